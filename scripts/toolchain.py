@@ -118,6 +118,23 @@ def node() -> Path:
     return found
 
 
+def npm(*arguments: str, sentence: str) -> None:
+    """Run npm in the repository, without the packages' own install scripts; `sentence` is said if it fails."""
+    npm_cli = node().parent / ("node_modules" if WINDOWS else "../lib/node_modules") / "npm/bin/npm-cli.js"
+    _run([str(node()), str(npm_cli), *arguments, "--ignore-scripts", "--loglevel=error"], sentence)
+
+
+def uv() -> str:
+    """Path of our own uv, installed on first use into a small virtual environment of its own."""
+    sentence = "uv could not be installed (the reason is above): check the network and try again."
+    home = CACHE / "uv"
+    python = home / ("Scripts/python.exe" if WINDOWS else "bin/python")
+    _run([sys.executable, "-m", "venv", str(home)], sentence)
+    pip = [str(python), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes"]
+    _run([*pip, "-r", str(ROOT / "requirements" / "uv.txt")], sentence)
+    return str(python.with_name("uv.exe" if WINDOWS else "uv"))
+
+
 def find_chromium() -> str | None:
     """A Chromium or Chrome on this machine that starts, or None (then the tests use Playwright's own)."""
     names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome"]
@@ -138,11 +155,10 @@ def _install_build_packages() -> None:
 
 def _install_npm_packages() -> None:
     say("Installing the npm packages (Pyodide, the chart library, the bundler) ...")
-    npm = node().parent / ("node_modules" if WINDOWS else "../lib/node_modules") / "npm/bin/npm-cli.js"
-    _run(
-        [str(node()), str(npm), "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"],
-        "The npm packages could not be installed (the reason is above): check the network and run scripts/setup "
-        "again, which goes on where it stopped.",
+    npm(
+        "ci",
+        sentence="The npm packages could not be installed (the reason is above): check the network and run "
+        "scripts/setup again, which goes on where it stopped.",
     )
 
 
@@ -239,18 +255,8 @@ def _is_our_python(path: str | Path) -> bool:
 
 def _download_python() -> str:
     say("No CPython 3.13 on this machine: downloading one through uv ...")
-    home = CACHE / "uv"
-    python = home / ("Scripts/python.exe" if WINDOWS else "bin/python")
-    sentence = (
-        "CPython 3.13 was not found (on PATH or under pyenv) and could not be downloaded: install Python 3.13 "
-        "the way your system does, then run scripts/setup again."
-    )
-    _run([sys.executable, "-m", "venv", str(home)], sentence)
-    pip = [str(python), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes"]
-    _run([*pip, "-r", str(ROOT / "requirements" / "uv.txt")], sentence)
-    uv = python.with_name("uv.exe" if WINDOWS else "uv")
     place = {**os.environ, "UV_PYTHON_INSTALL_DIR": str(CACHE / "python")}
-    _run([str(uv), "python", "install", "--no-bin", "3.13"], sentence, env=place)
+    _run([uv(), "python", "install", "--no-bin", "3.13"], sentence, env=place)
     found = _find_python()
     if found is None:
         raise Problem(sentence)
@@ -270,6 +276,8 @@ def _pip_install(name: str) -> None:
     say(f"Installing {total} Python packages for the {name} (each checked against its hash) ...")
     command = [str(PYTHON), "-m", "pip", "install", "--disable-pip-version-check", "--no-input", "--progress-bar=off"]
     command += ["--require-hashes", "--no-deps", "--only-binary=:all:", "-r", str(requirements)]
+    # One package comes as source only; it is built by the setuptools that we pin, not by whichever is newest today.
+    command += ["--no-binary=psychrolib", "--no-build-isolation"]
     pip = subprocess.Popen(
         command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, encoding="utf-8", errors="replace"
     )
