@@ -1,0 +1,1 @@
+"""Calculation for wood-fired water heating: pure Python, SI inside, no input or output."""

@@ -1,0 +1,362 @@
+"""Physics that carries what it shows: each law holds its formula as text, its units, its ranges and its source.
+
+    @law("volume * heat_content * (top - low)", source="first-law", ranges={"top": "1 °C to 150 °C"})
+    def heat(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin, top: Kelvin, low: Kelvin) -> Joule:
+        return volume * heat_content * (top - low)
+
+The text is parsed once against an allow-list; the working that readers see is drawn from that tree, and tests prove that
+text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few that
+are not a formula (property formulations, series, hourly runs) and show a sentence instead.
+"""
+
+import ast
+import inspect
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from types import CodeType
+from typing import Annotated, Any, get_args, get_type_hints
+
+from calc.sources import SOURCES
+from calc.units import KINDS, UnitError, read_quantity, shown_unit
+
+
+@dataclass(frozen=True)
+class Measure:
+    """What an annotation says of a number: its kind (see `units.KINDS`); its SI unit follows from the kind."""
+
+    kind: str
+
+    @property
+    def si(self) -> str:
+        return KINDS[self.kind].si
+
+
+# Names for signatures: SI floats with their kind.
+Kelvin = Annotated[float, Measure("temperature")]
+KelvinDifference = Annotated[float, Measure("temperature_difference")]
+Watt = Annotated[float, Measure("power")]
+ElectricWatt = Annotated[float, Measure("electric_power")]
+Joule = Annotated[float, Measure("energy")]
+CubicMetre = Annotated[float, Measure("volume")]
+Flow = Annotated[float, Measure("flow")]
+AirFlow = Annotated[float, Measure("air_flow")]
+Metre = Annotated[float, Measure("length")]
+SquareMetre = Annotated[float, Measure("area")]
+GaugePascal = Annotated[float, Measure("pressure_gauge")]
+AbsolutePascal = Annotated[float, Measure("pressure_absolute")]
+PascalDifference = Annotated[float, Measure("pressure_difference")]
+DraughtPascal = Annotated[float, Measure("draught")]
+Second = Annotated[float, Measure("time")]
+Kilogram = Annotated[float, Measure("mass")]
+MassFlow = Annotated[float, Measure("mass_flow")]
+Money = Annotated[float, Measure("money")]
+MoneyPerJoule = Annotated[float, Measure("price_per_energy")]
+Fraction = Annotated[float, Measure("fraction")]
+DegreeDays = Annotated[float, Measure("degree_days")]
+Count = Annotated[float, Measure("count")]
+Exponent = Annotated[float, Measure("exponent")]
+Factor = Annotated[float, Measure("factor")]
+PerDay = Annotated[float, Measure("rate")]
+AirChanges = Annotated[float, Measure("air_changes")]
+WattPerMetre = Annotated[float, Measure("heat_rate_per_length")]
+WattPerSquareMetre = Annotated[float, Measure("heat_flux")]
+WattPerKelvin = Annotated[float, Measure("conductance")]
+WattPerSquareMetreKelvin = Annotated[float, Measure("conductance_per_area")]
+WattPerMetreKelvin = Annotated[float, Measure("conductance_per_length")]
+Conductivity = Annotated[float, Measure("conductivity")]
+ThermalResistance = Annotated[float, Measure("thermal_resistance")]
+Density = Annotated[float, Measure("density")]
+Velocity = Annotated[float, Measure("velocity")]
+JoulePerKelvin = Annotated[float, Measure("heat_capacity")]
+JoulePerKilogramKelvin = Annotated[float, Measure("specific_heat")]
+JoulePerCubicMetreKelvin = Annotated[float, Measure("volume_heat_capacity")]
+JoulePerKilogram = Annotated[float, Measure("heat_per_mass")]
+JoulePerCubicMetre = Annotated[float, Measure("heat_per_volume")]
+CubicMetrePerWatt = Annotated[float, Measure("volume_per_power")]
+CubicMetrePerSquareMetre = Annotated[float, Measure("volume_per_area")]
+LoadPerArea = Annotated[float, Measure("load_per_area")]
+PascalSecond = Annotated[float, Measure("viscosity")]
+CubicMetrePerKilogram = Annotated[float, Measure("specific_volume")]
+PascalPerMetre = Annotated[float, Measure("pressure_per_length")]
+PerKelvin = Annotated[float, Measure("expansion_rate")]
+
+
+@dataclass(frozen=True)
+class Constant:
+    """A number that a formula names: its SI value, its unit in words pint can read, and where it comes from."""
+
+    value: float
+    unit: str
+    source: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Range:
+    """Where a law holds for one argument, ends included, with the text it was declared in."""
+
+    low: float
+    high: float
+    text: str
+
+
+class OutOfRange(ValueError):
+    """An argument outside the range in which a law holds."""
+
+    def __init__(self, law: str, argument: str, value: float, allowed: Range) -> None:
+        super().__init__(f"{law}: {argument} = {value!r} is outside {allowed.text}")
+        self.law, self.argument, self.value, self.allowed = law, argument, value, allowed
+
+
+class NoSolution(ValueError):
+    """A balance that no value in its bracket satisfies."""
+
+    def __init__(self, law: str) -> None:
+        super().__init__(f"{law}: no value balances both sides")
+        self.law = law
+
+
+FUNCTIONS: dict[str, Callable[..., float]] = {
+    "exp": math.exp,
+    "log": math.log,
+    "log10": math.log10,
+    "sqrt": math.sqrt,
+    "tanh": math.tanh,
+    "max": max,
+    "min": min,
+}
+_PLAIN_NAMES = {"pi": math.pi}
+_ALLOWED = (
+    ast.Expression,
+    ast.BinOp,
+    ast.UnaryOp,
+    ast.Call,
+    ast.Name,
+    ast.Constant,
+    ast.Load,
+    ast.Add,
+    ast.Sub,
+    ast.Mult,
+    ast.Div,
+    ast.Pow,
+    ast.USub,
+)
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A formula text, parsed once against the allow-list, that can be evaluated and drawn."""
+
+    text: str
+    tree: ast.expr = field(compare=False, repr=False)
+    code: CodeType = field(compare=False, repr=False)
+    names: frozenset[str]
+
+    @classmethod
+    def parse(cls, text: str, allowed: tuple[type[ast.AST], ...] = _ALLOWED) -> "Formula":
+        tree = ast.parse(text, mode="eval")
+        names = set()
+        for node in ast.walk(tree):
+            if not isinstance(node, allowed):
+                raise ValueError(f"{type(node).__name__} is not allowed in a formula: {text}")
+            if isinstance(node, ast.Call) and (not isinstance(node.func, ast.Name) or node.func.id not in FUNCTIONS):
+                raise ValueError(f"only {', '.join(FUNCTIONS)} may be called in a formula: {text}")
+            if isinstance(node, ast.Constant) and not isinstance(node.value, int | float):
+                raise ValueError(f"only numbers are allowed in a formula: {text}")
+            if isinstance(node, ast.Name):
+                names.add(node.id)
+        # Parsed against the allow-list above, so evaluating the code reaches nothing but the names given to it.
+        return cls(text, tree.body, compile(tree, "<formula>", "eval"), frozenset(names - FUNCTIONS.keys()))
+
+    def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] = FUNCTIONS) -> Any:
+        return eval(self.code, {"__builtins__": {}, **functions, **_PLAIN_NAMES}, values)  # noqa: S307
+
+
+@dataclass(frozen=True)
+class Law:
+    """A physics function with what it shows. Call it like the function; it refuses arguments out of its ranges."""
+
+    function: Callable[..., float]
+    name: str
+    module: str
+    source: str
+    parameters: dict[str, Measure]
+    returns: Measure
+    constants: dict[str, Constant]
+    ranges: dict[str, Range]
+    formula: Formula | None = None
+    left: Formula | None = None
+    right: Formula | None = None
+    solves: str | None = None
+    sentence: str | None = None
+    safety: bool = False
+
+    def __call__(self, *positional: float, **named: float) -> float:
+        arguments = dict(zip(self.parameters, positional, strict=False)) | named
+        for name, allowed in self.ranges.items():
+            value = arguments[name]
+            if not allowed.low <= value <= allowed.high:
+                raise OutOfRange(self.name, name, value, allowed)
+        if self.solves is not None:
+            return self._solve(arguments)
+        return self.function(**arguments)
+
+    @property
+    def constant_values(self) -> dict[str, float]:
+        return {name: constant.value for name, constant in self.constants.items()}
+
+    def _solve(self, arguments: dict[str, float]) -> float:
+        assert self.left and self.right and self.solves
+        left, right, solves = self.left, self.right, self.solves
+        values = self.constant_values | arguments
+
+        def imbalance(guess: float) -> float:
+            values[solves] = guess
+            return float(left(values) - right(values))
+
+        low, high = self.function(**arguments)  # type: ignore[misc]
+        root = bisect(imbalance, low, high)
+        if root is None:
+            raise NoSolution(self.name)
+        return root
+
+
+def bisect(imbalance: Callable[[float], float], low: float, high: float) -> float | None:
+    """The root of a function that changes sign once between `low` and `high`, to the last bit or so; None without one.
+
+    Bisection, helped by the secant where that lands well inside the bracket (the Illinois form of false position).
+    """
+    at_low, at_high = imbalance(low), imbalance(high)
+    if at_low == 0:
+        return low
+    if at_high == 0:
+        return high
+    if (at_low > 0) == (at_high > 0) or math.isnan(at_low) or math.isnan(at_high):
+        return None
+    for turn in range(200):
+        guess = high - at_high * (high - low) / (at_high - at_low) if turn % 3 else (low + high) / 2
+        if not min(low, high) < guess < max(low, high):
+            guess = (low + high) / 2
+        at_guess = imbalance(guess)
+        if at_guess == 0 or abs(high - low) <= 4e-15 * max(abs(low), abs(high)):
+            return guess
+        if (at_guess > 0) == (at_high > 0):
+            high, at_high, at_low = guess, at_guess, at_low / 2
+        else:
+            low, at_low, at_high = guess, at_guess, at_high / 2
+    return (low + high) / 2
+
+
+def law(
+    formula: str,
+    *,
+    source: str,
+    ranges: Mapping[str, str] | None = None,
+    constants: Mapping[str, Constant] | None = None,
+    safety: bool = False,
+) -> Callable[[Callable[..., float]], Law]:
+    """Declare a function as a law whose `formula` text (parameter and constant names, SI) is what readers are shown.
+
+    `ranges` maps a parameter to text such as "1 °C to 150 °C". `safety` marks laws that guard against injury; they need
+    two outside checks.
+    """
+
+    def declare(function: Callable[..., float]) -> Law:
+        parsed = Formula.parse(formula)
+        made = _law(function, source, ranges, constants, safety=safety, formula=parsed)
+        _names_known(made, parsed, ())
+        return made
+
+    return declare
+
+
+def balance(
+    left: str,
+    right: str,
+    *,
+    solves: str,
+    source: str,
+    ranges: Mapping[str, str] | None = None,
+    constants: Mapping[str, Constant] | None = None,
+    safety: bool = False,
+) -> Callable[[Callable[..., tuple[float, float]]], Law]:
+    """Declare a law that is solved: `solves` is found such that the two formula texts are equal.
+
+    The decorated function returns the bracket, the two values between which the answer must lie; its return annotation
+    is the measure of the answer. Raises NoSolution when the sides do not cross in the bracket.
+    """
+
+    def declare(function: Callable[..., tuple[float, float]]) -> Law:
+        both = Formula.parse(left), Formula.parse(right)
+        made = _law(
+            function, source, ranges, constants, safety=safety, left=both[0], right=both[1], solves=solves
+        )
+        for parsed in both:
+            _names_known(made, parsed, (solves,))
+        return made
+
+    return declare
+
+
+def method(
+    sentence: str, *, source: str, ranges: Mapping[str, str] | None = None, safety: bool = False
+) -> Callable[[Callable[..., float]], Law]:
+    """Declare a function that no pocket calculator can follow (a property formulation, a series); shows `sentence`."""
+
+    def declare(function: Callable[..., float]) -> Law:
+        return _law(function, source, ranges, None, safety=safety, sentence=sentence)
+
+    return declare
+
+
+def _law(
+    function: Callable[..., Any],
+    source: str,
+    ranges: Mapping[str, str] | None,
+    constants: Mapping[str, Constant] | None,
+    **rest: Any,
+) -> Law:
+    hints = get_type_hints(function, include_extras=True)
+    measures = {name: _measure(function, name, hint) for name, hint in hints.items()}
+    returns = measures.pop("return")
+    parameters = {name: measures[name] for name in inspect.signature(function).parameters}
+    used = {source, *(constant.source for constant in (constants or {}).values())}
+    for key in used:
+        if key not in SOURCES:
+            raise ValueError(f"{function.__name__}: no source is called {key!r}")
+    return Law(
+        function=function,
+        name=function.__name__,
+        module=function.__module__.rpartition(".")[2],
+        source=source,
+        parameters=parameters,
+        returns=returns,
+        constants=dict(constants or {}),
+        ranges={name: _range(parameters[name].kind, text) for name, text in (ranges or {}).items()},
+        **rest,
+    )
+
+
+def _measure(function: Callable[..., Any], name: str, hint: Any) -> Measure:
+    for part in get_args(hint):
+        if isinstance(part, Measure):
+            return part
+    raise ValueError(f"{function.__name__}: {name} needs an annotation with a Measure")
+
+
+def _names_known(made: Law, formula: Formula, extra: tuple[str, ...]) -> None:
+    unknown = formula.names - made.parameters.keys() - made.constants.keys() - _PLAIN_NAMES.keys() - set(extra)
+    if unknown:
+        raise ValueError(f"{made.name}: {', '.join(sorted(unknown))} in the formula is neither parameter nor constant")
+
+
+def _range(kind: str, text: str) -> Range:
+    low, separator, high = text.partition(" to ")
+    if not separator:
+        raise ValueError(f"a range reads like '1 °C to 150 °C', not {text!r}")
+    shown = shown_unit(kind, "si")
+    try:
+        return Range(read_quantity(low, kind, shown, "us").si, read_quantity(high, kind, shown, "us").si, text)
+    except UnitError as wrong:
+        raise ValueError(f"the range {text!r} {wrong.reason}") from None

@@ -1,0 +1,515 @@
+"""One table of units: what a person types becomes an SI value, and an SI value becomes text in the reader's units.
+
+Every unit stands once in `UNITS`, with the kind of quantity it measures, its factor (and for temperatures its offset) to
+the SI unit of that kind, and the spellings that are read. Nothing else in the project converts a unit.
+"""
+
+import math
+import re
+import unicodedata
+from dataclasses import dataclass
+from typing import Literal
+
+System = Literal["us", "si"]
+SYSTEMS: tuple[System, System] = ("us", "si")
+
+LONGEST_TEXT = 200  # characters; a number and its unit are far shorter
+NO_BREAK = "\N{NO-BREAK SPACE}"
+THIN = "\N{NARROW NO-BREAK SPACE}"
+MINUS = "\N{MINUS SIGN}"
+
+# Exact by definition.
+FOOT = 0.3048
+INCH = 0.0254
+POUND = 0.45359237
+GALLON = 3.785411784e-3
+BTU = 1055.05585262  # international table
+PSI = POUND * 9.80665 / INCH**2
+FAHRENHEIT_DEGREE = 5 / 9
+HOUR = 3600.0
+DAY = 86400.0
+YEAR = 365 * DAY
+
+
+@dataclass(frozen=True)
+class Unit:
+    """A unit: its printed form, its kind, `si = (number + offset) * factor`, its ASCII form in links, other spellings."""
+
+    text: str
+    kind: str
+    factor: float
+    ascii: str
+    words: str
+    spellings: tuple[str, ...] = ()
+    offset: float = 0.0
+
+    def to_si(self, number: float) -> float:
+        return (number + self.offset) * self.factor
+
+    def from_si(self, value: float) -> float:
+        return value / self.factor - self.offset
+
+
+@dataclass(frozen=True)
+class Kind:
+    """A kind of quantity: its SI unit, what readers of each system are shown, and what a person would call it."""
+
+    name: str
+    si: str
+    us_shown: str
+    si_shown: str
+    words: str
+    decimals: int | None = None  # shown with this many decimals; else by significant figures
+
+
+class UnitError(ValueError):
+    """A text that cannot be read as a quantity; `reason` completes the sentence "<field> …"."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for kind in (
+        Kind("temperature", "K", "°F", "°C", "a temperature", 0),
+        Kind("temperature_difference", "K", "F°", "K", "a temperature difference"),
+        Kind("power", "W", "Btu/h", "kW", "heat each hour"),
+        Kind("electric_power", "W", "W", "W", "electric power"),
+        Kind("energy", "J", "Btu", "kWh", "an amount of heat"),
+        Kind("volume", "m³", "gal", "L", "a volume"),
+        Kind("flow", "m³/s", "gal/min", "L/min", "a water flow"),
+        Kind("air_flow", "m³/s", "cfm", "m³/h", "an air flow"),
+        Kind("length", "m", "ft", "m", "a length"),
+        Kind("area", "m²", "ft²", "m²", "an area"),
+        Kind("pressure_gauge", "Pa", "psi", "bar", "a pressure above the air outside"),
+        Kind("pressure_absolute", "Pa", "psia", "kPa", "an absolute pressure"),
+        Kind("pressure_difference", "Pa", "psi", "kPa", "a pressure difference"),
+        Kind("draught", "Pa", "in w.c.", "Pa", "a chimney draught"),
+        Kind("time", "s", "h", "h", "a time"),
+        Kind("mass", "kg", "lb", "kg", "a weight"),
+        Kind("mass_flow", "kg/s", "lb/h", "kg/h", "a mass flow"),
+        Kind("money", "money", "$", "€", "an amount of money"),
+        Kind("price_per_volume", "money/m³", "$/gal", "€/L", "a price"),
+        Kind("price_per_energy", "money/J", "$/MMBtu", "€/kWh", "a price of heat"),
+        Kind("price_per_mass", "money/kg", "$/ton", "€/t", "a price"),
+        Kind("price_per_time", "money/s", "$/h", "€/h", "pay for an hour"),
+        Kind("fraction", "1", "%", "%", "a share"),
+        Kind("degree_days", "K·day", "°F·day", "K·day", "degree-days"),
+        Kind("choice", "1", "", "", "a choice"),
+        Kind("count", "1", "", "", "a number"),
+        Kind("exponent", "1", "", "", "an exponent"),
+        Kind("factor", "1", "", "", "a factor"),
+        Kind("rate", "1/s", "a day", "a day", "how many a day"),
+        Kind("air_changes", "1/s", "/h", "/h", "air changes an hour"),
+        Kind("heat_rate_per_length", "W/m", "Btu/(h·ft)", "W/m", "heat from each length"),
+        Kind("heat_flux", "W/m²", "Btu/(h·ft²)", "W/m²", "heat from each area"),
+        Kind("conductance", "W/K", "Btu/(h·°F)", "W/K", "heat lost for each degree"),
+        Kind("conductance_per_area", "W/(m²·K)", "Btu/(h·ft²·°F)", "W/(m²·K)", "a U-value"),
+        Kind("conductance_per_length", "W/(m·K)", "Btu/(h·ft·°F)", "W/(m·K)", "heat lost for each length and degree"),
+        Kind("thermal_resistance", "m²·K/W", "ft²·°F·h/Btu", "m²·K/W", "an R-value"),
+        Kind("conductivity", "W/(m·K)", "Btu·in/(h·ft²·°F)", "W/(m·K)", "a conductivity"),
+        Kind("density", "kg/m³", "lb/ft³", "kg/m³", "a density"),
+        Kind("velocity", "m/s", "ft/s", "m/s", "a speed"),
+        Kind("heat_capacity", "J/K", "Btu/°F", "kWh/K", "heat held for each degree"),
+        Kind("specific_heat", "J/(kg·K)", "Btu/(lb·°F)", "kJ/(kg·K)", "a specific heat"),
+        Kind("volume_heat_capacity", "J/(m³·K)", "Btu/(gal·°F)", "Wh/(L·K)", "heat held by each volume and degree"),
+        Kind("heat_per_mass", "J/kg", "Btu/lb", "kWh/kg", "heat in each weight"),
+        Kind("heat_per_volume", "J/m³", "Btu/gal", "kWh/L", "heat in each volume"),
+        Kind("volume_per_power", "m³/W", "gal/(kBtu/h)", "L/kW", "volume for each heat rate"),
+        Kind("volume_per_area", "m³/m²", "gal/(1000 ft²)", "L/m²", "volume for each floor area"),
+        Kind("load_per_area", "Pa", "lb/ft²", "kPa", "weight on each area"),
+        Kind("viscosity", "Pa·s", "cP", "mPa·s", "a viscosity"),
+        Kind("specific_volume", "m³/kg", "ft³/lb", "m³/kg", "a specific volume"),
+        Kind("pressure_per_length", "Pa/m", "psi/100 ft", "Pa/m", "pressure lost in each length"),
+        Kind("expansion_rate", "1/K", "1/°F", "1/K", "growth for each degree"),
+        Kind("time_per_heat", "s/J", "h/MMBtu", "h/kWh", "time for each heat"),
+    )
+}
+
+_R = FOOT**2 * HOUR * FAHRENHEIT_DEGREE / BTU
+
+UNITS: tuple[Unit, ...] = (
+    Unit("°F", "temperature", FAHRENHEIT_DEGREE, "F", "degrees Fahrenheit", ("degf", "fahrenheit", "degreesf", "degreesfahrenheit", "f°"), 459.67),
+    Unit("°C", "temperature", 1.0, "C", "degrees Celsius", ("degc", "celsius", "centigrade", "degreesc", "degreescelsius", "c°"), 273.15),
+    Unit("K", "temperature", 1.0, "K", "kelvin", ("kelvin",)),
+    Unit("F°", "temperature_difference", FAHRENHEIT_DEGREE, "F", "Fahrenheit degrees", ("°f", "degf", "fahrenheit", "degreesf", "degreesfahrenheit")),
+    Unit("K", "temperature_difference", 1.0, "K", "kelvin", ("°c", "c", "c°", "degc", "celsius", "kelvin", "degreesc", "degreescelsius")),
+    Unit("Btu/h", "power", BTU / HOUR, "Btu/h", "Btu an hour", ("btuh", "btu/hr", "btu/hour", "btuanhour")),
+    Unit("kBtu/h", "power", 1e3 * BTU / HOUR, "kBtu/h", "thousand Btu an hour", ("kbtuh", "kbtu/hr", "mbh", "kbtu/hour")),
+    Unit("kW", "power", 1e3, "kW", "kilowatts", ("kilowatt", "kilowatts")),
+    Unit("W", "power", 1.0, "W", "watts", ("watt", "watts")),
+    Unit("W", "electric_power", 1.0, "W", "watts", ("watt", "watts")),
+    Unit("kW", "electric_power", 1e3, "kW", "kilowatts", ("kilowatt", "kilowatts")),
+    Unit("Btu", "energy", BTU, "Btu", "Btu", ("btus",)),
+    Unit("kBtu", "energy", 1e3 * BTU, "kBtu", "thousand Btu", ("kbtus",)),
+    Unit("MMBtu", "energy", 1e6 * BTU, "MMBtu", "million Btu", ("mmbtus", "millionbtu")),
+    Unit("therm", "energy", 1e5 * BTU, "therm", "therms", ("therms",)),
+    Unit("kWh", "energy", 3.6e6, "kWh", "kilowatt-hours", ("kilowatthour", "kilowatthours")),
+    Unit("Wh", "energy", 3600.0, "Wh", "watt-hours", ()),
+    Unit("MWh", "energy", 3.6e9, "MWh", "megawatt-hours", ()),
+    Unit("MJ", "energy", 1e6, "MJ", "megajoules", ()),
+    Unit("GJ", "energy", 1e9, "GJ", "gigajoules", ()),
+    Unit("J", "energy", 1.0, "J", "joules", ("joule", "joules")),
+    Unit("gal", "volume", GALLON, "gal", "US gallons", ("usgal", "gallon", "gallons", "usgallon", "usgallons", "gals")),
+    Unit("L", "volume", 1e-3, "L", "liters", ("liter", "litre", "liters", "litres", "ltr")),
+    Unit("m³", "volume", 1.0, "m3", "cubic meters", ("cubicmeter", "cubicmeters", "cubicmetre", "cubicmetres", "cum")),
+    Unit("ft³", "volume", FOOT**3, "ft3", "cubic feet", ("cubicfoot", "cubicfeet", "cuft", "cf")),
+    Unit("cord", "volume", 128 * FOOT**3, "cord", "cords", ("cords", "fullcord", "fullcords")),
+    Unit("stère", "volume", 1.0, "stere", "stères", ("stère", "stères", "steres", "rm", "ster")),
+    Unit("gal/min", "flow", GALLON / 60, "gpm", "US gallons a minute", ("usgpm", "gallons/minute", "gallon/minute", "galpermin")),
+    Unit("gal/h", "flow", GALLON / HOUR, "gph", "US gallons an hour", ("gal/hr", "gal/hour", "gallons/hour")),
+    Unit("L/min", "flow", 1e-3 / 60, "L/min", "liters a minute", ("lpm", "litres/minute", "liters/minute", "l/minute")),
+    Unit("L/s", "flow", 1e-3, "L/s", "liters a second", ("l/sec",)),
+    Unit("L/h", "flow", 1e-3 / HOUR, "L/h", "liters an hour", ("l/hr", "litres/hour", "liters/hour")),
+    Unit("m³/h", "flow", 1 / HOUR, "m3/h", "cubic meters an hour", ("m3/hr", "m3/hour")),
+    Unit("m³/s", "flow", 1.0, "m3/s", "cubic meters a second", ("m3/sec",)),
+    Unit("cfm", "air_flow", FOOT**3 / 60, "cfm", "cubic feet a minute", ("ft3/min", "cubicfeet/minute")),
+    Unit("m³/h", "air_flow", 1 / HOUR, "m3/h", "cubic meters an hour", ("m3/hr", "m3/hour", "cmh")),
+    Unit("m³/s", "air_flow", 1.0, "m3/s", "cubic meters a second", ("m3/sec",)),
+    Unit("L/s", "air_flow", 1e-3, "L/s", "liters a second", ("l/sec",)),
+    Unit("ft", "length", FOOT, "ft", "feet", ("foot", "feet", "'")),
+    Unit("in", "length", INCH, "in", "inches", ("inch", "inches", '"', "''")),
+    Unit("m", "length", 1.0, "m", "meters", ("meter", "metre", "meters", "metres")),
+    Unit("cm", "length", 0.01, "cm", "centimeters", ("centimeter", "centimetre", "centimeters", "centimetres")),
+    Unit("mm", "length", 0.001, "mm", "millimeters", ("millimeter", "millimetre", "millimeters", "millimetres")),
+    Unit("yd", "length", 0.9144, "yd", "yards", ("yard", "yards")),
+    Unit("km", "length", 1000.0, "km", "kilometers", ()),
+    Unit("ft²", "area", FOOT**2, "ft2", "square feet", ("sqft", "squarefoot", "squarefeet", "sf")),
+    Unit("m²", "area", 1.0, "m2", "square meters", ("sqm", "squaremeter", "squaremeters", "squaremetre", "squaremetres")),
+    Unit("in²", "area", INCH**2, "in2", "square inches", ("sqin",)),
+    Unit("cm²", "area", 1e-4, "cm2", "square centimeters", ("sqcm",)),
+    Unit("psi", "pressure_gauge", PSI, "psi", "psi gauge", ("psig", "lb/in2", "pounds", "lbs")),
+    Unit("bar", "pressure_gauge", 1e5, "bar", "bar gauge", ("barg", "bars")),
+    Unit("kPa", "pressure_gauge", 1e3, "kPa", "kilopascals gauge", ("kpag",)),
+    Unit("Pa", "pressure_gauge", 1.0, "Pa", "pascals gauge", ("pascal",)),
+    Unit("psia", "pressure_absolute", PSI, "psia", "psi absolute", ("psi",)),
+    Unit("kPa", "pressure_absolute", 1e3, "kPa", "kilopascals absolute", ("kpaa",)),
+    Unit("bar", "pressure_absolute", 1e5, "bar", "bar absolute", ("bara",)),
+    Unit("Pa", "pressure_absolute", 1.0, "Pa", "pascals absolute", ("pascal",)),
+    Unit("inHg", "pressure_absolute", 3386.388640341, "inHg", "inches of mercury", ("in hg",)),
+    Unit("psi", "pressure_difference", PSI, "psi", "psi", ("psid", "lb/in2")),
+    Unit("kPa", "pressure_difference", 1e3, "kPa", "kilopascals", ()),
+    Unit("Pa", "pressure_difference", 1.0, "Pa", "pascals", ("pascal",)),
+    Unit("bar", "pressure_difference", 1e5, "bar", "bar", ()),
+    Unit("in w.c.", "draught", 249.08891, "inwc", "inches of water", ("inwg", "inh2o", "inchesofwater", "inwater")),
+    Unit("Pa", "draught", 1.0, "Pa", "pascals", ("pascal",)),
+    Unit("h", "time", HOUR, "h", "hours", ("hr", "hrs", "hour", "hours")),
+    Unit("min", "time", 60.0, "min", "minutes", ("minute", "minutes", "mins")),
+    Unit("s", "time", 1.0, "s", "seconds", ("sec", "second", "seconds")),
+    Unit("days", "time", DAY, "d", "days", ("day", "d")),
+    Unit("months", "time", YEAR / 12, "months", "months", ("month",)),
+    Unit("years", "time", YEAR, "years", "years", ("year", "yr", "a")),
+    Unit("lb", "mass", POUND, "lb", "pounds", ("lbs", "pound", "pounds")),
+    Unit("kg", "mass", 1.0, "kg", "kilograms", ("kilogram", "kilograms", "kilo", "kilos")),
+    Unit("ton", "mass", 2000 * POUND, "ton", "US tons of 2,000 lb", ("tons", "shortton", "shorttons", "uston")),
+    Unit("t", "mass", 1000.0, "t", "tonnes of 1000 kg", ("tonne", "tonnes", "metricton")),
+    Unit("g", "mass", 0.001, "g", "grams", ("gram", "grams")),
+    Unit("lb/h", "mass_flow", POUND / HOUR, "lb/h", "pounds an hour", ("lb/hr", "pounds/hour")),
+    Unit("kg/h", "mass_flow", 1 / HOUR, "kg/h", "kilograms an hour", ("kg/hr",)),
+    Unit("kg/s", "mass_flow", 1.0, "kg/s", "kilograms a second", ()),
+    Unit("$", "money", 1.0, "USD", "dollars", ("dollar", "dollars", "us$")),
+    Unit("€", "money", 1.0, "EUR", "euros", ("euro", "euros")),
+    Unit("$/gal", "price_per_volume", 1 / GALLON, "USD/gal", "dollars a gallon", ("usd/gallon", "$/gallon")),
+    Unit("$/cord", "price_per_volume", 1 / (128 * FOOT**3), "USD/cord", "dollars a cord", ()),
+    Unit("€/L", "price_per_volume", 1e3, "EUR/L", "euros a liter", ("€/liter", "€/litre")),
+    Unit("€/m³", "price_per_volume", 1.0, "EUR/m3", "euros a cubic meter", ("€/stere", "€/stère", "€/rm")),
+    Unit("$/MMBtu", "price_per_energy", 1e-6 / BTU, "USD/MMBtu", "dollars a million Btu", ("$/millionbtu",)),
+    Unit("$/therm", "price_per_energy", 1e-5 / BTU, "USD/therm", "dollars a therm", ()),
+    Unit("$/kWh", "price_per_energy", 1 / 3.6e6, "USD/kWh", "dollars a kilowatt-hour", ()),
+    Unit("€/kWh", "price_per_energy", 1 / 3.6e6, "EUR/kWh", "euros a kilowatt-hour", ()),
+    Unit("€/MWh", "price_per_energy", 1 / 3.6e9, "EUR/MWh", "euros a megawatt-hour", ()),
+    Unit("$/ton", "price_per_mass", 1 / (2000 * POUND), "USD/ton", "dollars a ton", ()),
+    Unit("$/lb", "price_per_mass", 1 / POUND, "USD/lb", "dollars a pound", ()),
+    Unit("€/t", "price_per_mass", 1e-3, "EUR/t", "euros a tonne", ("€/tonne",)),
+    Unit("€/kg", "price_per_mass", 1.0, "EUR/kg", "euros a kilogram", ()),
+    Unit("$/h", "price_per_time", 1 / HOUR, "USD/h", "dollars an hour", ("$/hr", "$/hour")),
+    Unit("€/h", "price_per_time", 1 / HOUR, "EUR/h", "euros an hour", ("€/hour",)),
+    Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents")),
+    Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "hdd65")),
+    Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day")),
+    Unit("", "count", 1.0, "", "", ("times", "x")),
+    Unit("", "exponent", 1.0, "", "", ()),
+    Unit("", "factor", 1.0, "", "", ("x", "times")),
+    Unit("a day", "rate", 1 / DAY, "/day", "a day", ("/d", "aday", "daily")),
+    Unit("an hour", "rate", 1 / HOUR, "/h", "an hour", ("/hr", "anhour")),
+    Unit("a week", "rate", 1 / (7 * DAY), "/week", "a week", ("aweek",)),
+    Unit("/h", "air_changes", 1 / HOUR, "/h", "an hour", ("ach", "/hr", "/hour", "anhour")),
+    Unit("Btu/(h·ft)", "heat_rate_per_length", BTU / HOUR / FOOT, "Btu/h/ft", "Btu an hour from each foot", ("btuh/ft", "btu/hr/ft", "btu/hft", "btu/hrft", "btu/h-ft")),
+    Unit("W/m", "heat_rate_per_length", 1.0, "W/m", "watts from each meter", ()),
+    Unit("Btu/(h·ft²)", "heat_flux", BTU / HOUR / FOOT**2, "Btu/h/ft2", "Btu an hour from each square foot", ("btuh/ft2", "btu/hft2", "btu/hr/ft2", "btu/hrft2", "btu/hsqft", "btuh/sqft")),
+    Unit("W/m²", "heat_flux", 1.0, "W/m2", "watts from each square meter", ()),
+    Unit("Btu/(h·°F)", "conductance", BTU / HOUR / FAHRENHEIT_DEGREE, "Btu/h/F", "Btu an hour for each Fahrenheit degree", ("btuh/f", "btu/hf", "btu/h°f", "btu/hr°f", "btu/h/°f", "btu/hrf", "btu/hr/f", "btuh/°f")),
+    Unit("W/K", "conductance", 1.0, "W/K", "watts for each kelvin", ("w/°c", "w/c")),
+    Unit("Btu/(h·ft²·°F)", "conductance_per_area", BTU / HOUR / FOOT**2 / FAHRENHEIT_DEGREE, "Btu/h/ft2/F", "Btu an hour for each square foot and Fahrenheit degree", ("btu/hft2f", "btu/hft2°f", "btuh/ft2f", "btu/hrft2f", "btu/hrft2°f")),
+    Unit("W/(m²·K)", "conductance_per_area", 1.0, "W/m2/K", "watts for each square meter and kelvin", ("w/m2k", "w/m²k")),
+    Unit("Btu/(h·ft·°F)", "conductance_per_length", BTU / HOUR / FOOT / FAHRENHEIT_DEGREE, "Btu/h/ft/F", "Btu an hour for each foot and Fahrenheit degree", ("btu/hftf", "btu/hft°f")),
+    Unit("W/(m·K)", "conductance_per_length", 1.0, "W/m/K", "watts for each meter and kelvin", ("w/mk",)),
+    Unit("ft²·°F·h/Btu", "thermal_resistance", _R, "R", "R-value, US", ("ft2fh/btu", "ft2°fh/btu", "r-value", "rvalue", "hft2f/btu", "hft2°f/btu", "ft2hf/btu", "ft2h°f/btu")),
+    Unit("m²·K/W", "thermal_resistance", 1.0, "m2K/W", "R-value, SI", ("rsi", "m2k/w", "m2°c/w")),
+    Unit("Btu·in/(h·ft²·°F)", "conductivity", BTU / HOUR * INCH / FOOT**2 / FAHRENHEIT_DEGREE, "Btuin/h/ft2/F", "Btu-inch an hour for each square foot and degree", ("btuin/hft2f", "btuin/hft2°f")),
+    Unit("W/(m·K)", "conductivity", 1.0, "W/m/K", "watts for each meter and kelvin", ("w/mk",)),
+    Unit("lb/ft³", "density", POUND / FOOT**3, "lb/ft3", "pounds a cubic foot", ("lb/cuft", "pcf")),
+    Unit("lb/gal", "density", POUND / GALLON, "lb/gal", "pounds a gallon", ()),
+    Unit("kg/m³", "density", 1.0, "kg/m3", "kilograms a cubic meter", ()),
+    Unit("kg/L", "density", 1e3, "kg/L", "kilograms a liter", ()),
+    Unit("ft/s", "velocity", FOOT, "ft/s", "feet a second", ("fps", "ft/sec")),
+    Unit("m/s", "velocity", 1.0, "m/s", "meters a second", ("m/sec",)),
+    Unit("Btu/°F", "heat_capacity", BTU / FAHRENHEIT_DEGREE, "Btu/F", "Btu for each Fahrenheit degree", ("btu/f",)),
+    Unit("kWh/K", "heat_capacity", 3.6e6, "kWh/K", "kilowatt-hours for each kelvin", ("kwh/°c", "kwh/c")),
+    Unit("J/K", "heat_capacity", 1.0, "J/K", "joules for each kelvin", ()),
+    Unit("Btu/(lb·°F)", "specific_heat", BTU / POUND / FAHRENHEIT_DEGREE, "Btu/lb/F", "Btu for each pound and Fahrenheit degree", ("btu/lbf", "btu/lb°f")),
+    Unit("kJ/(kg·K)", "specific_heat", 1e3, "kJ/kg/K", "kilojoules for each kilogram and kelvin", ("kj/kgk",)),
+    Unit("J/(kg·K)", "specific_heat", 1.0, "J/kg/K", "joules for each kilogram and kelvin", ("j/kgk",)),
+    Unit("Btu/(gal·°F)", "volume_heat_capacity", BTU / GALLON / FAHRENHEIT_DEGREE, "Btu/gal/F", "Btu for each gallon and Fahrenheit degree", ("btu/galf", "btu/gal°f")),
+    Unit("Wh/(L·K)", "volume_heat_capacity", 3.6e6, "Wh/L/K", "watt-hours for each liter and kelvin", ("wh/lk",)),
+    Unit("J/(m³·K)", "volume_heat_capacity", 1.0, "J/m3/K", "joules for each cubic meter and kelvin", ("j/m3k",)),
+    Unit("Btu/lb", "heat_per_mass", BTU / POUND, "Btu/lb", "Btu a pound", ()),
+    Unit("MMBtu/ton", "heat_per_mass", 1e6 * BTU / (2000 * POUND), "MMBtu/ton", "million Btu a ton", ()),
+    Unit("kWh/kg", "heat_per_mass", 3.6e6, "kWh/kg", "kilowatt-hours a kilogram", ()),
+    Unit("MJ/kg", "heat_per_mass", 1e6, "MJ/kg", "megajoules a kilogram", ()),
+    Unit("Btu/gal", "heat_per_volume", BTU / GALLON, "Btu/gal", "Btu a gallon", ()),
+    Unit("MMBtu/cord", "heat_per_volume", 1e6 * BTU / (128 * FOOT**3), "MMBtu/cord", "million Btu a cord", ()),
+    Unit("kWh/L", "heat_per_volume", 3.6e9, "kWh/L", "kilowatt-hours a liter", ()),
+    Unit("kWh/m³", "heat_per_volume", 3.6e6, "kWh/m3", "kilowatt-hours a cubic meter", ("kwh/stere", "kwh/rm")),
+    Unit("Btu/ft³", "heat_per_volume", BTU / FOOT**3, "Btu/ft3", "Btu a cubic foot", ()),
+    Unit("gal/(kBtu/h)", "volume_per_power", GALLON * HOUR / (1e3 * BTU), "gal/kBtuh", "gallons for each thousand Btu an hour", ("gal/kbtu/h",)),
+    Unit("L/kW", "volume_per_power", 1e-6, "L/kW", "liters a kilowatt", ()),
+    Unit("gal/(1000 ft²)", "volume_per_area", GALLON / (1e3 * FOOT**2), "gal/1000ft2", "gallons for each thousand square feet", ()),
+    Unit("L/m²", "volume_per_area", 1e-3, "L/m2", "liters a square meter", ()),
+    Unit("lb/ft²", "load_per_area", POUND * 9.80665 / FOOT**2, "psf", "pounds a square foot", ("lb/ft2", "lb/sqft", "lbs/sqft")),
+    Unit("kPa", "load_per_area", 1e3, "kPa", "kilonewtons a square meter", ("kn/m2",)),
+    Unit("cP", "viscosity", 1e-3, "cP", "centipoise", ()),
+    Unit("mPa·s", "viscosity", 1e-3, "mPas", "millipascal-seconds", ()),
+    Unit("ft³/lb", "specific_volume", FOOT**3 / POUND, "ft3/lb", "cubic feet a pound", ()),
+    Unit("m³/kg", "specific_volume", 1.0, "m3/kg", "cubic meters a kilogram", ()),
+    Unit("psi/100 ft", "pressure_per_length", PSI / (100 * FOOT), "psi/100ft", "psi in each hundred feet", ()),
+    Unit("Pa/m", "pressure_per_length", 1.0, "Pa/m", "pascals a meter", ()),
+    Unit("1/°F", "expansion_rate", 1 / FAHRENHEIT_DEGREE, "1/F", "for each Fahrenheit degree", ("/°f", "/f")),
+    Unit("1/K", "expansion_rate", 1.0, "1/K", "for each kelvin", ("/k", "/°c", "/c")),
+    Unit("h/MMBtu", "time_per_heat", HOUR / (1e6 * BTU), "h/MMBtu", "hours for each million Btu", ()),
+    Unit("h/kWh", "time_per_heat", HOUR / 3.6e6, "h/kWh", "hours for each kilowatt-hour", ()),
+)
+
+
+def _spelled(text: str) -> str:
+    """The form in which spellings are compared: lower case, no spaces, brackets, dots or exponent marks."""
+    text = text.replace("\N{MASCULINE ORDINAL INDICATOR}", "°").replace("\N{RING ABOVE}", "°")
+    text = unicodedata.normalize("NFKC", text).casefold()
+    text = re.sub(r"\bper\b", "/", text)
+    text = re.sub(r"deg(?:ree)?s?\.?\s*(?=[cfk]\b)", "°", text)
+    return re.sub(r"[\s.()^*·⋅×]", "", text)
+
+
+def _index() -> dict[str, dict[str, Unit]]:
+    table: dict[str, dict[str, Unit]] = {name: {} for name in KINDS}
+    for unit in UNITS:
+        for spelling in (unit.text, unit.ascii, *unit.spellings):
+            found = table[unit.kind].setdefault(_spelled(spelling), unit)
+            if found is not unit:
+                raise ValueError(f"two units of {unit.kind} are spelled {spelling!r}")
+        if unit.kind == "temperature":
+            table[unit.kind].setdefault(_spelled("°" + unit.ascii), unit)
+    return table
+
+
+_BY_SPELLING = _index()
+
+
+def units_of(kind: str) -> list[Unit]:
+    """Every unit of a kind, in the order of the table."""
+    return [unit for unit in UNITS if unit.kind == kind]
+
+
+def unit_named(text: str, kind: str) -> Unit:
+    """The unit of `kind` that `text` spells; UnitError names those that work."""
+    unit = _BY_SPELLING[kind].get(_spelled(text))
+    if unit is None:
+        if kind == "temperature" and _spelled(text) in ("°", "deg", "degs", "degree", "degrees"):
+            raise UnitError("needs its scale: type °F or °C after the number")
+        raise UnitError(f"has a unit that does not fit here, “{text.strip()[:20]}”: use {_working_units(kind)}")
+    return unit
+
+
+def _working_units(kind: str) -> str:
+    names = [unit.text for unit in units_of(kind) if unit.text][:6]
+    if not names:
+        return "a plain number without a unit"
+    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " or " + names[-1]
+
+
+_VULGAR = {chr(code) for code in (*range(0xBC, 0xBF), *range(0x2150, 0x215F), 0x2189)}
+_GROUPED = re.compile(r"[1-9]\d{0,2}(?:,\d{3})+")
+_NUMBER = re.compile(
+    r"""(?P<sign>[+-]?)\s*
+        (?: (?P<whole>\d+)(?:\s+|\s*-\s*)(?P<over>\d+)\s*/\s*(?P<under>\d+)
+          | (?P<top>\d+)\s*/\s*(?P<bottom>\d+)
+          | (?P<plain>(?:\d[\d,.]*(?:[ ]\d{3}(?!\d))*(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?)
+        )""",
+    re.VERBOSE,
+)
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """What was read: the SI value, the number in plain ASCII as typed, and its unit."""
+
+    si: float
+    number: str
+    unit: Unit
+
+    def link_text(self) -> str:
+        return self.number + self.unit.ascii
+
+
+def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity:
+    """Read what a person typed in a field of `kind` beside which the unit `shown` stands.
+
+    Raises UnitError whose reason completes a sentence that begins with the field's label.
+    """
+    text = _plain(text)
+    found = _NUMBER.match(text)
+    if not found:
+        raise UnitError("must start with a number" + (f", like 5 {shown.text}" if shown.text else ", like 5"))
+    rest = text[found.end() :].strip()
+    number, value = _value(found, system)
+    if rest == shown.text[:1] and rest in ("$", "€"):
+        rest = ""  # "$3.50" beside "$/gal" is a price in the unit shown
+    if rest:
+        unit = unit_named(rest, kind)
+    elif kind == "fraction" and abs(value) < 1 and "." in number:
+        # 0.82 beside a % sign is meant as 82 %: nobody asks for an efficiency under one percent.
+        unit, value, number = shown, value * 100, _shift_two(number)
+    else:
+        unit = shown
+    si = unit.to_si(value)
+    if not math.isfinite(si):
+        raise UnitError("is too large a number")
+    return Quantity(si, number, unit)
+
+
+def _plain(text: str) -> str:
+    if len(text) > LONGEST_TEXT:
+        raise UnitError(f"is too long: type a number and its unit, at most {LONGEST_TEXT} characters")
+    if any(unicodedata.category(mark) in ("Cc", "Cf", "Co", "Cn", "Cs") and mark not in "\t\n\r" for mark in text):
+        raise UnitError("holds a character that cannot be read: type the number again")
+    spelt = []
+    for mark in text:
+        if mark in _VULGAR:
+            spelt.append(" " + unicodedata.normalize("NFKC", mark).replace("\N{FRACTION SLASH}", "/"))
+        elif mark.isdecimal():
+            spelt.append(str(unicodedata.decimal(mark)))
+        elif mark in "\N{MASCULINE ORDINAL INDICATOR}\N{RING ABOVE}":
+            spelt.append("°")
+        else:
+            spelt.append(mark)
+    text = "".join(spelt).replace(MINUS, "-").replace("\N{FRACTION SLASH}", "/")
+    # A superscript belongs to a unit (ft²); after a digit it is a power, and 10² must not become 102.
+    if re.search(r"\d\s*[²³¹⁰⁴-⁹]", text):
+        raise UnitError("must be one number, not a power")
+    text = unicodedata.normalize("NFKC", text).strip()
+    if text.startswith(("$", "€")):
+        mark, amount = text[0], text[1:].strip()
+        parts = re.match(r"[\d.,\s]*\d", amount)
+        text = amount if not parts else f"{parts.group()} {mark}{amount[parts.end() :].strip()}"
+    return text
+
+
+def _value(found: re.Match[str], system: System) -> tuple[str, float]:
+    sign = "-" if found["sign"] == "-" else ""
+    if found["plain"] is not None:
+        number = sign + _decimal(found["plain"], system)
+        return number, float(number)
+    whole = found["whole"]
+    top, bottom = (found["over"], found["under"]) if whole else (found["top"], found["bottom"])
+    if len(top) > 9 or len(bottom) > 9 or int(bottom) == 0:
+        raise UnitError("has a fraction that cannot be worked out")
+    number = f"{sign}{whole}-{top}/{bottom}" if whole else f"{sign}{top}/{bottom}"
+    value = (float(whole) if whole else 0.0) + int(top) / int(bottom)
+    return number, -value if sign else value
+
+
+def _decimal(text: str, system: System) -> str:
+    """Plain digits with a point: thousands marks dropped, a decimal comma made a point."""
+    mantissa, mark, power = text.replace("E", "e").partition("e")
+    mantissa = mantissa.replace(" ", "")
+    commas, points = mantissa.count(","), mantissa.count(".")
+    if commas and points:
+        if mantissa.rindex(",") > mantissa.rindex("."):
+            if commas > 1 or not re.fullmatch(r"[1-9]\d{0,2}(?:\.\d{3})+,\d*", mantissa):
+                raise UnitError("has its commas and points mixed up: type it with one decimal point and no other marks")
+            mantissa = mantissa.replace(".", "").replace(",", ".")
+        elif points > 1 or not _GROUPED.fullmatch(mantissa.partition(".")[0]):
+            raise UnitError("has its commas and points mixed up: type it with one decimal point and no other marks")
+        else:
+            mantissa = mantissa.replace(",", "")
+    elif _GROUPED.fullmatch(mantissa):
+        if system == "si" and commas == 1:
+            whole, part = mantissa.split(",")
+            raise UnitError(f"could be {whole}{part} or {whole}.{part}: type it without the comma, or with a point")
+        mantissa = mantissa.replace(",", "")
+    elif commas == 1:
+        mantissa = mantissa.replace(",", ".")
+    elif commas > 1 or points > 1:
+        raise UnitError("has its commas and points mixed up: type it with one decimal point and no other marks")
+    mantissa = mantissa.rstrip(".") if mantissa.endswith(".") else mantissa
+    mantissa = "0" + mantissa if mantissa.startswith(".") else mantissa
+    if not math.isfinite(float(mantissa + mark + power)):
+        raise UnitError("is too large a number")
+    return mantissa + mark + power
+
+
+def _shift_two(number: str) -> str:
+    return format(float(number) * 100, ".12g")
+
+
+def shown_unit(kind: str, system: System) -> Unit:
+    """The unit that a reader of `system` is shown for `kind` unless a field or result asks for another."""
+    return unit_named(KINDS[kind].us_shown if system == "us" else KINDS[kind].si_shown, kind)
+
+
+def round_to(number: float, figures: int) -> str:
+    """Plain digits of `number` to `figures` significant figures, without an exponent and without a sign on zero."""
+    if number == 0:
+        return "0"
+    places = figures - 1 - math.floor(math.log10(abs(number)))
+    rounded = round(number, places)
+    if rounded and math.floor(math.log10(abs(rounded))) > math.floor(math.log10(abs(number))):
+        places -= 1
+    return fixed(rounded, max(places, 0))
+
+
+def fixed(number: float, places: int) -> str:
+    """Plain digits of `number` with `places` decimals; zero has no sign."""
+    text = f"{number:.{places}f}"
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
+
+
+def grouped(digits: str, system: System) -> str:
+    """Digits with thousands marks: a comma in US units, a thin space in SI, none below ten thousand there."""
+    sign, digits = (MINUS, digits[1:]) if digits.startswith("-") else ("", digits)
+    whole, point, part = digits.partition(".")
+    if system == "us":
+        whole = f"{int(whole):,}"
+    elif len(whole) > 4:
+        whole = f"{int(whole):,}".replace(",", THIN)
+    return sign + whole + point + part
+
+
+def with_unit(number: str, unit: Unit) -> str:
+    """Number and unit as read on the page, never parted by a line end."""
+    if unit.kind in ("money",) or unit.text.startswith(("$", "€")):
+        sign, number = (MINUS, number[1:]) if number.startswith(MINUS) else ("", number)
+        return sign + unit.text[0] + number + unit.text[1:]
+    if not unit.text:
+        return number
+    return number + unit.text if unit.text == "/h" else number + NO_BREAK + unit.text.replace(" ", NO_BREAK)
+
+
+def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
+    """An SI value as text in `unit`, to the digits that its kind deserves."""
+    number = unit.from_si(value)
+    decimals = KINDS[unit.kind].decimals
+    digits = fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
+    return with_unit(grouped(digits, system), unit)
