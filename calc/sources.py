@@ -29,4 +29,10 @@ SOURCES: dict[str, Source] = {
     "first-law": Source("", "Energy balance: heat given up is amount × heat capacity × temperature fall", "", "", "definition"),
     "definition": Source("", "By definition", "", "", "definition"),
     "common-practice": Source("", "Common practice of the trade, no published source found", "", "", "common practice"),
+    # Fuels, wood, exchangers, the room and the flue.
+    "eia-heat-contents": Source("US Energy Information Administration", "Energy units and calculators explained; FAQ 987, heat contents of fuels", "2012 to 2023", "Approximate heat contents, higher heating value", "read"),
+    "cfr-98-c1": Source("US Environmental Protection Agency", "40 CFR 98, Mandatory Greenhouse Gas Reporting", "2016", "Subpart C, Table C-1, default high heat values", "read"),
+    "fpl-fuel-value": Source("USDA Forest Service, Forest Products Laboratory", "Fuel Value Calculator", "2004", "Net heat contents against gross: the efficiencies they imply", "read"),
+    "pellet-heat-content": Source("", "Gross heat of wood pellets, 16 to 17 million Btu a US ton", "", "Beside the Forest Products Laboratory's net 13.6 million", "memory"),
+    "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
 }
