@@ -35,4 +35,7 @@ SOURCES: dict[str, Source] = {
     "fpl-fuel-value": Source("USDA Forest Service, Forest Products Laboratory", "Fuel Value Calculator", "2004", "Net heat contents against gross: the efficiencies they imply", "read"),
     "pellet-heat-content": Source("", "Gross heat of wood pellets, 16 to 17 million Btu a US ton", "", "Beside the Forest Products Laboratory's net 13.6 million", "memory"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
+    # Emitters, floors, mixing and air.
+    "en-442-2": Source("CEN", "EN 442-2, Radiators and convectors: test methods and rating", "2014", "Characteristic equation; excess temperature, arithmetic and logarithmic; standard rating at 50 K", "memory"),
+    "ashrae-heating-effect": Source("ASHRAE", "Handbook, HVAC Systems and Equipment, as quoted in the trade press", "2016", "Page 36.3: ratings of finned tube may include 15 % above the test", "second-hand"),
 }
