@@ -33,9 +33,10 @@ def rating_of_length(length: Metre, rating_per_length: WattPerMetre) -> Watt:
 
 @law("printed_rating / (1 + allowance)", source="ashrae-heating-effect", ranges={"allowance": "0 % to 30 %"})
 def rating_without_allowance(printed_rating: Watt, allowance: Fraction) -> Watt:
-    """Tested output in W behind a printed rating (W) that was raised by `allowance` for where the heat enters the room.
+    """Tested output in W behind a printed rating (W) that was raised by `allowance` for the place the heat comes in at.
 
-    0.15 where the rating says it includes the heating-effect allowance, 0 where it does not. Raises OutOfRange above 30 %.
+    0.15 where the rating says it includes the heating-effect allowance, 0 where it does not. Raises OutOfRange above
+    30 %.
     """
     return printed_rating / (1 + allowance)
 
@@ -46,22 +47,25 @@ def mean_of(supply: Kelvin, return_water: Kelvin) -> Kelvin:
     return (supply + return_water) / 2
 
 
-@law("mean_water - indoor", source="en-442-2")
-def mean_excess(mean_water: Kelvin, indoor: Kelvin) -> KelvinDifference:
-    """Arithmetic excess temperature in K: mean water above room air (K)."""
-    return mean_water - indoor
+@law("water - indoor", source="en-442-2")
+def excess_of(water: Kelvin, indoor: Kelvin) -> KelvinDifference:
+    """Excess temperature in K of mean, supply or return water above room air (K)."""
+    return water - indoor
 
 
-@law("(supply - return_water) / log((supply - indoor) / (return_water - indoor))", source="en-442-2")
-def log_mean_excess(supply: Kelvin, return_water: Kelvin, indoor: Kelvin) -> KelvinDifference:
-    """Logarithmic excess temperature in K, the fairer mean where the drop is large; both waters warmer than `indoor` (K).
+@law(
+    "(supply_excess - return_excess) / log(supply_excess / return_excess)",
+    source="en-442-2",
+    ranges={"supply_excess": "0.01 K to 200 K", "return_excess": "0.01 K to 200 K"},
+)
+def log_mean_excess(supply_excess: KelvinDifference, return_excess: KelvinDifference) -> KelvinDifference:
+    """Logarithmic excess temperature in K, the fairer mean where the drop is large.
 
-    Without a drop it is the plain excess, the limit of the formula. Raises ValueError when a side is not above `indoor`.
+    With equal ends (K) it is that excess, the limit of the formula. Raises OutOfRange unless both ends are warmer than the
+    room.
     """
-    drop = supply - return_water
-    if drop == 0:
-        return supply - indoor
-    return drop / math.log((supply - indoor) / (return_water - indoor))
+    drop = supply_excess - return_excess
+    return drop / math.log1p(drop / return_excess) if drop else supply_excess
 
 
 @law(
@@ -70,11 +74,11 @@ def log_mean_excess(supply: Kelvin, return_water: Kelvin, indoor: Kelvin) -> Kel
     ranges={"excess": "0 K to 150 K", "rated_excess": "5 K to 150 K", "exponent": EXPONENTS},
 )
 def output(rated_output: Watt, excess: KelvinDifference, rated_excess: KelvinDifference, exponent: Exponent) -> Watt:
-    """Heat given in W at an excess temperature (K), from the rating (W at `rated_excess`, K) and the emitter's exponent.
+    """Heat given in W at an excess temperature (K), from the rating (W at `rated_excess`, K) and the exponent.
 
     Both excesses by the same mean, arithmetic or logarithmic. Raises OutOfRange for water cooler than the room.
     """
-    return rated_output * (excess / rated_excess) ** exponent
+    return rated_output * math.pow(excess / rated_excess, exponent)
 
 
 @law(
@@ -86,7 +90,7 @@ def needed_excess(
     load: Watt, rated_output: Watt, rated_excess: KelvinDifference, exponent: Exponent
 ) -> KelvinDifference:
     """Excess temperature in K at which the emitter gives just `load` (W): the output law turned round."""
-    return rated_excess * (load / rated_output) ** (1 / exponent)
+    return rated_excess * math.pow(load / rated_output, 1 / exponent)
 
 
 @law("indoor + excess", source="definition")
@@ -142,7 +146,7 @@ def supply_water_log_mean(indoor: Kelvin, drop: KelvinDifference, excess: Kelvin
 
 @law("supply + exchanger_approach", source="definition")
 def lowest_useful(supply: Kelvin, exchanger_approach: KelvinDifference) -> Kelvin:
-    """Coolest store water in K still worth drawing: the supply the emitter needs and an exchanger's approach (0 without)."""
+    """Coolest store water in K still worth drawing: the supply needed (K) and an exchanger's approach (K, 0 without)."""
     return supply + exchanger_approach
 
 
@@ -173,9 +177,9 @@ def output_at(
     exponent: Exponent,
     indoor: Kelvin,
 ) -> Watt:
-    """Heat in W that the emitter gives from water at `supply` (K) at its design flow; 0 from water no warmer than the room.
+    """Heat in W that the emitter gives from water at `supply` (K) at its design flow; 0 from water no warmer than `indoor`.
 
-    The emitter's law and the water's drop hold at once. Raises NoSolution where the return would have to leave cooler than
-    the room: an emitter far too large for its flow, for which the arithmetic mean means nothing.
+    The emitter's law and the water's drop hold at once. Raises NoSolution where the return would have to leave cooler
+    than the room: an emitter far too large for its flow, for which the arithmetic mean means nothing.
     """
     return 0.0, flow_capacity * (supply - indoor)  # type: ignore[return-value]
