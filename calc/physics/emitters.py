@@ -61,8 +61,8 @@ def excess_of(water: Kelvin, indoor: Kelvin) -> KelvinDifference:
 def log_mean_excess(supply_excess: KelvinDifference, return_excess: KelvinDifference) -> KelvinDifference:
     """Logarithmic excess temperature in K, the fairer mean where the drop is large.
 
-    With equal ends (K) it is that excess, the limit of the formula. Raises OutOfRange unless both ends are warmer than the
-    room.
+    With equal ends (K) it is that excess, the limit of the formula. Raises OutOfRange unless both ends are warmer than
+    the room.
     """
     drop = supply_excess - return_excess
     return drop / math.log1p(drop / return_excess) if drop else supply_excess
@@ -146,7 +146,7 @@ def supply_water_log_mean(indoor: Kelvin, drop: KelvinDifference, excess: Kelvin
 
 @law("supply + exchanger_approach", source="definition")
 def lowest_useful(supply: Kelvin, exchanger_approach: KelvinDifference) -> Kelvin:
-    """Coolest store water in K still worth drawing: the supply needed (K) and an exchanger's approach (K, 0 without)."""
+    """Coolest store water in K still worth drawing: the supply needed and an exchanger's approach (K, 0 without one)."""
     return supply + exchanger_approach
 
 
@@ -177,7 +177,7 @@ def output_at(
     exponent: Exponent,
     indoor: Kelvin,
 ) -> Watt:
-    """Heat in W that the emitter gives from water at `supply` (K) at its design flow; 0 from water no warmer than `indoor`.
+    """Heat in W that the emitter gives from water at `supply` (K) at its design flow; 0 from water below `indoor`.
 
     The emitter's law and the water's drop hold at once. Raises NoSolution where the return would have to leave cooler
     than the room: an emitter far too large for its flow, for which the arithmetic mean means nothing.
