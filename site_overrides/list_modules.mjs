@@ -1,0 +1,37 @@
+// node list_modules.mjs <pyodide folder> <library folder> <wheels folder> <JSON list of modules to import as well>
+// Prints, as its last line, the names of all modules that the page's Python has loaded once everything was imported and
+// every worksheet was run on its examples. The standard library is trimmed to these.
+import fs from "node:fs";
+import path from "node:path";
+
+const [npm, library, wheels, extra] = process.argv.slice(2);
+const { loadPyodide } = await import(path.join(npm, "pyodide.mjs"));
+const pyodide = await loadPyodide({
+  indexURL: npm + path.sep,
+  stdLibURL: path.join(library, "python_stdlib.zip"),
+  lockFileContents: JSON.parse(fs.readFileSync(path.join(wheels, "pyodide-lock.json"), "utf-8")),
+  packageBaseUrl: wheels + path.sep,
+  packages: ["stoke-and-store"],
+  stdout: () => {},
+});
+pyodide.globals.set("extra", pyodide.toPy(JSON.parse(extra)));
+const modules = pyodide.runPython(`
+import importlib, json, pkgutil, sys
+
+for name in extra:
+    try:
+        importlib.import_module(name)
+    except ImportError:  # only on the desktop: the page has no processes, no sockets
+        pass
+for package in ("calc", "render"):
+    module = importlib.import_module(package)
+    for found in pkgutil.walk_packages(module.__path__, package + "."):
+        if not found.name.endswith("__main__"):
+            importlib.import_module(found.name)
+run_everything = getattr(sys.modules["render"], "run_every_example", None)
+if run_everything:
+    run_everything()
+json.dumps(sorted(sys.modules))
+`);
+console.log(modules);
+process.exit(0);

@@ -1,0 +1,258 @@
+"""Makes the Python that runs in the page: `assets/python/` of the built site.
+
+What is made, in this order, each step kept under `.cache/runtime` until what it was made from changes:
+
+1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
+2. the standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling it
+   in the page instead is most of the time an ordinary start takes.
+3. `wheels-<digest>/`: `calc` and `render` as one wheel, Jinja2, and MarkupSafe without its C part; entered into a lock
+   file (`pyodide lockfile add-wheels`) and byte-compiled.
+4. `library-<digest>/python_stdlib.zip`: of the compiled library, the modules that our code turned out to use when all of
+   it was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
+5. `start.js`: `start_python.js` with the names above and the lock file in it.
+
+Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never mix
+two builds: `start.js` is asked for anew at each visit and names the rest. Equal sources make equal bytes.
+
+What a worker has to do:
+
+    import { build, startPython } from "../python/start.js";          // from assets/js/worker.js
+    const pyodide = await startPython({ onProgress: (what) => postMessage({ progress: what }) });
+    const render = pyodide.pyimport("render");                        // then call its functions, e.g. render.respond(...)
+
+The worker is a module worker and its own response carries the policy `WORKER_POLICY`. Pyodide does not settle when the
+browser refuses WebAssembly, so whoever started the worker keeps a timer and gives up after a silence.
+"""
+
+from __future__ import annotations
+
+import ast
+import hashlib
+import importlib.metadata
+import json
+import os
+import shutil
+import subprocess
+import sys
+import sysconfig
+import tempfile
+import zipfile
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import Any
+
+ROOT = Path(__file__).resolve().parent.parent
+NPM = ROOT / "node_modules" / "pyodide"
+CACHE = ROOT / ".cache" / "runtime"
+SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
+LIBRARIES = ("jinja2", "markupsafe")
+
+WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
+
+# Kept whether or not a run used them: what a traceback, a date or a text in a rare encoding asks for.
+ALWAYS_KEPT = (
+    *("traceback", "linecache", "tokenize", "token", "warnings", "datetime", "_strptime", "calendar"),
+    *("decimal", "fractions", "numbers", "statistics", "random", "bisect", "hashlib", "unicodedata"),
+    *("stringprep", "encodings", "encodings.aliases", "encodings.ascii", "encodings.charmap", "encodings.cp1252"),
+    *("encodings.cp437", "encodings.idna", "encodings.latin_1", "encodings.punycode", "encodings.raw_unicode_escape"),
+    *("encodings.unicode_escape", "encodings.utf_8", "encodings.utf_8_sig", "encodings.utf_16", "encodings.utf_32"),
+)
+# SOURCE_DATE_EPOCH of everything made here: zip files know no earlier day, and byte code then carries no date at all.
+EPOCH = 315532800
+ZIP_DATE = (1980, 1, 1, 0, 0, 0)
+
+
+def publish(site: Path) -> None:
+    """Put the page's Python into `site`/assets/python, making what has changed."""
+    library = _kept("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
+    wheels = _kept("wheels", _digest(_version(), *_source_files()), _make_wheels)
+    trimmed = _kept("library", _digest(library.name, wheels.name), lambda out: _trim_library(library, wheels, out))
+
+    out = site / "assets" / "python"
+    shutil.rmtree(out, ignore_errors=True)
+    loader = _files(NPM, "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
+    names = {"pyodide": f"pyodide-{_digest(*loader)}/"}
+    (out / names["pyodide"]).mkdir(parents=True)
+    for path in loader:
+        shutil.copyfile(path, out / names["pyodide"] / path.name)
+    names["library"] = _place(trimmed / "python_stdlib.zip", out, "library")
+    lock = json.loads((wheels / "pyodide-lock.json").read_text(encoding="utf-8"))
+    for package in lock["packages"].values():
+        package["file_name"] = _place(wheels / package["file_name"], out, "wheel")
+    _write_start(out, {**names, "lock": lock})
+
+
+def _write_start(out: Path, files: dict[str, Any]) -> None:
+    source = (ROOT / "site_overrides" / "start_python.js").read_text(encoding="utf-8")
+    files["build"] = hashlib.sha256(json.dumps([files, source], sort_keys=True).encode()).hexdigest()[:12]
+    start = f"const FILES = {json.dumps(files, sort_keys=True, separators=(',', ':'))};\n\n{source}"
+    (out / "start.js").write_text(start, encoding="utf-8", newline="\n")
+
+
+def _place(path: Path, out: Path, kind: str) -> str:
+    """Copy a file into a folder named by its content and return the name below `out`."""
+    folder = out / f"{kind}-{_digest(path)}"
+    folder.mkdir()
+    shutil.copyfile(path, folder / path.name)
+    return f"{folder.name}/{path.name}"
+
+
+# --- the standard library -----------------------------------------------------------------------------------------
+
+
+def _compile_library(out: Path) -> None:
+    shutil.copyfile(NPM / "python_stdlib.zip", out / "python_stdlib.zip")
+    _pyodide("py-compile", "--silent", "--no-keep", "python_stdlib.zip", cwd=out)
+    _settle_dates(out / "python_stdlib.zip")
+
+
+def _trim_library(library: Path, wheels: Path, out: Path) -> None:
+    """Keep of the compiled standard library the modules that the page's Python loads, and those always kept."""
+    wanted = {*ALWAYS_KEPT, *_modules_used(library, wheels)}
+    wanted |= {package.rpartition(".")[0] for package in wanted}
+    with zipfile.ZipFile(library / "python_stdlib.zip") as whole:
+        kept = [name for name in whole.namelist() if _module_name(name) in wanted]
+        _write_zip(out / "python_stdlib.zip", ((name, whole.read(name)) for name in kept))
+
+
+def _modules_used(library: Path, wheels: Path) -> list[str]:
+    """The names in `sys.modules` after all our code was imported and run, in Pyodide, under Node."""
+    command = ["node", str(ROOT / "site_overrides" / "list_modules.mjs"), str(NPM), str(library), str(wheels)]
+    answer = _run([*command, json.dumps(sorted(_imports()))])
+    return list(json.loads(answer.splitlines()[-1]))
+
+
+def _imports() -> set[str]:
+    """Modules that our code asks for anywhere, so that an import inside a function that no run reached is kept too."""
+    names = set()
+    for path in _source_files():
+        if path.suffix == ".py" and any(path.is_relative_to(folder) for folder in SOURCES):
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if isinstance(node, ast.Import):
+                    names |= {alias.name for alias in node.names}
+                elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
+                    names.add(node.module)
+    return {name for name in names if name.partition(".")[0] in sys.stdlib_module_names}
+
+
+def _module_name(file_name: str) -> str | None:
+    """The module that a file in the zip holds; None for anything else."""
+    name, dot, suffix = file_name.rpartition(".")
+    return name.replace("/", ".").removesuffix(".__init__") if dot and suffix == "pyc" else None
+
+
+# --- the wheels ---------------------------------------------------------------------------------------------------
+
+
+def _make_wheels(out: Path) -> None:
+    _run([sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(out)])
+    for library in LIBRARIES:
+        _repack(library, out)
+    info = json.loads((NPM / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
+    (out / "base.json").write_text(json.dumps({"info": info, "packages": {}}), encoding="utf-8")
+    wheels = sorted(path.name for path in out.glob("*.whl"))
+    _pyodide("lockfile", "add-wheels", "--input", "base.json", "--output", "pyodide-lock.json", *wheels, cwd=out)
+    _pyodide("py-compile", "--silent", "--no-keep", ".", cwd=out)
+    (out / "base.json").unlink()
+    _settle_lock(out / "pyodide-lock.json")
+
+
+def _repack(library: str, out: Path) -> None:
+    """Make a pure-Python wheel of an installed package, leaving out compiled parts (MarkupSafe does without its own)."""
+    distribution = importlib.metadata.distribution(library)
+    left_out = {".so", ".pyd", ".pyc", ".c", ".pyi"}
+    with tempfile.TemporaryDirectory() as folder:
+        for file in distribution.files or []:
+            if file.suffix not in left_out and file.name not in {"INSTALLER", "REQUESTED", "RECORD", "direct_url.json"}:
+                target = Path(folder, file)
+                target.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copyfile(str(distribution.locate_file(file)), target)
+        (wheel_file,) = Path(folder).glob("*.dist-info/WHEEL")
+        wheel_file.write_text("Wheel-Version: 1.0\nGenerator: runtime\nRoot-Is-Purelib: true\nTag: py3-none-any\n")
+        _run([sys.executable, "-m", "wheel", "pack", folder, "--dest-dir", str(out)])
+
+
+def _settle_lock(path: Path) -> None:
+    """Give the compiled wheels dates that do not change, and enter the digests that they then have."""
+    lock = json.loads(path.read_text(encoding="utf-8"))
+    for package in lock["packages"].values():
+        wheel = path.parent / package["file_name"]
+        _settle_dates(wheel)
+        package["sha256"] = hashlib.sha256(wheel.read_bytes()).hexdigest()
+    path.write_text(json.dumps(lock, sort_keys=True), encoding="utf-8")
+
+
+# --- small things -------------------------------------------------------------------------------------------------
+
+
+def _kept(name: str, digest: str, make: Callable[[Path], None]) -> Path:
+    """The folder in the cache that `make` has filled from what `digest` stands for; older ones are removed."""
+    folder = CACHE / f"{name}-{digest}"
+    if not folder.is_dir():
+        CACHE.mkdir(parents=True, exist_ok=True)
+        for old in CACHE.glob(f"{name}-*"):
+            shutil.rmtree(old, ignore_errors=True)
+        unfinished = Path(tempfile.mkdtemp(dir=CACHE))
+        try:
+            make(unfinished)
+            unfinished.rename(folder)
+        finally:
+            shutil.rmtree(unfinished, ignore_errors=True)
+    return folder
+
+
+def _source_files() -> list[Path]:
+    """Everything that the wheels are made from."""
+    ours = [path for folder in SOURCES for path in sorted(folder.rglob("*")) if path.is_file()]
+    ours = [path for path in ours if "__pycache__" not in path.parts]
+    installed = Path(sysconfig.get_path("purelib"))
+    records = [path for name in LIBRARIES for path in sorted(installed.glob(f"{name}-*.dist-info/RECORD"))]
+    return [*ours, ROOT / "pyproject.toml", *records]
+
+
+def _files(folder: Path, *names: str) -> list[Path]:
+    return [folder / name for name in names]
+
+
+def _version() -> str:
+    """Stands for this recipe and the Python that runs it: what is kept from another one is made again."""
+    return sys.version + Path(__file__).read_text(encoding="utf-8")
+
+
+def _digest(*parts: Path | str) -> str:
+    """A short digest of texts and of files with their names."""
+    total = hashlib.sha256()
+    for part in parts:
+        if isinstance(part, Path):
+            name = part.relative_to(ROOT).as_posix() if part.is_relative_to(ROOT) else part.name
+            total.update(name.encode() + b"\0" + hashlib.sha256(part.read_bytes()).digest())
+        else:
+            total.update(part.encode() + b"\0")
+    return total.hexdigest()[:12]
+
+
+def _settle_dates(path: Path) -> None:
+    with zipfile.ZipFile(path) as old:
+        entries = [(name, old.read(name)) for name in sorted(old.namelist()) if not name.endswith("/")]
+    _write_zip(path, entries)
+
+
+def _write_zip(path: Path, entries: Iterable[tuple[str, bytes]]) -> None:
+    with zipfile.ZipFile(path, "w") as new:
+        for name, content in entries:
+            entry = zipfile.ZipInfo(name, ZIP_DATE)
+            entry.external_attr = 0o644 << 16
+            new.writestr(entry, content, zipfile.ZIP_DEFLATED, compresslevel=9)
+
+
+def _pyodide(*arguments: str, cwd: Path) -> None:
+    _run([str(Path(sys.executable).with_name("pyodide")), *arguments], cwd=cwd)
+
+
+def _run(command: list[str], cwd: Path = ROOT) -> str:
+    """Run a program with docstrings and asserts switched off and dates fixed; what it said is shown if it fails."""
+    surroundings = {**os.environ, "PYTHONOPTIMIZE": "2", "SOURCE_DATE_EPOCH": str(EPOCH)}
+    done = subprocess.run(command, cwd=cwd, env=surroundings, capture_output=True, encoding="utf-8", check=False)
+    if done.returncode:
+        raise RuntimeError(f"{Path(command[0]).name} {command[1]} failed:\n{done.stdout}{done.stderr}")
+    return done.stdout
