@@ -18,6 +18,7 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from typing import Callable, Iterator
 
 ROOT = Path(__file__).resolve().parent.parent
 CACHE = ROOT / ".cache"
@@ -39,10 +40,16 @@ def say(text: str) -> None:
     print(text, flush=True)
 
 
-def fail(problem: Problem) -> None:
-    """End the script with the problem's one sentence."""
-    print(f"\n{problem}", file=sys.stderr, flush=True)
-    sys.exit(1)
+def run(main: Callable[[], None]) -> None:
+    """Run a script's main function; a problem or Ctrl-C ends it without a traceback."""
+    try:
+        main()
+    except Problem as problem:
+        print(f"\n{problem}", file=sys.stderr, flush=True)
+        sys.exit(1)
+    except KeyboardInterrupt:
+        print("\nStopped.", flush=True)
+        sys.exit(130)
 
 
 def environment() -> dict[str, str]:
@@ -64,10 +71,7 @@ def enter(*extras: str) -> None:
     A script calls this first. Started by another Python, it is started again by the one in `.venv` and this call
     never returns; started by that one, it returns at once.
     """
-    try:
-        set_up(extras)
-    except Problem as problem:
-        fail(problem)
+    set_up(extras)
     if Path(sys.prefix) == VENV and os.environ.get("PYTHONPATH") == environment()["PYTHONPATH"]:
         return
     command = [str(PYTHON), *sys.argv]
@@ -83,7 +87,7 @@ def set_up(extras: tuple[str, ...] = ()) -> bool:
     if _is_done(wanted):
         return False
     CACHE.mkdir(exist_ok=True)
-    with _one_at_a_time():
+    with locked("set-up"):
         done = _stamp()
         if _is_done(wanted):  # another script was already at it
             return False
@@ -124,9 +128,8 @@ def npm(*arguments: str, sentence: str) -> None:
     _run([str(node()), str(npm_cli), *arguments, "--ignore-scripts", "--loglevel=error"], sentence)
 
 
-def uv() -> str:
-    """Path of our own uv, installed on first use into a small virtual environment of its own."""
-    sentence = "uv could not be installed (the reason is above): check the network and try again."
+def uv(sentence: str) -> str:
+    """Path of our own uv, installed on first use into a small virtual environment; `sentence` is said if it fails."""
     home = CACHE / "uv"
     python = home / ("Scripts/python.exe" if WINDOWS else "bin/python")
     _run([sys.executable, "-m", "venv", str(home)], sentence)
@@ -144,6 +147,21 @@ def find_chromium() -> str | None:
         if place and os.path.exists(place) and _answers([place, "--version"]):
             return place
     return None
+
+
+@contextlib.contextmanager
+def locked(name: str) -> Iterator[None]:
+    """Let only one process at a time do what the name stands for; another one waits here."""
+    with open(CACHE / f"{name}.lock", "w", encoding="utf-8") as lock:
+        if sys.platform == "win32":
+            import msvcrt
+
+            msvcrt.locking(lock.fileno(), msvcrt.LK_LOCK, 1)
+        else:
+            import fcntl
+
+            fcntl.flock(lock, fcntl.LOCK_EX)
+        yield
 
 
 # --- the steps, in order; each is done again when the text it was made from has changed ---------------------------
@@ -255,8 +273,12 @@ def _is_our_python(path: str | Path) -> bool:
 
 def _download_python() -> str:
     say("No CPython 3.13 on this machine: downloading one through uv ...")
+    sentence = (
+        "CPython 3.13 was not found (on PATH or under pyenv) and could not be downloaded (the reason is above): "
+        "install Python 3.13 the way your system does, then run scripts/setup again."
+    )
     place = {**os.environ, "UV_PYTHON_INSTALL_DIR": str(CACHE / "python")}
-    _run([uv(), "python", "install", "--no-bin", "3.13"], sentence, env=place)
+    _run([uv(sentence), "python", "install", "--no-bin", "3.13"], sentence, env=place)
     found = _find_python()
     if found is None:
         raise Problem(sentence)
@@ -281,9 +303,8 @@ def _pip_install(name: str) -> None:
     pip = subprocess.Popen(
         command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, encoding="utf-8", errors="replace"
     )
-    assert pip.stdout is not None
     lines, seen = [], 0
-    for line in pip.stdout:
+    for line in pip.stdout or ():
         lines.append(line)
         package = re.match(r"(?:Collecting|Requirement already satisfied:) ([\w.-]+)", line)
         seen += bool(package)
@@ -321,18 +342,3 @@ def _answers(command: list[str]) -> str | None:
     except (OSError, subprocess.SubprocessError):
         return None
     return answer.stdout.strip() if answer.returncode == 0 else None
-
-
-@contextlib.contextmanager
-def _one_at_a_time():  # type: ignore[no-untyped-def]  # Iterator[None] would need an import only for this
-    """Hold a lock so that two scripts started together do not both fill `.venv`."""
-    with open(CACHE / "set-up.lock", "w", encoding="utf-8") as lock:
-        if WINDOWS:
-            import msvcrt
-
-            msvcrt.locking(lock.fileno(), msvcrt.LK_LOCK, 1)  # type: ignore[attr-defined]
-        else:
-            import fcntl
-
-            fcntl.flock(lock, fcntl.LOCK_EX)
-        yield

@@ -3,25 +3,26 @@
 What is made, in this order, each step kept under `.cache/runtime` until what it was made from changes:
 
 1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
-2. the standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling it
-   in the page instead is most of the time an ordinary start takes.
-3. `wheels-<digest>/`: `calc` and `render` as one wheel, Jinja2, and MarkupSafe without its C part; entered into a lock
+2. The standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling
+   it in the page instead is most of the time that an ordinary start takes.
+3. `wheel-<digest>/`: `calc` and `render` as one wheel, Jinja2, and MarkupSafe without its C part; entered into a lock
    file (`pyodide lockfile add-wheels`) and byte-compiled.
-4. `library-<digest>/python_stdlib.zip`: of the compiled library, the modules that our code turned out to use when all of
-   it was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
+4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
+   was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
 5. `start.js`: `start_python.js` with the names above and the lock file in it.
 
-Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never mix
-two builds: `start.js` is asked for anew at each visit and names the rest. Equal sources make equal bytes.
+Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
+mix two builds: `start.js` is asked for anew at each visit and names the rest. Equal sources make equal bytes.
 
-What a worker has to do:
+What a worker at assets/js/worker.js has to do:
 
-    import { build, startPython } from "../python/start.js";          // from assets/js/worker.js
+    import { build, startPython } from "../python/start.js";
     const pyodide = await startPython({ onProgress: (what) => postMessage({ progress: what }) });
-    const render = pyodide.pyimport("render");                        // then call its functions, e.g. render.respond(...)
+    const render = pyodide.pyimport("render");  // and then call its functions
 
-The worker is a module worker and its own response carries the policy `WORKER_POLICY`. Pyodide does not settle when the
-browser refuses WebAssembly, so whoever started the worker keeps a timer and gives up after a silence.
+It is a module worker, and its own response carries the policy `WORKER_POLICY`. `startPython` rejects when a file is
+missing, damaged or refused; but Pyodide never settles when the browser refuses WebAssembly, so whoever started the
+worker keeps a timer, set anew at each message, and gives up after a silence.
 """
 
 from __future__ import annotations
@@ -158,7 +159,7 @@ def _make_wheels(out: Path) -> None:
 
 
 def _repack(library: str, out: Path) -> None:
-    """Make a pure-Python wheel of an installed package, leaving out compiled parts (MarkupSafe does without its own)."""
+    """Make a pure-Python wheel of an installed package. (MarkupSafe does without its compiled part.)"""
     distribution = importlib.metadata.distribution(library)
     left_out = {".so", ".pyd", ".pyc", ".c", ".pyi"}
     with tempfile.TemporaryDirectory() as folder:

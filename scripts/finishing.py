@@ -1,0 +1,107 @@
+"""What is done to the site after MkDocs: leave out what no page uses, write the policies, compress.
+
+Each page carries its own Content-Security-Policy in a meta element, so that the strict policy holds on any host, also
+one that lets nobody set headers. What a meta element cannot say stands in `_headers`, which several hosts read as it is.
+"""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import hashlib
+import re
+import shutil
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import brotli
+from runtime import WORKER_POLICY
+from toolchain import CACHE
+
+# Source maps, and the search's word lists for languages that the site is not in.
+LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz")
+WORKERS = ("/assets/js/worker.js",)
+HEADERS = {
+    "Content-Security-Policy": "frame-ancestors 'none'",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+    "Referrer-Policy": "no-referrer",
+    "X-Content-Type-Options": "nosniff",
+}
+FOR_EVER = "public, max-age=31536000, immutable"
+
+COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
+SMALLEST = 1024  # below it, a compressed copy saves less than one packet
+LARGE = 2_000_000  # above it, the best compression would take half a minute for the last few percent
+
+
+def finish(site: Path) -> None:
+    """Turn what MkDocs and the other makers have put into `site` into what is published."""
+    for pattern in LEFT_OUT:
+        for path in site.glob(pattern):
+            shutil.rmtree(path) if path.is_dir() else path.unlink()
+    for page in site.rglob("*.html"):
+        page.write_text(with_policy(page.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
+    write_headers(site)
+    compress(site)
+
+
+def with_policy(page: str) -> str:
+    """The page with its Content-Security-Policy as the first thing in its head."""
+    meta = f'<meta http-equiv="Content-Security-Policy" content="{policy(page)}">'
+    with_meta, count = re.subn(r"(<head\b[^>]*>)", rf"\1{meta}", page, count=1)
+    return with_meta if count else page
+
+
+def policy(page: str) -> str:
+    """What a page may load: from its own host alone, and the theme's inline scripts as they stand in this page."""
+    hashes = "".join(f" 'sha256-{digest}'" for digest in sorted(set(map(_sha256, inline_scripts(page)))))
+    return (
+        f"default-src 'none'; script-src 'self'{hashes}; style-src 'self'; img-src 'self' data:; "
+        "connect-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'"
+    )
+
+
+def inline_scripts(page: str) -> list[str]:
+    """The text of each script that stands in the page itself and that a browser would run."""
+    elements = re.findall(r"<script\b([^>]*)>(.*?)</script>", page, re.DOTALL)
+    return [text for attributes, text in elements if not re.search(r"\bsrc=|application/(ld\+)?json", attributes)]
+
+
+def write_headers(site: Path) -> None:
+    """Write `_headers`: for each path, the headers that its host should send."""
+    rules = {"/*": HEADERS}
+    rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in WORKERS}
+    hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
+    rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
+    lines = []
+    for path, headers in rules.items():
+        lines += [path, *(f"  {name}: {value}" for name, value in headers.items())]
+    (site / "_headers").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+
+
+def compress(site: Path) -> None:
+    """Put a .gz and a .br beside each file that a host would otherwise compress at each request."""
+    files = [path for path in site.rglob("*") if path.suffix in COMPRESSED and path.stat().st_size >= SMALLEST]
+    with ThreadPoolExecutor() as workers:
+        list(workers.map(_compress_file, sorted(files, key=lambda path: -path.stat().st_size)))
+
+
+def _compress_file(path: Path) -> None:
+    content = path.read_bytes()
+    level = 9 if len(content) > LARGE else 11
+    for suffix, squeeze in (
+        (".gz", lambda: gzip.compress(content, 9, mtime=0)),
+        (".br", lambda: brotli.compress(content, quality=level, lgwin=24)),
+    ):
+        kept = CACHE / "compressed" / f"{hashlib.sha256(content).hexdigest()[:32]}-{level}{suffix}"
+        if not kept.is_file():
+            kept.parent.mkdir(parents=True, exist_ok=True)
+            unfinished = kept.with_name(f"{kept.name}.{path.name}.part")
+            unfinished.write_bytes(squeeze())
+            unfinished.replace(kept)
+        shutil.copyfile(kept, path.with_name(path.name + suffix))
+
+
+def _sha256(text: str) -> str:
+    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
