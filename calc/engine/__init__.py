@@ -1,0 +1,1 @@
+"""The machinery on which a worksheet is one file: declare, read, run, link."""

@@ -1,0 +1,74 @@
+"""Links: `#v1;stored-heat;store_volume=500gal;store_top=180F~;end`.
+
+A link carries every field of the chosen case, as typed, so that it means the same after a default has changed; `~` marks
+a number that nobody gave; `end` proves that nothing was cut off. A link is untrusted: it holds keys, numbers, units and
+choices, and whatever else is in it is named and left out.
+"""
+
+from dataclasses import dataclass
+from urllib.parse import quote, unquote
+
+from calc.engine.declare import Worksheet
+from calc.engine.read import Input, Typed
+from calc.units import LONGEST_TEXT
+
+VERSION = 1
+LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
+_SAFE = "/+-.,'"
+
+
+@dataclass(frozen=True)
+class Opened:
+    """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong."""
+
+    worksheet: str
+    given: dict[str, Typed]
+    problems: tuple[str, ...]
+
+
+def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
+    """The link that restores these inputs."""
+    parts = []
+    for key, one in inputs.items():
+        text = str(one.si) if one.quantity is None else one.quantity.link_text()
+        parts.append(f"{key}={quote(text, safe=_SAFE)}" + ("~" if one.origin in ("typical", "example") else ""))
+    return "#" + ";".join([f"v{VERSION}", worksheet.key, *parts, "end"])
+
+
+def read(text: str, worksheets: dict[str, Worksheet]) -> Opened:
+    """Read a link; whatever can be used is used, and the rest is named in a sentence."""
+    problems: list[str] = []
+    if len(text) > LONGEST_LINK:
+        return Opened("", {}, ("This link is too long to be one of ours.",))
+    parts = text.strip().removeprefix("#").split(";")
+    version = parts[0]
+    if not (version[:1] == "v" and version[1:].isascii() and version[1:].isdigit()):
+        return Opened("", {}, ("This link does not begin like one of ours (#v1;…).",))
+    if int(version[1:]) > VERSION:
+        problems.append("This link comes from a later version of this site: reload the page, or ask for its numbers.")
+    key = parts[1] if len(parts) > 1 else ""
+    if key not in worksheets:
+        problems.append(f"This link names a worksheet that is not here: “{_short(key)}”.")
+        return Opened("", {}, tuple(problems))
+    if parts[-1] != "end":
+        problems.append("This link was cut off on its way: its last numbers may be missing. Ask for it again.")
+    fields = {field.key: field for field in worksheets[key].all_fields()}
+    given: dict[str, Typed] = {}
+    pairs = parts[2:-1] if parts[-1] == "end" else parts[2:-1] if parts[-1] not in ("", "end") else parts[2:]
+    for pair in pairs:
+        name, mark, value = pair.partition("=")
+        if not mark or name not in fields:
+            problems.append(f"This link holds something that this worksheet does not ask: “{_short(unquote(name))}”.")
+            continue
+        if name in given:
+            problems.append(f"This link gives {fields[name].label} twice; the first is used.")
+            continue
+        assumed = value.endswith("~")
+        plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]
+        given[name] = Typed(plain, "us", "typical" if assumed else "link")
+    return Opened(key, given, tuple(problems))
+
+
+def _short(text: str) -> str:
+    plain = "".join(mark for mark in text if mark.isprintable())
+    return plain[:40]

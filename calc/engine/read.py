@@ -1,0 +1,223 @@
+"""What a person typed becomes values, or sentences that say what to type instead."""
+
+import difflib
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from calc.engine.declare import Field, Plan, Worksheet, quantity
+from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, unit_named, with_unit
+
+ORIGINS = ("typed", "link", "computed", "typical", "example")
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A text as somebody gave it, the unit system that was in force then, and who gave it."""
+
+    text: str
+    system: System = "us"
+    origin: str = "typed"
+
+
+@dataclass(frozen=True)
+class Input:
+    """A field with its value: SI number, or the choice's value; the quantity as read; who gave it."""
+
+    field: Field
+    si: float | str
+    quantity: Quantity | None
+    origin: str
+    text: str
+    from_field: str = ""
+
+    def shown(self, system: System) -> str:
+        """The value as a reader of `system` sees it."""
+        if self.quantity is None:
+            return next(option.label for option in self.field.options if option.value == self.si)
+        unit = self.field.unit(system)
+        return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
+
+
+@dataclass(frozen=True)
+class Problem:
+    """A sentence about one input: what is wrong and what to type instead."""
+
+    key: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Reading:
+    """Everything read for one worksheet: its plan, an input for every field, or the problems."""
+
+    plan: Plan
+    inputs: dict[str, Input]
+    problems: tuple[Problem, ...]
+    example: str
+
+
+def typed_digits(read: Quantity, unit: Unit) -> str:
+    """The number in `unit`: as typed when it was typed in that unit, else converted, up to six figures."""
+    plain = read.number.lstrip("-").replace(".", "", 1).isdigit()
+    if read.unit == unit and plain and len(read.number) <= 12:
+        return read.number
+    number = unit.from_si(read.si)
+    if abs(number) < 1e-12 * abs(unit.offset or 1):
+        return "0"
+    digits = round_to(number, 6)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
+def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Reading:
+    """Read what was given; what was not takes its typical value, or the worked example's.
+
+    With nothing given at all it is the worked example.
+    """
+    problems = _unknown(worksheet, given)
+    example = worksheet.examples[0]
+    if not given:
+        given = {key: Typed(text, "us", "example") for key, text in example.given.items()}
+        name = example.name
+    else:
+        name = ""
+    choices, choice_problems = _choices(worksheet, given)
+    plan = worksheet.plan(choices)
+    inputs: dict[str, Input] = {}
+    problems += choice_problems
+    for field in plan.fields:
+        if field.key in {problem.key for problem in choice_problems}:
+            continue
+        try:
+            found = _input(worksheet, field, given.get(field.key), choices, system)
+        except UnitError as wrong:
+            problems.append(Problem(field.key, f"{field.label} {wrong.reason}."))
+            continue
+        if found:
+            inputs[field.key] = found
+    if not problems:
+        problems += _fill_same(plan, inputs)
+    if not problems:
+        values = {one.key: one.value for one in worksheet.givens} | {key: one.si for key, one in inputs.items()}
+        for must in worksheet.musts:
+            condition = must.condition
+            if all(name in values for name in condition.names) and not condition(values, {}):
+                problems.append(Problem(must.field, must.say))
+    return Reading(plan, inputs, tuple(problems), name)
+
+
+def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:
+    known = {field.key for field in worksheet.all_fields()}
+    problems = []
+    for key in given:
+        if key not in known:
+            near = difflib.get_close_matches(key[:60], known, 2)
+            hint = f"did you mean {' or '.join(near)}?" if near else f"it asks for {', '.join(sorted(known))}."
+            problems.append(Problem(key[:60], f"This worksheet has no input called “{key[:60]}”: {hint}"))
+    return problems
+
+
+def _choices(worksheet: Worksheet, given: Mapping[str, Typed]) -> tuple[dict[str, str], list[Problem]]:
+    """The value of every choice, and what is wrong with those given."""
+    choices: dict[str, str] = {}
+    problems: list[Problem] = []
+    for field in worksheet.all_fields():
+        if field.kind != "choice" or field.key in choices:
+            continue
+        fallback = _fallback(worksheet, field, choices)[0]
+        if field.key in given:
+            try:
+                choices[field.key] = _chosen(field, given[field.key].text)
+                continue
+            except UnitError as wrong:
+                problems.append(Problem(field.key, f"{field.label} {wrong.reason}."))
+        choices[field.key] = fallback
+    return choices, problems
+
+
+def _chosen(field: Field, text: str) -> str:
+    wanted = " ".join(text[:LONGEST_TEXT].split()).casefold()
+    for option in field.options:
+        if wanted in (option.value.casefold(), option.label.casefold()):
+            return option.value
+    names = [option.value for option in field.options]
+    raise UnitError(f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}")
+
+
+def _fallback(worksheet: Worksheet, field: Field, choices: Mapping[str, str]) -> tuple[str, str]:
+    """The text that stands in for a field that nobody gave, and its origin."""
+    if field.unless_given:
+        return field.unless_given, "typical"
+    if field.typical:
+        text = field.typical.text
+        return (text if isinstance(text, str) else text[choices[field.typical.on]]), "typical"
+    for example in worksheet.examples:
+        if field.key in example.given:
+            try:
+                field.check_value(example.given[field.key])
+            except ValueError:
+                continue  # another case asks the same key in another unit
+            return example.given[field.key], "example"
+    return field.options[0].value if field.options else "", "example"
+
+
+def _input(
+    worksheet: Worksheet, field: Field, typed: Typed | None, choices: Mapping[str, str], system: System
+) -> Input | None:
+    if typed is None:
+        if field.same_as:
+            return None
+        text, origin = _fallback(worksheet, field, choices)
+        typed = Typed(text, "us", origin)
+    if field.kind == "choice":
+        value = _chosen(field, typed.text)
+        return Input(field, value, None, typed.origin, value)
+    if not typed.text.strip():
+        like = f"type a number, like {_like(field, typed.system)}"
+        raise UnitError(f"is empty: {like}" + (", or say that you do not know" if field.typical else ""))
+    found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
+    _check_range(field, found, typed.system)
+    return Input(field, found.si, found, typed.origin, typed.text)
+
+
+def _like(field: Field, system: System) -> str:
+    unit = field.unit(system)
+    middle = unit.from_si(math.sqrt(field.low_si * field.high_si)) if field.low_si > 0 else unit.from_si(field.high_si) / 2
+    return with_unit(grouped(round_to(middle, 1), system), unit)
+
+
+def _check_range(field: Field, found: Quantity, system: System) -> None:
+    low, high = field.low_si, field.high_si
+    slack = 1e-9 * max(abs(low), abs(high))
+    if low - slack <= found.si <= high + slack:
+        return
+    unit = found.unit
+    ends = [bound_text(bound, field.kind, unit, system) for bound in (field.low, field.high)]
+    raise UnitError(f"must be between {ends[0]} and {ends[1]}")
+
+
+def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
+    """A declared bound in the unit that the reader typed."""
+    digits = round_to(unit.from_si(quantity(bound, kind)), 4)
+    digits = digits.rstrip("0").rstrip(".") if "." in digits else digits
+    return with_unit(grouped(digits, system), unit)
+
+
+def _fill_same(plan: Plan, inputs: dict[str, Input]) -> list[Problem]:
+    problems = []
+    for field in plan.fields:
+        if field.key in inputs or not field.same_as:
+            continue
+        other = inputs[field.same_as]
+        try:
+            if other.quantity is None:
+                raise UnitError("must be given")
+            _check_range(field, other.quantity, "us")
+        except UnitError as wrong:
+            problems.append(Problem(field.key, f"{field.label}, taken from {other.field.label}, {wrong.reason}."))
+            continue
+        inputs[field.key] = Input(field, other.si, other.quantity, "typical", other.text, field.same_as)
+    return problems
+
+
+__all__ = ["ORIGINS", "Input", "Problem", "Reading", "Typed", "bound_text", "read", "typed_digits", "unit_named"]

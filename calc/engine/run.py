@@ -1,0 +1,450 @@
+"""A declaration and the values read for it become a Sheet: results, advice, working, tables, band of guesses, sources."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from calc.engine.declare import (
+    Advice,
+    Comparison,
+    Field,
+    Given,
+    Methods,
+    Pick,
+    Plan,
+    Result,
+    Step,
+    Variant,
+    Worksheet,
+    quantity,
+)
+from calc.engine.read import Input, Problem, Reading
+from calc.engine.working import Value, WorkingLine, working
+from calc.law import NoSolution, OutOfRange
+from calc.sources import SOURCES, Source
+from calc.units import KINDS, System, Unit, fixed, grouped, round_to, show, shown_unit, unit_named, with_unit
+
+Values = dict[str, float | str | None]
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A result as the reader sees it; `si` is None and `shown` a word where it does not exist."""
+
+    key: str
+    label: str
+    say: str
+    kind: str
+    si: float | None
+    shown: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Said:
+    """A piece of advice whose condition holds, with the reader's numbers in it."""
+
+    level: str
+    code: str
+    title: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Table:
+    """A comparison: column heads, rows of texts."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    say: str
+
+
+@dataclass(frozen=True)
+class Band:
+    """Between what and what the headline lies when the assumed numbers vary as far as they usually do."""
+
+    low: str
+    high: str
+    matters_most: str
+    low_si: float
+    high_si: float
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Everything that is known about one worksheet with one reader's numbers. Without results, `problems` says why."""
+
+    worksheet: Worksheet
+    system: System
+    plan: Plan
+    inputs: dict[str, Input]
+    problems: tuple[Problem, ...] = ()
+    values: Values = field(default_factory=dict)
+    results: tuple[Shown, ...] = ()
+    headline: Shown | None = None
+    say: str = ""
+    advice: tuple[Said, ...] = ()
+    working: tuple[WorkingLine, ...] = ()
+    tables: tuple[Table, ...] = ()
+    band: Band | None = None
+    assumed: tuple[str, ...] = ()
+    sources: tuple[tuple[str, Source], ...] = ()
+    example: str = ""
+    notes: tuple[str, ...] = ()
+
+    @property
+    def rough(self) -> bool:
+        """Whether the headline leans on a number that nobody gave."""
+        return bool(self.assumed) and not self.example
+
+
+def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
+    """Work out a worksheet for what was read."""
+    sheet = Sheet(worksheet, system, reading.plan, reading.inputs, reading.problems, example=reading.example)
+    if reading.problems:
+        return sheet
+    inputs: Values = {key: one.si for key, one in reading.inputs.items()}
+    try:
+        values = compute(worksheet, reading.plan, inputs)
+    except OutOfRange as wrong:
+        return _with_problem(sheet, wrong)
+    text = _Texts(worksheet, reading, values, system)
+    advice = tuple(_advice(worksheet, reading, values, text))
+    return Sheet(
+        worksheet=worksheet,
+        system=system,
+        plan=reading.plan,
+        inputs=reading.inputs,
+        values=values,
+        results=tuple(text.result(one) for one in worksheet.results if _listed(one, values) and one.key in values),
+        headline=text.result(text.results[worksheet.headline]),
+        say=text.fill(worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say),
+        advice=advice,
+        working=_working(reading, values, worksheet, system),
+        tables=tuple(_table(one, worksheet, reading, inputs, values, text) for one in worksheet.tables),
+        band=_band(worksheet, reading, inputs, values, text),
+        assumed=tuple(
+            one.field.label
+            for one in reading.inputs.values()
+            if one.origin in ("typical", "example") and not one.field.optional
+        ),
+        sources=_sources(worksheet, reading, advice),
+        example=reading.example,
+        notes=(),
+    )
+
+
+def compute(worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str | None]) -> Values:
+    """Every value: inputs, givens, and each step in order. A step without what it needs, or without a solution, is None."""
+    values: Values = dict(inputs)
+    for given in worksheet.givens:
+        values[given.key] = given.value
+    for step in plan.steps:
+        values[step.key] = _step(step, values)
+    return values
+
+
+def _step(step: Step | Pick, values: Values) -> float | None:
+    if isinstance(step, Pick):
+        return quantity(step.values[str(values[step.on])], step.kind)
+    arguments: dict[str, float] = {}
+    for name, source in step.binding.items():
+        value = values[source]
+        if not isinstance(value, float | int):
+            return None
+        arguments[name] = value
+    try:
+        result = step.law(**arguments)
+    except NoSolution:
+        return None
+    except (OverflowError, ZeroDivisionError):
+        return None
+    return result if isinstance(result, float | int) and math.isfinite(result) else None
+
+
+def _with_problem(sheet: Sheet, wrong: OutOfRange) -> Sheet:
+    """A law refused a value: name the fields from which that value came."""
+    step = next(
+        one for one in sheet.plan.steps if isinstance(one, Step) and one.law.name == wrong.law and wrong.argument in one.binding
+    )
+    source = step.binding[wrong.argument]
+    fields = [one for one in sheet.plan.fields if one.key in _ancestors(sheet.plan, source)]
+    if source in sheet.inputs:
+        found = sheet.inputs[source].field
+        unit = found.unit(sheet.system)
+        ends = [show(end, unit, sheet.system, 4) for end in (wrong.allowed.low, wrong.allowed.high)]
+        text = f"{found.label} must be between {ends[0]} and {ends[1]} here."
+        problem = Problem(source, text)
+    else:
+        lead = next((one for one in sheet.plan.steps if one.key == source), None)
+        given = next((one for one in sheet.worksheet.givens if one.key == source), None)
+        named = lead or given
+        label = named.label if named else source
+        unit = named.unit(sheet.system) if named else shown_unit(step.law.parameters[wrong.argument].kind, sheet.system)
+        ends = [show(end, unit, sheet.system, 4) for end in (wrong.allowed.low, wrong.allowed.high)]
+        came = " and ".join(one.label for one in fields if one.kind != "choice") or "the numbers above"
+        problem = Problem(
+            fields[0].key if fields else source,
+            f"{label} comes to {show(wrong.value, unit, sheet.system, 4)}, outside {ends[0]} to {ends[1]}, "
+            f"where this can be worked out: change {came}.",
+        )
+    return Sheet(sheet.worksheet, sheet.system, sheet.plan, sheet.inputs, (problem,), example=sheet.example)
+
+
+def _ancestors(plan: Plan, key: str) -> set[str]:
+    """The keys of every field, given or step that feeds `key`, itself included."""
+    feeds = {step.key: step.needs for step in plan.steps}
+    found: set[str] = set()
+    waiting = [key]
+    while waiting:
+        one = waiting.pop()
+        if one not in found:
+            found.add(one)
+            waiting += feeds.get(one, ())
+    return found
+
+
+def _listed(result: Result, values: Values) -> bool:
+    return result.only is None or values.get(result.only[0]) == result.only[1]
+
+
+class _Texts:
+    """Values as this reader sees them."""
+
+    def __init__(self, worksheet: Worksheet, reading: Reading, values: Values, system: System) -> None:
+        self.worksheet, self.reading, self.values, self.system = worksheet, reading, values, system
+        self.steps = {step.key: step for step in reading.plan.steps}
+        self.givens = {given.key: given for given in worksheet.givens}
+        self.results = {result.key: result for result in worksheet.results if _listed(result, values)}
+
+    def unit(self, key: str) -> Unit:
+        result = self.results.get(key)
+        named = (result.us if self.system == "us" else result.si) if result else ""
+        owner: Field | Given | Step | Pick
+        if key in self.reading.inputs:
+            owner = self.reading.inputs[key].field
+        else:
+            owner = self.steps.get(key) or self.givens[key]
+        return unit_named(named, owner.kind) if named else owner.unit(self.system)
+
+    def value(self, key: str, value: float | str | None = None, given: bool = False) -> str:
+        """The text of one value; another value of the same key may be given."""
+        result = self.results.get(key)
+        if not given:
+            value = self.values.get(key)
+            if key in self.reading.inputs and key not in self.results:
+                return self.reading.inputs[key].shown(self.system)
+        if isinstance(value, str):
+            return self.reading.inputs[key].shown(self.system)
+        if value is None:
+            return result.missing if result else "does not exist"
+        unit = self.unit(key)
+        if result and result.decimals is not None:
+            return with_unit(grouped(fixed(unit.from_si(value), result.decimals), self.system), unit)
+        return show(value, unit, self.system, result.figures if result else 3)
+
+    def result(self, result: Result) -> Shown:
+        value = self.values[result.key]
+        step = self.steps.get(result.key)
+        found = self.reading.inputs.get(result.key)
+        label = result.label or (step.label if step else found.field.label if found else result.key)
+        kind = step.kind if step else found.field.kind if found else self.givens[result.key].kind
+        return Shown(
+            result.key,
+            label,
+            self.fill(result.say),
+            kind,
+            value if isinstance(value, float | int) else None,
+            self.value(result.key),
+            step.source if isinstance(step, Step | Pick) else "",
+        )
+
+    def fill(self, template: str) -> str:
+        """A sentence with its {names} replaced by the reader's numbers."""
+        if "{" not in template:
+            return template
+        parts = []
+        for literal, name in _parse(template):
+            parts.append(literal)
+            if name:
+                parts.append(self.value(name))
+        return "".join(parts)
+
+
+def _parse(template: str) -> list[tuple[str, str]]:
+    pieces = template.split("{")
+    found = [(pieces[0], "")]
+    for piece in pieces[1:]:
+        name, _, rest = piece.partition("}")
+        found.append(("", name))
+        found.append((rest, ""))
+    return found
+
+
+def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: _Texts) -> list[Said]:
+    """Every stop, unworkable and caution that holds, in that order, then the first two notes."""
+    origins = {key: one.origin for key, one in reading.inputs.items()}
+    held = [one for one in worksheet.advice if _applies(one, values) and one.condition(values, origins)]
+    said = []
+    for level, most in (("stop", None), ("unworkable", None), ("caution", None), ("note", 2)):
+        for one in [advice for advice in held if advice.level == level][:most]:
+            said.append(Said(level, one.code, text.fill(one.title), text.fill(one.say), one.source))
+    return said
+
+
+def _applies(advice: Advice, values: Values) -> bool:
+    return all(name in values for name in advice.condition.names)
+
+
+def _working(
+    reading: Reading, values: Values, worksheet: Worksheet, system: System
+) -> tuple[WorkingLine, ...]:
+    from calc.engine.read import typed_digits
+
+    shown: dict[str, Value] = {}
+    for key, one in reading.inputs.items():
+        if one.quantity is not None:
+            unit = one.field.unit(system)
+            exact = one.quantity.unit == unit
+            shown[key] = Value(one.quantity.si, unit, typed_digits(one.quantity, unit) if exact else "")
+    for given in worksheet.givens:
+        shown[given.key] = Value(given.value, given.unit(system))
+    for step in reading.plan.steps:
+        value = values[step.key]
+        if isinstance(value, float | int):
+            shown[step.key] = Value(float(value), step.unit(system))
+    return working(reading.plan.steps, shown, system)
+
+
+def changed(worksheet: Worksheet, reading: Reading, inputs: Values, row: Variant) -> Values | None:
+    """Every value with a variant's changes; None where a law refuses them."""
+    now = dict(inputs)
+    fields = {one.key: one for one in reading.plan.fields}
+    for key, text in row.changes.items():
+        if key in fields:
+            now[key] = changed_value(fields[key], text, inputs[key])
+    for one in reading.inputs.values():  # what follows another field follows its change
+        if one.from_field and one.from_field in row.changes and one.field.key not in row.changes:
+            now[one.field.key] = now[one.from_field]
+    try:
+        return compute(worksheet, reading.plan, now)
+    except (OutOfRange, OverflowError):
+        return None
+
+
+def changed_value(field_: Field, text: str, current: float | str | None) -> float | str:
+    """A text of a declaration as a value; "x2" is twice the current one."""
+    if field_.kind == "choice":
+        return text
+    if text.startswith("x") and isinstance(current, float | int):
+        return float(text[1:]) * current
+    return quantity(text, field_.kind)
+
+
+def _table(
+    table: Comparison | Methods, worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: _Texts
+) -> Table:
+    if isinstance(table, Methods):
+        rows = []
+        for key in table.show:
+            if key not in values:
+                continue
+            step = text.steps[key]
+            rows.append((step.label, text.value(key), source_line(SOURCES[step.source])))
+        return Table(table.title, ("Method", "Result", "Whose rule"), tuple(rows), text.fill(table.say))
+    shown = [key for key in table.show if key in values]
+    heads = ("", *(text.result(text.results[key]).label if key in text.results else text.steps[key].label for key in shown))
+    rows = []
+    for row in table.rows:
+        other = changed(worksheet, reading, inputs, row)
+        rows.append((row.label, *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown)))
+    return Table(table.title, heads, tuple(rows), text.fill(table.say))
+
+
+def _band(
+    worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: _Texts
+) -> Band | None:
+    """Each guess moved to the ends of its usual band, each side added by root sum of squares, the largest named."""
+    centre = values[worksheet.headline]
+    if not isinstance(centre, float | int):
+        return None
+    below = above = largest = 0.0
+    most = ""
+    for one in reading.inputs.values():
+        effect = [0.0, 0.0]
+        for end in _ends(one, values):
+            now = dict(inputs)
+            now[one.field.key] = end
+            for other in reading.inputs.values():
+                if other.from_field == one.field.key:
+                    now[other.field.key] = end
+            try:
+                moved = compute(worksheet, reading.plan, now)[worksheet.headline]
+            except OutOfRange:
+                continue
+            if isinstance(moved, float | int):
+                effect = [min(effect[0], moved - centre), max(effect[1], moved - centre)]
+        below, above = math.hypot(below, effect[0]), math.hypot(above, effect[1])
+        if effect[1] - effect[0] > largest:
+            largest, most = effect[1] - effect[0], one.field.label
+    if not most or largest <= 1e-9 * abs(centre):
+        return None
+    low, high = centre - below, centre + above
+    if centre >= 0 and KINDS[text.result(text.results[worksheet.headline]).kind].name != "temperature":
+        low = max(low, 0.0)
+    key = worksheet.headline
+    return Band(text.value(key, low, True), text.value(key, high, True), most, low, high)
+
+
+def _ends(one: Input, values: Values) -> list[float]:
+    """The usual ends of a number that was assumed, or that a person knows only so well."""
+    found = one.field
+    if found.kind == "choice" or not isinstance(one.si, float | int):
+        return []
+    if one.origin in ("typical", "example") and found.typical and found.typical.low:
+        low, high = found.typical.low, found.typical.high
+        if not isinstance(low, str):
+            low = low[str(values[found.typical.on])]
+        if not isinstance(high, str):
+            high = high[str(values[found.typical.on])]
+        return [quantity(low, found.kind), quantity(high, found.kind)]
+    if found.uncertainty.endswith("%"):
+        share = float(found.uncertainty[:-1]) / 100
+        ends = [one.si * (1 - share), one.si * (1 + share)]
+    elif found.uncertainty:
+        kind = "temperature_difference" if found.kind == "temperature" else found.kind
+        amount = quantity(found.uncertainty, kind)
+        ends = [one.si - amount, one.si + amount]
+    else:
+        return []
+    return [min(max(end, found.low_si), found.high_si) for end in ends]
+
+
+def source_line(source: Source) -> str:
+    """A source in one line, with how it is known where that is less than having read it."""
+    parts = [part for part in (source.body, source.title, source.year, source.place) if part]
+    known = "" if source.known in ("read", "definition", "computed", "common practice") else f" ({_KNOWN[source.known]})"
+    return ", ".join(parts) + known
+
+
+_KNOWN = {"second-hand": "second-hand", "memory": "from memory"}
+
+
+def _sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) -> tuple[tuple[str, Source], ...]:
+    keys: list[str] = []
+    for step in reading.plan.steps:
+        keys.append(step.source)
+        if isinstance(step, Step):
+            keys += [constant.source for constant in step.law.constants.values()]
+    keys += [given.source for given in worksheet.givens]
+    keys += [
+        one.field.typical.source for one in reading.inputs.values() if one.origin == "typical" and one.field.typical
+    ]
+    keys += [one.source for one in advice if one.source]
+    keys += worksheet.sources
+    return tuple((key, SOURCES[key]) for key in dict.fromkeys(keys))
+
+
+__all__ = ["Band", "Said", "Sheet", "Shown", "Table", "changed", "changed_value", "compute", "round_to", "run", "source_line"]

@@ -1,0 +1,111 @@
+"""The points of a worksheet's chart: one field swept while the others stay, in the reader's units."""
+
+from dataclasses import dataclass
+
+from calc.engine.declare import Variant
+from calc.engine.read import Reading
+from calc.engine.run import Sheet, changed, changed_value
+from calc.units import System, Unit, show, shown_unit, unit_named
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line: its words, its role in the look, and its points in the reader's units (None where there is no value)."""
+
+    label: str
+    role: str
+    points: tuple[tuple[float, float | None], ...]
+
+
+@dataclass(frozen=True)
+class Series:
+    """A chart as data: axis words, lines, the reader's own place on it, one sentence, and a table of the same numbers."""
+
+    title: str
+    x_label: str
+    y_label: str
+    lines: tuple[Line, ...]
+    here_x: float
+    summary: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def series(sheet: Sheet) -> Series | None:
+    """The chart of a sheet; None when the worksheet has none, or nothing could be worked out."""
+    chart = sheet.worksheet.chart
+    if chart is None or sheet.problems or chart.across not in sheet.inputs:
+        return None
+    field = sheet.inputs[chart.across].field
+    current = sheet.values[chart.across]
+    if not isinstance(current, float | int):
+        return None
+    low, high = (changed_value(field, end, current) for end in (chart.low, chart.high))
+    if not isinstance(low, float | int) or not isinstance(high, float | int):
+        return None
+    low, high = max(low, field.low_si), min(high, field.high_si)
+    named = chart.us if sheet.system == "us" else chart.si
+    x_unit = field.unit(sheet.system)
+    kinds = {step.key: step.kind for step in sheet.plan.steps}
+    kind = next(kinds[line.key] if line.key in kinds else sheet.inputs[line.key].field.kind for line in chart.lines)
+    y_unit = unit_named(named, kind) if named else _unit_of(sheet, chart.lines[0].key)
+    inputs = {key: one.si for key, one in sheet.inputs.items()}
+    reading = Reading(sheet.plan, sheet.inputs, (), "")
+    places = [low + (high - low) * step / (chart.points - 1) for step in range(chart.points)]
+    runs = []
+    for place in places:
+        moved = dict(inputs) | {chart.across: place}
+        for one in sheet.inputs.values():
+            if one.from_field == chart.across:
+                moved[one.field.key] = place
+        runs.append(changed(sheet.worksheet, reading, moved, Variant("", {})))
+    lines = []
+    for line in chart.lines:
+        points: list[tuple[float, float | None]] = []
+        for place, values in zip(places, runs, strict=True):
+            value = values.get(line.key) if values else None
+            points.append((x_unit.from_si(place), y_unit.from_si(value) if isinstance(value, float | int) else None))
+        lines.append(Line(line.label, line.role, tuple(points)))
+    if not any(y is not None for line in lines for _, y in line.points):
+        return None
+    return Series(
+        title=chart.title,
+        x_label=_axis(field.label, x_unit),
+        y_label=_axis("", y_unit),
+        lines=tuple(lines),
+        here_x=x_unit.from_si(current),
+        summary=_summary(sheet, chart.say),
+        heads=(field.label, *(line.label for line in chart.lines)),
+        rows=tuple(
+            (
+                show(place, x_unit, sheet.system),
+                *(_cell(values.get(line.key) if values else None, y_unit, sheet.system) for line in chart.lines),
+            )
+            for place, values in list(zip(places, runs, strict=True))[:: max(1, (chart.points - 1) // 6)]
+        ),
+    )
+
+
+def _cell(value: float | str | None, unit: Unit, system: System) -> str:
+    return show(value, unit, system) if isinstance(value, float | int) else "–"
+
+
+def _axis(label: str, unit: Unit) -> str:
+    words = unit.text or ""
+    return f"{label}, {words}" if label and words else label or words
+
+
+def _unit_of(sheet: Sheet, key: str) -> Unit:
+    result = next((one for one in sheet.worksheet.results if one.key == key), None)
+    step = next((one for one in sheet.plan.steps if one.key == key), None)
+    named = (result.us if sheet.system == "us" else result.si) if result else ""
+    kind = step.kind if step else sheet.inputs[key].field.kind
+    if named:
+        return unit_named(named, kind)
+    return step.unit(sheet.system) if step else shown_unit(kind, sheet.system)
+
+
+def _summary(sheet: Sheet, template: str) -> str:
+    from calc.engine.run import _Texts
+
+    return _Texts(sheet.worksheet, Reading(sheet.plan, sheet.inputs, (), ""), sheet.values, sheet.system).fill(template)

@@ -1,0 +1,278 @@
+"""The working: each step in words, then with its numbers, such that a pocket calculator gives the shown result.
+
+One rule decides the units. The formula is worked out on the shown numbers and on the SI numbers; if the two agree once
+the result's unit is allowed for, the reader's units stand in the sum; if they are off by a constant, that constant is
+shown; if not even that (an empirical power law, a ratio of absolute temperatures), the sum stands in SI units with the
+reader's unit beside the result.
+"""
+
+import ast
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from calc.engine.declare import AnyStep, Step
+from calc.law import Constant, Formula, Law
+from calc.units import NO_BREAK, SYSTEMS, System, Unit, grouped, round_to, shown_unit, unit_named, with_unit
+
+FEWEST, MOST = 5, 15  # significant figures in the working
+_MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
+
+
+@dataclass(frozen=True)
+class WorkingLine:
+    """One step of the working, as text: its label, the law in words, the sums with numbers, the result, its source."""
+
+    key: str
+    label: str
+    words: tuple[str, ...]
+    sums: tuple[str, ...]
+    result: str
+    source: str
+    beside: str = ""
+
+
+@dataclass
+class _Shown:
+    """A quantity in the working: its value, its units, and the digits it is shown to so far."""
+
+    si: float
+    reader: Unit
+    plain: Unit
+    typed: str
+    figures: int
+
+    def digits(self, unit: Unit) -> str:
+        if self.typed and unit is self.reader:
+            return self.typed
+        number = unit.from_si(self.si)
+        if abs(number) < 1e-9 * abs(unit.offset or 1e-290):
+            return "0"
+        digits = round_to(number, self.figures)
+        return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
+@dataclass(frozen=True)
+class Value:
+    """What the working needs to know of a field, given or step: SI value, the reader's unit, the digits typed if any."""
+
+    si: float
+    unit: Unit
+    typed: str = ""
+
+
+def working(steps: tuple[AnyStep, ...], values: Mapping[str, Value], system: System) -> tuple[WorkingLine, ...]:
+    """Lines for the steps that have a value; digits are raised until every printed sum gives its printed result."""
+    shown = {
+        key: _Shown(value.si, value.unit, shown_unit_si(value.unit), value.typed, 6 if value.typed else FEWEST)
+        for key, value in values.items()
+    }
+    lines = []
+    for step in reversed(steps):  # later steps first: they may ask for more digits of what feeds them
+        if step.key in shown and all(need in shown or not isinstance(step, Step) for need in step.needs):
+            lines.append(_line(step, shown, system))
+    return tuple(reversed(lines))
+
+
+def shown_unit_si(unit: Unit) -> Unit:
+    """The unit with factor 1 of the same kind; where the table has none, the reader's own."""
+    from calc.units import units_of
+
+    return next((other for other in units_of(unit.kind) if other.factor == 1 and other.offset == 0), unit)
+
+
+def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLine:
+    mine = shown[step.key]
+    if not isinstance(step, Step):
+        return WorkingLine(step.key, step.label, (), (), _text(mine, mine.reader, system), step.source)
+    law = step.law
+    if law.sentence is not None:
+        return WorkingLine(
+            step.key, step.label, (law.sentence,), (), _text(mine, mine.reader, system), step.source
+        )
+    bound = {name: shown[source] for name, source in step.binding.items()}
+    if law.solves is not None:
+        return _solved(step, law, bound, mine, system)
+    assert law.formula
+    scale, units = _scale(law.formula, law, bound, mine)
+    result_unit = mine.reader if units == "reader" else mine.plain
+    _raise_digits(law.formula, law, bound, units, scale, mine, result_unit)
+    factor = f" {_TIMES} {_constant_text(scale)}" if scale != 1 else ""
+    beside = "" if units == "reader" or mine.plain is mine.reader else _text(mine, mine.reader, system)
+    drawn = _draw(law.formula.tree, law, bound, units, system)
+    if factor and isinstance(law.formula.tree, ast.BinOp) and isinstance(law.formula.tree.op, ast.Add | ast.Sub):
+        drawn = f"({drawn})"
+    return WorkingLine(
+        step.key,
+        step.label,
+        (_words(law.formula.tree),),
+        (drawn + factor,),
+        _text(mine, result_unit, system),
+        step.source,
+        beside,
+    )
+
+
+def _solved(step: Step, law: Law, bound: dict[str, _Shown], mine: _Shown, system: System) -> WorkingLine:
+    """A balance: both sides with the solution in place, to four figures alike."""
+    assert law.left and law.right and law.solves
+    everything = bound | {law.solves: mine}
+    mine.figures = max(mine.figures, 6)
+    sides = []
+    for formula in (law.left, law.right):
+        sides.append(f"{_draw(formula.tree, law, everything, 'plain', system)}")
+    beside = "" if mine.plain is mine.reader else _text(mine, mine.reader, system)
+    _raise_balance(law, everything)
+    sides = [_draw(formula.tree, law, everything, "plain", system) for formula in (law.left, law.right)]
+    return WorkingLine(
+        step.key,
+        step.label,
+        (f"{_words(law.left.tree)} = {_words(law.right.tree)}",),
+        tuple(sides),
+        _text(mine, mine.plain, system),
+        step.source,
+        beside,
+    )
+
+
+def _raise_balance(law: Law, everything: dict[str, _Shown]) -> None:
+    """More digits until both printed sides agree to four figures."""
+    assert law.left and law.right
+    for _ in range(MOST):
+        numbers = _numbers(law, everything, "plain")
+        left, right = law.left(numbers), law.right(numbers)
+        if abs(left - right) <= 5e-5 * max(abs(left), abs(right)):
+            return
+        for one in everything.values():
+            one.figures = min(one.figures + 1, MOST)
+
+
+def _scale(formula: Formula, law: Law, bound: dict[str, _Shown], mine: _Shown) -> tuple[float, str]:
+    """The constant by which the sum in the reader's units must be multiplied, and whose units the sum can stand in."""
+    ratios = []
+    for turn in range(4):
+        values = {name: _moved(one, turn, place) for place, (name, one) in enumerate(bound.items())}
+        in_reader = {name: bound[name].reader.from_si(value) for name, value in values.items()}
+        try:
+            exact = float(formula(law.constant_values | values))
+            reader = float(formula(law.constant_values | in_reader))
+        except (ValueError, ZeroDivisionError, OverflowError):
+            continue
+        if isinstance(exact, complex) or isinstance(reader, complex) or reader == 0:
+            continue
+        ratios.append(mine.reader.from_si(exact) / reader)
+    if not ratios or any(not math.isclose(ratio, ratios[0], rel_tol=1e-9) for ratio in ratios):
+        return 1.0, "plain"
+    if math.isclose(ratios[0], 1, rel_tol=1e-9):
+        return 1.0, "reader"
+    if ratios[0] <= 0 or not 1e-6 < ratios[0] < 1e6 or _plain_already(bound, mine):
+        return 1.0, "plain"
+    return _constant(ratios[0]), "reader"
+
+
+def _moved(one: _Shown, turn: int, place: int) -> float:
+    """The value, moved a little, differently at each turn and for each argument."""
+    return one.si * (1 + 0.013 * turn * (1 + 0.37 * place)) if turn else one.si
+
+
+def _plain_already(bound: dict[str, _Shown], mine: _Shown) -> bool:
+    return all(one.reader is one.plain for one in (*bound.values(), mine))
+
+
+def _constant(ratio: float) -> float:
+    return float(round_to(ratio, 12))
+
+
+def _constant_text(scale: float) -> str:
+    digits = round_to(scale, 12)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
+def _numbers(law: Law, bound: dict[str, _Shown], units: str) -> dict[str, float]:
+    numbers = {
+        name: float(one.digits(one.reader if units == "reader" else one.plain)) for name, one in bound.items()
+    }
+    return law.constant_values | numbers
+
+
+def _raise_digits(
+    formula: Formula, law: Law, bound: dict[str, _Shown], units: str, scale: float, mine: _Shown, unit: Unit
+) -> None:
+    """More digits for what goes in, until the printed sum gives the printed result to its last digit."""
+    for _ in range(MOST):
+        printed = mine.digits(unit)
+        places = len(printed.partition(".")[2])
+        if not places and "." not in printed:
+            trailing = len(printed) - len(printed.rstrip("0")) if float(printed) else 0
+            places = -min(trailing, max(len(printed.lstrip("-")) - mine.figures, 0))
+        try:
+            worked = float(formula(_numbers(law, bound, units))) * scale
+        except (ValueError, ZeroDivisionError, OverflowError):
+            worked = math.nan
+        if abs(worked - float(printed)) <= 0.5000001 * 10.0**-places:
+            return
+        for one in bound.values():
+            if one.figures >= MOST and one.typed:
+                one.typed = ""
+            one.figures = min(one.figures + 1, MOST)
+
+
+def _text(one: _Shown, unit: Unit, system: System) -> str:
+    return with_unit(grouped(one.digits(unit), system), unit)
+
+
+def _words(node: ast.expr) -> str:
+    """The formula in words: names with spaces, the signs of arithmetic."""
+    return _drawn(node, lambda name: name.replace("_", " "))
+
+
+def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system: System) -> str:
+    def name_text(name: str) -> str:
+        if name in bound:
+            one = bound[name]
+            unit = one.reader if units == "reader" else one.plain
+            text = _text(one, unit, system)
+            return f"({text})" if text.startswith(_MINUS) else text
+        if name in law.constants:
+            return _constant_with_unit(law.constants[name])
+        return name
+
+    return _drawn(node, name_text)
+
+
+def _constant_with_unit(constant: Constant) -> str:
+    digits = round_to(constant.value, 12)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
+_SIGNS: dict[type[ast.operator], tuple[str, int]] = {
+    ast.Add: (" + ", 1),
+    ast.Sub: (f" {_MINUS} ", 1),
+    ast.Mult: (f" {_TIMES} ", 2),
+    ast.Div: (f" {_DIVIDE} ", 2),
+    ast.Pow: (" ^ ", 4),
+}
+
+
+def _drawn(node: ast.expr, name_text: "object", outer: int = 0, right: bool = False) -> str:
+    """A formula tree as text, with the brackets it needs and no more."""
+    assert callable(name_text)
+    if isinstance(node, ast.Name):
+        return str(name_text(node.id))
+    if isinstance(node, ast.Constant):
+        return _constant_text(float(node.value)) if node.value else "0"
+    if isinstance(node, ast.Call):
+        assert isinstance(node.func, ast.Name)
+        return f"{node.func.id}({', '.join(_drawn(one, name_text) for one in node.args)})"
+    if isinstance(node, ast.UnaryOp):
+        text = _MINUS + _drawn(node.operand, name_text, 3)
+        return f"({text})" if outer else text
+    assert isinstance(node, ast.BinOp)
+    sign, rank = _SIGNS[type(node.op)]
+    left = _drawn(node.left, name_text, rank + (1 if isinstance(node.op, ast.Pow) else 0))
+    after = _drawn(node.right, name_text, rank, right=not isinstance(node.op, ast.Add | ast.Mult))
+    text = left + sign + after
+    return f"({text})" if rank < outer or (rank == outer and right) else text
+
+
+__all__ = ["NO_BREAK", "SYSTEMS", "Value", "WorkingLine", "shown_unit", "unit_named", "working"]
