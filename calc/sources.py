@@ -29,6 +29,28 @@ SOURCES: dict[str, Source] = {
     "first-law": Source("", "Energy balance: heat given up is amount × heat capacity × temperature fall", "", "", "definition"),
     "definition": Source("", "By definition", "", "", "definition"),
     "common-practice": Source("", "Common practice of the trade, no published source found", "", "", "common practice"),
+    # Water and the standard atmosphere.
+    "iapws-if97": Source(
+        "International Association for the Properties of Water and Steam",
+        "Revised Release on the IAPWS Industrial Formulation 1997 for the Thermodynamic Properties of Water and Steam, R7-97",
+        "2012",
+        "region 1, equations 7 to 9 and table 2; region 4, equations 30 and 31 and table 34",
+        "second-hand",
+    ),
+    "iapws-sr6": Source(
+        "International Association for the Properties of Water and Steam",
+        "Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa, SR6-08",
+        "2011",
+        "equations for viscosity and thermal conductivity, four terms each",
+        "second-hand",
+    ),
+    "standard-atmosphere": Source(
+        "NOAA, NASA and US Air Force",
+        "U.S. Standard Atmosphere, 1976",
+        "1976",
+        "lowest layer, 0 to 11 km",
+        "memory",
+    ),
     # Fuels, wood, exchangers, the room and the flue.
     "eia-heat-contents": Source("US Energy Information Administration", "Energy units and calculators explained; FAQ 987, heat contents of fuels", "2012 to 2023", "Approximate heat contents, higher heating value", "read"),
     "cfr-98-c1": Source("US Environmental Protection Agency", "40 CFR 98, Mandatory Greenhouse Gas Reporting", "2016", "Subpart C, Table C-1, default high heat values", "read"),
