@@ -51,6 +51,49 @@ SOURCES: dict[str, Source] = {
         "lowest layer, 0 to 11 km",
         "memory",
     ),
+    # Storage.
+    "bimschv-5-4": Source(
+        "German Federal Government",
+        "Erste Verordnung zur Durchführung des Bundes-Immissionsschutzgesetzes (1. BImSchV), BGBl. I p. 38",
+        "2010",
+        "section 5(4): 12 L for each liter of fuel chamber, at least 55 L/kW; automatic 20 L/kW; single-room heaters excluded",
+        "read",
+    ),
+    "eu-2015-1189": Source(
+        "European Commission",
+        "Regulation (EU) 2015/1189, ecodesign requirements for solid fuel boilers, OJ L 193 p. 100",
+        "2015",
+        "Annex II, notes to the table: recommended hot-water storage",
+        "read",
+    ),
+    "en-303-5": Source(
+        "CEN",
+        "EN 303-5, Heating boilers for solid fuels, as quoted with a worked example in an appliance handbook",
+        "2012",
+        "formula for the hot-water storage",
+        "second-hand",
+    ),
+    "tanks-in-series": Source(
+        "",
+        "Stirred tanks in series: what is washed out follows the Poisson distribution (chemical reaction engineering)",
+        "",
+        "",
+        "memory",
+    ),
+    "cylinder-conduction": Source(
+        "Incropera, DeWitt, Bergman and Lavine",
+        "Fundamentals of Heat and Mass Transfer",
+        "2007",
+        "chapter 3, one-dimensional conduction through cylinder and plane wall with a surface film",
+        "memory",
+    ),
+    "ashrae-pools": Source(
+        "ASHRAE",
+        "Handbook, HVAC Applications: evaporation from pools, w = A (pw - pa)(0.089 + 0.0782 V) / Y",
+        "2007",
+        "chapter Places of assembly, natatoriums",
+        "memory",
+    ),
     # Fuels, wood, exchangers, the room and the flue.
     "eia-heat-contents": Source("US Energy Information Administration", "Energy units and calculators explained; FAQ 987, heat contents of fuels", "2012 to 2023", "Approximate heat contents, higher heating value", "read"),
     "cfr-98-c1": Source("US Environmental Protection Agency", "40 CFR 98, Mandatory Greenhouse Gas Reporting", "2016", "Subpart C, Table C-1, default high heat values", "read"),
@@ -60,4 +103,10 @@ SOURCES: dict[str, Source] = {
     # Emitters, floors, mixing and air.
     "en-442-2": Source("CEN", "EN 442-2, Radiators and convectors: test methods and rating", "2014", "Characteristic equation; excess temperature, arithmetic and logarithmic; standard rating at 50 K", "memory"),
     "ashrae-heating-effect": Source("ASHRAE", "Handbook, HVAC Systems and Equipment, as quoted in the trade press", "2016", "Page 36.3: ratings of finned tube may include 15 % above the test", "second-hand"),
+    "en-1264-2": Source("CEN", "EN 1264-2, Water based surface embedded heating and cooling systems: floor heating, methods for the determination of the thermal output", "2008", "Basic characteristic curve; type A, tables A.1 to A.3, pages 29 and 30; downward heat; as coded in the open Modelica library AixLib", "second-hand"),
+    "iso-6946": Source("ISO", "ISO 6946, Building components and building elements: thermal resistance and thermal transmittance", "2017", "Surface resistances of still and of moving air", "memory"),
+    "ashrae-air": Source("ASHRAE", "Handbook, Fundamentals: psychrometrics", "2017", "Gas constant and specific heat of dry air; standard air of 0.075 lb/ft³", "memory"),
+    "crossflow-series": Source("", "Effectiveness of a crossflow exchanger, both streams unmixed: exact double series of Nusselt and Mason", "1930, 1955", "Reproduced by the ht library and by a finite-difference march", "computed"),
+    "coil-scaling": Source("Lawrence Berkeley National Laboratory", "Simulation model finned water-air coil without condensation, LBNL-42355, as coded in the open Modelica Buildings library", "1999", "Exponents 0.8 (air) and 0.85 (water) of mass flow; air side over water side 0.5 to 2/3", "second-hand"),
+    "duct-loss": Source("", "A stream that loses heat in proportion to its excess cools exponentially along its way", "", "First law along the duct", "definition"),
 }

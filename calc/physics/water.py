@@ -134,60 +134,65 @@ def mean_volume_heat_content(low: Kelvin, top: Kelvin) -> JoulePerCubicMetreKelv
 
 
 _SIXTY = Constant(333.15, "K", source="definition", note="60 °C")
+_DENSITY = (
+    Constant(983.4538, "kg/m**3", source="iapws-if97", note="fitted"),
+    Constant(0.5181914, "kg/m**3/K", source="iapws-if97", note="fitted"),
+    Constant(3.004969e-3, "kg/m**3/K**2", source="iapws-if97", note="fitted"),
+    Constant(1.239058e-5, "kg/m**3/K**3", source="iapws-if97", note="fitted"),
+    Constant(6.846763e-8, "kg/m**3/K**4", source="iapws-if97", note="fitted"),
+)
+_HEAT = (
+    Constant(4181.865, "J/kg/K", source="iapws-if97", note="fitted"),
+    Constant(0.5536207, "J/kg/K**2", source="iapws-if97", note="fitted"),
+    Constant(9.668102e-3, "J/kg/K**3", source="iapws-if97", note="fitted"),
+    Constant(8.679615e-5, "J/kg/K**4", source="iapws-if97", note="fitted"),
+    Constant(9.916716e-7, "J/kg/K**5", source="iapws-if97", note="fitted"),
+)
+
+
+def _values(constants: tuple[Constant, ...]) -> tuple[float, ...]:
+    return tuple(constant.value for constant in constants)
 
 
 @law(
     "d0 - d1 * (temperature - sixty) - d2 * (temperature - sixty) ** 2"
     " + d3 * (temperature - sixty) ** 3 - d4 * (temperature - sixty) ** 4",
-    constants={
-        "sixty": _SIXTY,
-        "d0": Constant(983.4538, "kg/m**3", source="iapws-if97", note="fitted"),
-        "d1": Constant(0.5181914, "kg/m**3/K", source="iapws-if97", note="fitted"),
-        "d2": Constant(3.004969e-3, "kg/m**3/K**2", source="iapws-if97", note="fitted"),
-        "d3": Constant(1.239058e-5, "kg/m**3/K**3", source="iapws-if97", note="fitted"),
-        "d4": Constant(6.846763e-8, "kg/m**3/K**4", source="iapws-if97", note="fitted"),
-    },
+    constants={"sixty": _SIXTY, **{f"d{power}": constant for power, constant in enumerate(_DENSITY)}},
     source="iapws-if97",
     ranges={"temperature": "0 °C to 150 °C"},
 )
 def density(temperature: Kelvin) -> Density:
     """Density of water at 0.6 MPa, kg/m³: a fit within 0.01 % of IAPWS-IF97 from 0 to 150 °C."""
-    away = temperature - 333.15
-    return 983.4538 - 0.5181914 * away - 3.004969e-3 * away**2 + 1.239058e-5 * away**3 - 6.846763e-8 * away**4
+    d0, d1, d2, d3, d4 = _values(_DENSITY)
+    away = temperature - _SIXTY.value
+    return d0 - d1 * away - d2 * away**2 + d3 * away**3 - d4 * away**4
 
 
 @law(
     "c0 + c1 * (temperature - sixty) + c2 * (temperature - sixty) ** 2"
     " - c3 * (temperature - sixty) ** 3 + c4 * (temperature - sixty) ** 4",
-    constants={
-        "sixty": _SIXTY,
-        "c0": Constant(4181.865, "J/kg/K", source="iapws-if97", note="fitted"),
-        "c1": Constant(0.5536207, "J/kg/K**2", source="iapws-if97", note="fitted"),
-        "c2": Constant(9.668102e-3, "J/kg/K**3", source="iapws-if97", note="fitted"),
-        "c3": Constant(8.679615e-5, "J/kg/K**4", source="iapws-if97", note="fitted"),
-        "c4": Constant(9.916716e-7, "J/kg/K**5", source="iapws-if97", note="fitted"),
-    },
+    constants={"sixty": _SIXTY, **{f"c{power}": constant for power, constant in enumerate(_HEAT)}},
     source="iapws-if97",
     ranges={"temperature": "0 °C to 150 °C"},
 )
 def specific_heat(temperature: Kelvin) -> JoulePerKilogramKelvin:
     """Heat capacity of water at 0.6 MPa, J/(kg·K): a fit within 0.05 % of IAPWS-IF97 from 0 to 150 °C."""
-    away = temperature - 333.15
-    return 4181.865 + 0.5536207 * away + 9.668102e-3 * away**2 - 8.679615e-5 * away**3 + 9.916716e-7 * away**4
+    c0, c1, c2, c3, c4 = _values(_HEAT)
+    away = temperature - _SIXTY.value
+    return c0 + c1 * away + c2 * away**2 - c3 * away**3 + c4 * away**4
 
 
 _THREE_HUNDRED = Constant(300.0, "K", source="iapws-sr6")
+_VISCOSITY = tuple(Constant(a, "Pa*s", source="iapws-sr6") for a in (280.68e-6, 511.45e-6, 61.131e-6, 0.45903e-6))
+_CONDUCTIVITY = tuple(Constant(c, "W/m/K", source="iapws-sr6") for c in (1.6630, 1.7781, 1.1567, 0.432115))
 
 
 @law(
-    "m1 * (temperature / unit) ** -1.9 + m2 * (temperature / unit) ** -7.7"
-    " + m3 * (temperature / unit) ** -19.6 + m4 * (temperature / unit) ** -40",
+    "m1 * (temperature / three_hundred) ** -1.9 + m2 * (temperature / three_hundred) ** -7.7"
+    " + m3 * (temperature / three_hundred) ** -19.6 + m4 * (temperature / three_hundred) ** -40",
     constants={
-        "unit": _THREE_HUNDRED,
-        "m1": Constant(280.68e-6, "Pa*s", source="iapws-sr6"),
-        "m2": Constant(511.45e-6, "Pa*s", source="iapws-sr6"),
-        "m3": Constant(61.131e-6, "Pa*s", source="iapws-sr6"),
-        "m4": Constant(0.45903e-6, "Pa*s", source="iapws-sr6"),
+        "three_hundred": _THREE_HUNDRED,
+        **{f"m{term}": constant for term, constant in enumerate(_VISCOSITY, 1)},
     },
     source="iapws-sr6",
     ranges={"temperature": "0 °C to 150 °C"},
@@ -197,20 +202,17 @@ def viscosity(temperature: Kelvin) -> PascalSecond:
 
     The equation is published for 0.1 MPa and -20 to 110 °C; up to 150 °C it stays within 0.2 % of the full formulation.
     """
-    share = temperature / 300.0
-    micro = 280.68 * share**-1.9 + 511.45 * share**-7.7 + 61.131 * share**-19.6 + 0.45903 * share**-40
-    return float(micro * 1e-6)
+    m1, m2, m3, m4 = _values(_VISCOSITY)
+    share = temperature / _THREE_HUNDRED.value
+    return float(m1 * share**-1.9 + m2 * share**-7.7 + m3 * share**-19.6 + m4 * share**-40)
 
 
 @law(
-    "k1 * (temperature / unit) ** -1.15 - k2 * (temperature / unit) ** -3.4"
-    " + k3 * (temperature / unit) ** -6 - k4 * (temperature / unit) ** -7.6",
+    "k1 * (temperature / three_hundred) ** -1.15 - k2 * (temperature / three_hundred) ** -3.4"
+    " + k3 * (temperature / three_hundred) ** -6 - k4 * (temperature / three_hundred) ** -7.6",
     constants={
-        "unit": _THREE_HUNDRED,
-        "k1": Constant(1.6630, "W/m/K", source="iapws-sr6"),
-        "k2": Constant(1.7781, "W/m/K", source="iapws-sr6"),
-        "k3": Constant(1.1567, "W/m/K", source="iapws-sr6"),
-        "k4": Constant(0.432115, "W/m/K", source="iapws-sr6"),
+        "three_hundred": _THREE_HUNDRED,
+        **{f"k{term}": constant for term, constant in enumerate(_CONDUCTIVITY, 1)},
     },
     source="iapws-sr6",
     ranges={"temperature": "0 °C to 150 °C"},
@@ -220,17 +222,24 @@ def conductivity(temperature: Kelvin) -> Conductivity:
 
     The equation is published for 0.1 MPa and -20 to 110 °C; up to 150 °C it stays within 0.3 % of the full formulation.
     """
-    share = temperature / 300.0
-    return float(1.6630 * share**-1.15 - 1.7781 * share**-3.4 + 1.1567 * share**-6 - 0.432115 * share**-7.6)
+    k1, k2, k3, k4 = _values(_CONDUCTIVITY)
+    share = temperature / _THREE_HUNDRED.value
+    return float(k1 * share**-1.15 - k2 * share**-3.4 + k3 * share**-6 - k4 * share**-7.6)
+
+
+SEA_LEVEL_PRESSURE = Constant(101325.0, "Pa", source="standard-atmosphere")
+SEA_LEVEL_TEMPERATURE = Constant(288.15, "K", source="standard-atmosphere", note="15 °C")
+LAPSE_RATE = Constant(0.0065, "K/m", source="standard-atmosphere")
+BAROMETRIC_EXPONENT = Constant(5.25588, "1", source="standard-atmosphere")
 
 
 @law(
     "sea_level_pressure * (1 - lapse_rate * altitude / sea_level_temperature) ** barometric_exponent",
     constants={
-        "sea_level_pressure": Constant(101325.0, "Pa", source="standard-atmosphere"),
-        "lapse_rate": Constant(0.0065, "K/m", source="standard-atmosphere"),
-        "sea_level_temperature": Constant(288.15, "K", source="standard-atmosphere"),
-        "barometric_exponent": Constant(5.25588, "1", source="standard-atmosphere"),
+        "sea_level_pressure": SEA_LEVEL_PRESSURE,
+        "lapse_rate": LAPSE_RATE,
+        "sea_level_temperature": SEA_LEVEL_TEMPERATURE,
+        "barometric_exponent": BAROMETRIC_EXPONENT,
     },
     source="standard-atmosphere",
     ranges={"altitude": "-500 m to 11000 m"},
@@ -238,7 +247,8 @@ def conductivity(temperature: Kelvin) -> Conductivity:
 )
 def barometer(altitude: Metre) -> AbsolutePascal:
     """Air pressure at an altitude in the standard atmosphere, Pa absolute; weather moves it by 2 % or so."""
-    return float(101325.0 * (1 - 0.0065 * altitude / 288.15) ** 5.25588)
+    share = 1 - LAPSE_RATE.value * altitude / SEA_LEVEL_TEMPERATURE.value
+    return float(SEA_LEVEL_PRESSURE.value * share**BAROMETRIC_EXPONENT.value)
 
 
 @law("barometer + gauge", source="definition", safety=True)
