@@ -146,7 +146,7 @@ def supply_water_log_mean(indoor: Kelvin, drop: KelvinDifference, excess: Kelvin
 
 @law("supply + exchanger_approach", source="definition")
 def lowest_useful(supply: Kelvin, exchanger_approach: KelvinDifference) -> Kelvin:
-    """Coolest store water in K still worth drawing: the supply needed and an exchanger's approach (K, 0 without one)."""
+    """Coolest store water in K still worth drawing: the supply needed and an exchanger's approach (K, 0 without)."""
     return supply + exchanger_approach
 
 

@@ -1,0 +1,255 @@
+"""A floor with pipe in it: how warm water and surface must be for a heat flux, and what goes down instead of up.
+
+Upward heat follows EN 1264-2: the surface gives off 8.92 times its rise to the power 1.1, and between water and room a
+wet floor (type A, pipe in the screed or slab) passes a flux in proportion to the excess of the water. The factors of
+that proportion stand in three tables, read bilinearly between their nodes and refused outside them.
+"""
+
+import math
+from bisect import bisect_right
+
+from calc.law import (
+    Conductivity,
+    Constant,
+    Factor,
+    Kelvin,
+    KelvinDifference,
+    Metre,
+    SquareMetre,
+    ThermalResistance,
+    Watt,
+    WattPerSquareMetre,
+    WattPerSquareMetreKelvin,
+    law,
+    method,
+)
+
+SURFACE_FACTOR = Constant(8.92, "W / m**2 / K**1.1", source="en-1264-2")
+SURFACE_EXPONENT = Constant(1.1, "1", source="en-1264-2")
+SURFACE_FILM = Constant(10.8, "W / m**2 / K", source="en-1264-2")
+
+COVERINGS = "0 m²·K/W to 0.15 m²·K/W"
+SPACINGS = "0.05 m to 0.375 m"
+CONDUCTIVITIES = "0.3 W/(m·K) to 3 W/(m·K)"
+
+
+@law("load / floor_area", source="definition")
+def needed_flux(load: Watt, floor_area: SquareMetre) -> WattPerSquareMetre:
+    """Heat in W/m² that each part of the floor must give for `load` (W); `floor_area` (m²) is floor with pipe in it."""
+    return load / floor_area
+
+
+@law(
+    "surface_factor * surface_rise ** surface_exponent",
+    source="en-1264-2",
+    constants={"surface_factor": SURFACE_FACTOR, "surface_exponent": SURFACE_EXPONENT},
+    ranges={"surface_rise": "0 K to 40 K"},
+)
+def surface_flux(surface_rise: KelvinDifference) -> WattPerSquareMetre:
+    """Heat in W/m² that a floor gives with its surface `surface_rise` (K) over the room; OutOfRange if it is cooler."""
+    return SURFACE_FACTOR.value * math.pow(surface_rise, SURFACE_EXPONENT.value)
+
+
+@law(
+    "(heat_flux / surface_factor) ** (1 / surface_exponent)",
+    source="en-1264-2",
+    constants={"surface_factor": SURFACE_FACTOR, "surface_exponent": SURFACE_EXPONENT},
+    ranges={"heat_flux": "0 W/m² to 1000 W/m²"},
+)
+def surface_rise(heat_flux: WattPerSquareMetre) -> KelvinDifference:
+    """How much warmer than the room the surface must be, in K, to give `heat_flux` (W/m²)."""
+    return math.pow(heat_flux / SURFACE_FACTOR.value, 1 / SURFACE_EXPONENT.value)
+
+
+@law("indoor + surface_rise", source="definition")
+def surface_temperature(indoor: Kelvin, surface_rise: KelvinDifference) -> Kelvin:
+    """Mean temperature of the floor's surface in K; above the pipes it is warmer, between them cooler."""
+    return indoor + surface_rise
+
+
+# EN 1264-2 tables A.1, A.2 and A.3 (pages 29 and 30), as coded in the open Modelica library AixLib (BSD licence).
+_COVERING_NODES = (0.0, 0.05, 0.10, 0.15)
+_SPACING_NODES = (0.05, 0.075, 0.10, 0.15, 0.20, 0.225, 0.30, 0.375)
+_SPACING_FACTORS = (1.23, 1.188, 1.156, 1.134)
+_COVER_FACTORS = (
+    (1.069, 1.056, 1.043, 1.037),
+    (1.066, 1.053, 1.041, 1.035),
+    (1.063, 1.05, 1.039, 1.0335),
+    (1.057, 1.046, 1.035, 1.0305),
+    (1.051, 1.041, 1.0315, 1.0275),
+    (1.048, 1.038, 1.0295, 1.026),
+    (1.0395, 1.031, 1.024, 1.021),
+    (1.03, 1.0221, 1.0181, 1.015),
+)
+_PIPE_FACTORS = (
+    (1.013, 1.013, 1.012, 1.011),
+    (1.021, 1.019, 1.016, 1.014),
+    (1.029, 1.025, 1.022, 1.018),
+    (1.04, 1.034, 1.029, 1.024),
+    (1.046, 1.04, 1.035, 1.03),
+    (1.049, 1.043, 1.038, 1.033),
+    (1.053, 1.049, 1.044, 1.039),
+    (1.056, 1.051, 1.046, 1.042),
+)
+
+
+def _between(nodes: tuple[float, ...], values: tuple[float, ...], at: float) -> float:
+    """Linear interpolation between table nodes."""
+    right = min(bisect_right(nodes, at), len(nodes) - 1)
+    share = (at - nodes[right - 1]) / (nodes[right] - nodes[right - 1])
+    return values[right - 1] + share * (values[right] - values[right - 1])
+
+
+def _between_both(table: tuple[tuple[float, ...], ...], spacing: float, covering: float) -> float:
+    """Bilinear interpolation in a table with a row for each spacing and a column for each covering."""
+    column = tuple(_between(_COVERING_NODES, row, covering) for row in table)
+    return _between(_SPACING_NODES, column, spacing)
+
+
+@method(
+    "EN 1264-2, table A.1: factor of the pipe spacing at this floor covering, read linearly between the nodes.",
+    source="en-1264-2",
+    ranges={"covering": COVERINGS},
+)
+def spacing_factor(covering: ThermalResistance) -> Factor:
+    """The standard's a_T for the resistance of the floor covering (m²K/W, 0 to 0.15; beyond it OutOfRange)."""
+    return _between(_COVERING_NODES, _SPACING_FACTORS, covering)
+
+
+@method(
+    "EN 1264-2, table A.2: factor of the screed's thickness at this spacing and covering, bilinear between the nodes.",
+    source="en-1264-2",
+    ranges={"spacing": SPACINGS, "covering": COVERINGS},
+)
+def cover_factor(spacing: Metre, covering: ThermalResistance) -> Factor:
+    """The standard's a_u for pipe spacing (m) and the covering's resistance (m²K/W); OutOfRange outside the table."""
+    return _between_both(_COVER_FACTORS, spacing, covering)
+
+
+@method(
+    "EN 1264-2, table A.3: factor of the pipe's diameter at this spacing and covering, bilinear between the nodes.",
+    source="en-1264-2",
+    ranges={"spacing": SPACINGS, "covering": COVERINGS},
+)
+def pipe_factor(spacing: Metre, covering: ThermalResistance) -> Factor:
+    """The standard's a_D for pipe spacing (m) and the covering's resistance (m²K/W); OutOfRange outside the table."""
+    return _between_both(_PIPE_FACTORS, spacing, covering)
+
+
+@law(
+    "(1 / surface_film + standard_cover / standard_conductivity)"
+    " / (1 / surface_film + standard_cover / screed_conductivity + covering)",
+    source="en-1264-2",
+    constants={
+        "surface_film": SURFACE_FILM,
+        "standard_cover": Constant(0.045, "m", source="en-1264-2"),
+        "standard_conductivity": Constant(1.0, "W / m / K", source="en-1264-2"),
+    },
+    ranges={"screed_conductivity": CONDUCTIVITIES, "covering": COVERINGS},
+)
+def covering_factor(screed_conductivity: Conductivity, covering: ThermalResistance) -> Factor:
+    """The standard's a_B: what screed (W/mK) and floor covering (m²K/W) make of the bare standard floor's flux."""
+    film = 1 / SURFACE_FILM.value
+    return (film + 0.045 / 1.0) / (film + 0.045 / screed_conductivity + covering)
+
+
+@law(
+    "min(cover, max(thick_cover, spacing / 2))",
+    source="en-1264-2",
+    constants={"thick_cover": Constant(0.1, "m", source="en-1264-2")},
+)
+def counted_cover(cover: Metre, spacing: Metre) -> Metre:
+    """The part of the concrete over the pipe (m) for which table A.2 counts; what is above it only conducts."""
+    return min(cover, max(0.1, spacing / 2))
+
+
+@law(
+    "system_coefficient * covering_factor * spacing_factor ** (1 - spacing / spacing_step)"
+    " * cover_factor ** ((standard_cover - counted_cover) / cover_step)"
+    " * pipe_factor ** ((pipe_diameter - standard_pipe) / pipe_step)",
+    source="en-1264-2",
+    constants={
+        "system_coefficient": Constant(6.7, "W / m**2 / K", source="en-1264-2", note="plastic pipe, 2 mm wall"),
+        "spacing_step": Constant(0.075, "m", source="en-1264-2"),
+        "standard_cover": Constant(0.045, "m", source="en-1264-2"),
+        "cover_step": Constant(0.01, "m", source="en-1264-2"),
+        "standard_pipe": Constant(0.020, "m", source="en-1264-2"),
+        "pipe_step": Constant(0.004, "m", source="en-1264-2"),
+    },
+    ranges={"spacing": SPACINGS, "counted_cover": "0.01 m to 0.1875 m", "pipe_diameter": "0.008 m to 0.03 m"},
+)
+def wet_floor_conductance(
+    covering_factor: Factor,
+    spacing_factor: Factor,
+    cover_factor: Factor,
+    pipe_factor: Factor,
+    spacing: Metre,
+    counted_cover: Metre,
+    pipe_diameter: Metre,
+) -> WattPerSquareMetreKelvin:
+    """The standard's K_H: heat flux upward for each K of the water's excess over the room, W/m²K.
+
+    `pipe_diameter` is the outside one. The coefficient is that of plastic pipe with a wall of 2 mm (0.35 W/mK).
+    """
+    by_spacing = math.pow(spacing_factor, 1 - spacing / 0.075)
+    by_cover = math.pow(cover_factor, (0.045 - counted_cover) / 0.01)
+    by_pipe = math.pow(pipe_factor, (pipe_diameter - 0.020) / 0.004)
+    return 6.7 * covering_factor * by_spacing * by_cover * by_pipe
+
+
+@law("1 / (1 / wet_floor_conductance + (cover - counted_cover) / screed_conductivity)", source="en-1264-2")
+def floor_conductance(
+    wet_floor_conductance: WattPerSquareMetreKelvin,
+    cover: Metre,
+    counted_cover: Metre,
+    screed_conductivity: Conductivity,
+) -> WattPerSquareMetreKelvin:
+    """Flux for each K of excess, W/m²K, with the conduction of concrete thicker than the tables count (m, W/mK)."""
+    return 1 / (1 / wet_floor_conductance + (cover - counted_cover) / screed_conductivity)
+
+
+@law("heat_flux / floor_conductance", source="en-1264-2")
+def needed_excess(heat_flux: WattPerSquareMetre, floor_conductance: WattPerSquareMetreKelvin) -> KelvinDifference:
+    """Logarithmic excess of the water over the room, K, at which the floor gives `heat_flux` (W/m²)."""
+    return heat_flux / floor_conductance
+
+
+@law("floor_conductance * excess", source="en-1264-2")
+def flux_at(floor_conductance: WattPerSquareMetreKelvin, excess: KelvinDifference) -> WattPerSquareMetre:
+    """Heat in W/m² that the floor gives upward at a logarithmic excess (K) of its water."""
+    return floor_conductance * excess
+
+
+@law(
+    "1 / surface_film + covering + cover / screed_conductivity",
+    source="en-1264-2",
+    constants={"surface_film": SURFACE_FILM},
+)
+def resistance_above(covering: ThermalResistance, cover: Metre, screed_conductivity: Conductivity) -> ThermalResistance:
+    """Resistance in m²K/W from the pipes up to the room's air: film, covering and concrete."""
+    return 1 / SURFACE_FILM.value + covering + cover / screed_conductivity
+
+
+@law(
+    "(resistance_above * heat_flux + indoor - below) / resistance_below",
+    source="en-1264-2",
+    ranges={"resistance_below": "0.05 m²·K/W to 20 m²·K/W"},
+)
+def downward_flux(
+    heat_flux: WattPerSquareMetre,
+    resistance_above: ThermalResistance,
+    resistance_below: ThermalResistance,
+    indoor: Kelvin,
+    below: Kelvin,
+) -> WattPerSquareMetre:
+    """Heat in W/m² that leaves the pipe layer downward, to ground or a room at `below` (K), while `heat_flux` goes up.
+
+    Resistances in m²K/W above and below the pipes. Negative where the space below warms the floor.
+    """
+    return (resistance_above * heat_flux + indoor - below) / resistance_below
+
+
+@law("downward_flux * floor_area", source="definition")
+def downward_loss(downward_flux: WattPerSquareMetre, floor_area: SquareMetre) -> Watt:
+    """Heat in W lost downward from the whole heated floor (m²)."""
+    return downward_flux * floor_area
