@@ -1,7 +1,7 @@
 """What is done to the site after MkDocs: leave out what no page uses, write the policies, compress.
 
-Each page carries its own Content-Security-Policy in a meta element, so that the strict policy holds on any host, also
-one that lets nobody set headers. What a meta element cannot say stands in `_headers`, which several hosts read as it is.
+Each page carries its own Content-Security-Policy in a meta element, so that the strict policy holds on any host, even
+one that lets nobody set headers. What a meta element cannot say is in `_headers`, which several hosts read as it is.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import brotli
+
 from runtime import WORKER_POLICY
 from toolchain import CACHE
 

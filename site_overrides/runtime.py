@@ -92,7 +92,7 @@ def _write_start(out: Path, files: dict[str, Any]) -> None:
 
 def _place(path: Path, out: Path, kind: str) -> str:
     """Copy a file into a folder named by its content and return the name below `out`."""
-    folder = out / f"{kind}-{_digest(path)}"
+    folder = out / f"{kind}-{hashlib.sha256(path.read_bytes()).hexdigest()[:12]}"
     folder.mkdir()
     shutil.copyfile(path, folder / path.name)
     return f"{folder.name}/{path.name}"

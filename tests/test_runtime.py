@@ -1,0 +1,232 @@
+"""The page's Python: made the same way each time, whole, small, and answering as the desktop does."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+import json
+import pkgutil
+import shutil
+import subprocess
+import zipfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page
+
+import calc
+import finishing
+import render
+import runtime
+import server
+import toolchain
+
+# Asked of Python in the page and on the desktop; both have to say the same.
+QUESTION = """
+import importlib, json, math, sys
+for name in modules:
+    importlib.import_module(name)
+from calc import units
+json.dumps({
+    "python": list(sys.version_info[:2]),
+    "units": [str(unit) for unit in vars(units)],
+    "sum": [math.exp(k / 7) ** 1.33 for k in range(40)],
+})
+"""
+
+WORKER = """
+import { build, startPython } from "../python/start.js";
+try {
+  const heard = [];
+  const pyodide = await startPython({ onProgress: (what) => heard.push(what) });
+  pyodide.globals.set("modules", pyodide.toPy(%(modules)s));
+  const answer = pyodide.runPython(%(question)s);
+  const tried = {};
+  try { new Function("return 1")(); tried.eval = "allowed"; } catch { tried.eval = "refused"; }
+  postMessage({ answer, build, heard, tried });
+} catch (error) {
+  postMessage({ failure: String(error.message ?? error) });
+}
+"""
+
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Python</title>
+<link rel="icon" href="data:,">
+<script type="module" src="assets/js/page.js"></script></head><body><output></output></body></html>"""
+
+PAGE_SCRIPT = """
+const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+const show = (said) => { document.querySelector("output").textContent = JSON.stringify(said); };
+worker.onmessage = ({ data }) => show(data);
+worker.onerror = (event) => show({ failure: event.message || "the worker did not start" });
+"""
+
+
+def our_modules() -> list[str]:
+    """Every module of `calc` and `render` by name."""
+    found = [
+        module.name
+        for package in (calc, render)
+        for module in pkgutil.walk_packages(package.__path__, package.__name__ + ".")
+    ]
+    return ["calc", "render", *(name for name in found if not name.endswith("__main__"))]
+
+
+def desktop_answer() -> Any:
+    names: dict[str, Any] = {"modules": our_modules()}
+    statements, _, expression = QUESTION.rpartition("json.dumps(")
+    exec(statements, names)  # noqa: S102 - our own text
+    return json.loads(eval("json.dumps(" + expression, names))  # noqa: S307
+
+
+@pytest.fixture(scope="module")
+def small_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A site of one page and one worker, which is nothing but the calls that runtime's docstring names."""
+    site = tmp_path_factory.mktemp("site")
+    scripts = site / "assets" / "js"
+    scripts.mkdir(parents=True)
+    runtime.publish(site)
+    worker = WORKER % {"modules": json.dumps(our_modules()), "question": json.dumps(QUESTION)}
+    (scripts / "worker.js").write_text(worker, encoding="utf-8")
+    (scripts / "page.js").write_text(PAGE_SCRIPT, encoding="utf-8")
+    (site / "index.html").write_text(finishing.with_policy(PAGE), encoding="utf-8")
+    finishing.write_headers(site)
+    return site
+
+
+@pytest.fixture
+def small_server(small_site: Path) -> Iterator[server.Site]:
+    with server.serving(small_site) as running:
+        yield running
+
+
+def python_files(site: Path) -> list[Path]:
+    return sorted(path for path in (site / "assets" / "python").rglob("*") if path.is_file())
+
+
+def what_the_page_says(page: Page, url: str) -> Any:
+    page.goto(url)
+    return json.loads(page.locator("output:not(:empty)").text_content() or "")
+
+
+def test_every_file_but_the_door_is_named_by_its_content(small_site: Path) -> None:
+    folders = {path.parent for path in python_files(small_site) if path.name != "start.js"}
+    assert {folder.name.rpartition("-")[0] for folder in folders} == {"library", "pyodide", "wheel"}
+    text = (small_site / "assets" / "python" / "start.js").read_text(encoding="utf-8")
+    for folder in folders:
+        assert folder.name in text
+
+
+def test_equal_sources_make_equal_bytes(small_site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(runtime, "CACHE", tmp_path / "empty cache")
+    runtime.publish(tmp_path / "site")
+
+    def digests(site: Path) -> dict[str, str]:
+        return {
+            path.relative_to(site).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
+            for path in python_files(site)
+        }
+
+    assert digests(tmp_path / "site") == digests(small_site)
+
+
+def test_the_wheel_holds_calc_and_render_and_no_source_text(small_site: Path) -> None:
+    (wheel,) = (small_site / "assets" / "python").glob("wheel-*/stoke_and_store-*.whl")
+    names = set(zipfile.ZipFile(wheel).namelist())
+    for module in our_modules():
+        stem = module.replace(".", "/")
+        assert {f"{stem}.pyc", f"{stem}/__init__.pyc"} & names, module
+    assert not [name for name in names if name.endswith(".py")]
+
+
+def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp_path: Path) -> None:
+    script = tmp_path / "ask.mjs"
+    start = (small_site / "assets" / "python" / "start.js").as_uri()
+    script.write_text(
+        f"""
+        import {{ startPython }} from {json.dumps(start)};
+        const pyodide = await startPython();
+        pyodide.globals.set("modules", pyodide.toPy({json.dumps(our_modules())}));
+        console.log(pyodide.runPython({json.dumps(QUESTION)}));
+        process.exit(0);
+        """,
+        encoding="utf-8",
+    )
+    done = subprocess.run(
+        [str(toolchain.node()), str(script)], capture_output=True, encoding="utf-8", check=False, cwd=tmp_path
+    )
+    assert done.returncode == 0, done.stderr
+    assert json.loads(done.stdout.splitlines()[-1]) == desktop_answer()
+
+
+def test_chromium_starts_it_under_the_strict_policy(page: Page, small_server: server.Site) -> None:
+    said = what_the_page_says(page, small_server.url)
+    assert "failure" not in said, said
+    assert json.loads(said["answer"]) == desktop_answer()
+    assert said["heard"] == ["loader", "python"]
+    assert said["tried"] == {"eval": "refused"}
+    assert {request.status for request in small_server.requests} == {200}
+
+
+def test_a_second_visit_asks_only_for_what_may_have_changed(page: Page, small_server: server.Site) -> None:
+    what_the_page_says(page, small_server.url)
+    small_server.requests.clear()
+    what_the_page_says(page, small_server.url)
+    asked = {request.path for request in small_server.requests if request.path.startswith("/assets/python/")}
+    # A fresh visitor's browser keeps its cache in memory here, where the interpreter is too large to be kept.
+    assert {path for path in asked if not path.endswith(".wasm")} == {"/assets/python/start.js"}
+
+
+@pytest.mark.parametrize("lost", ["pyodide.asm.js", "python_stdlib.zip", "jinja2", "stoke_and_store"])
+def test_a_missing_or_damaged_file_is_noticed(page: Page, small_site: Path, troubles: list[str], lost: str) -> None:
+    sorry = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
+    for answer in (server.Answer(404, b"gone"), sorry):
+        with server.serving(small_site, interfere=lambda path, answer=answer: answer if lost in path else None) as site:
+            said = what_the_page_says(page, site.url)
+        assert said.get("failure"), said
+    troubles.clear()
+
+
+def test_the_library_keeps_what_errors_and_dates_need(small_site: Path) -> None:
+    (library,) = (small_site / "assets" / "python").glob("library-*/python_stdlib.zip")
+    held = {name.removesuffix(".pyc") for name in zipfile.ZipFile(library).namelist()}
+    assert {"traceback", "linecache", "datetime", "decimal", "statistics", "encodings/utf_8", "json/__init__"} <= held
+    assert "turtle" not in held
+    assert "unittest/__init__" not in held
+
+
+def test_the_download_stays_small(small_site: Path) -> None:
+    """The page's Python, compressed as hosts do, leaves room for pages and styles below 5.2 MB for a first visit."""
+    size = sum(min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in python_files(small_site))
+    assert size <= 4_900_000
+
+
+def test_changed_sources_are_made_anew_and_unchanged_ones_are_not(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(runtime, "CACHE", tmp_path / "cache")
+    made = []
+
+    def make(out: Path) -> None:
+        made.append(out)
+        shutil.copyfile(__file__, out / "file")
+
+    first = runtime._kept("thing", "1", make)
+    assert runtime._kept("thing", "1", make) == first
+    assert len(made) == 1
+    second = runtime._kept("thing", "2", make)
+    assert (second / "file").is_file()
+    assert not first.exists()
+
+
+def test_a_step_that_is_cut_off_leaves_nothing_half_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(runtime, "CACHE", tmp_path / "cache")
+
+    def stop(out: Path) -> None:
+        (out / "half").touch()
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        runtime._kept("thing", "1", stop)
+    assert not list((tmp_path / "cache").iterdir())
