@@ -94,6 +94,28 @@ SOURCES: dict[str, Source] = {
         "chapter Places of assembly, natatoriums",
         "memory",
     ),
+    # House.
+    "degree-day-method": Source(
+        "ASHRAE",
+        "Handbook, Fundamentals: energy estimating, degree-day method",
+        "2009",
+        "heat of a season = conductance × degree-days × 24 h",
+        "memory",
+    ),
+    "normal-degree-days": Source(
+        "Schoenau and Kehrig",
+        "Method for calculating degree-days to any base temperature, Energy and Buildings 14",
+        "1990",
+        "degree-days from the mean and the standard deviation of daily temperatures",
+        "second-hand",
+    ),
+    "house-classes": Source(
+        "",
+        "Heat loss of a house of 1,800 ft² at the insulation and leakage levels of the US Department of Energy's stock model",
+        "2020",
+        "levels read in part; U-values from memory",
+        "memory",
+    ),
     # Fuels, wood, exchangers, the room and the flue.
     "eia-heat-contents": Source("US Energy Information Administration", "Energy units and calculators explained; FAQ 987, heat contents of fuels", "2012 to 2023", "Approximate heat contents, higher heating value", "read"),
     "cfr-98-c1": Source("US Environmental Protection Agency", "40 CFR 98, Mandatory Greenhouse Gas Reporting", "2016", "Subpart C, Table C-1, default high heat values", "read"),
@@ -157,4 +179,9 @@ SOURCES: dict[str, Source] = {
         "energy balance of a short piece of duct",
         "definition",
     ),
+    # Worksheets: margins and typical values.
+    "scald-cpsc": Source("US Consumer Product Safety Commission", "Tap water scalds: times to a third-degree burn for adults", "2012", "150 °F 2 s, 140 °F 6 s, 130 °F 30 s, 120 °F 5 min; other tables give longer and, for children, far shorter times", "second-hand"),
+    "boiling-caution": Source("", "Common practice: at least 20 °F between the hottest water and boiling", "", "", "common practice"),
+    "sea-level-assumed": Source("", "Sea level, where nothing else is known; it gives the highest boiling point", "", "", "common practice"),
+    "degree-day-base": Source("", "Common practice: US degree-day tables use base 65 °F", "", "", "common practice"),
 }

@@ -1,0 +1,157 @@
+"""How often a fire must be lit: the heat of one load of wood, the loads a day, and the time from lighting to lighting.
+
+Loads of wood and lightings are two counts. One lighting may burn several loads, until the store is full; then the stove
+is cold until the store has come down to its lowest useful temperature.
+"""
+
+from calc.law import (
+    Count,
+    CubicMetre,
+    Density,
+    Fraction,
+    Joule,
+    JoulePerCubicMetreKelvin,
+    JoulePerKilogram,
+    Kelvin,
+    PerDay,
+    Second,
+    Watt,
+    law,
+)
+
+# --- One load of wood ---
+
+
+@law(
+    "firebox_volume * packing_density * heating_value * efficiency * share_to_water",
+    source="first-law",
+    ranges={"efficiency": "1 % to 110 %", "share_to_water": "0 % to 100 %"},
+)
+def heat_per_load(
+    firebox_volume: CubicMetre,
+    packing_density: Density,
+    heating_value: JoulePerKilogram,
+    efficiency: Fraction,
+    share_to_water: Fraction,
+) -> Joule:
+    """Heat that one firebox of wood gives the water, J.
+
+    `packing_density` is wood (with its moisture) for each firebox volume; heating value and efficiency must be on the
+    same basis, both lower or both higher.
+    """
+    return firebox_volume * packing_density * heating_value * efficiency * share_to_water
+
+
+@law("water_output * burn_time", source="definition")
+def heat_at_output(water_output: Watt, burn_time: Second) -> Joule:
+    """Heat that a burn gives the water at a mean output, J."""
+    return water_output * burn_time
+
+
+@law("min(heat_at_output, heat_per_load)", source="first-law")
+def water_heat_of_burn(heat_at_output: Joule, heat_per_load: Joule) -> Joule:
+    """Heat of one burn to the water, J: no more than the wood in one load holds, whatever output is printed."""
+    return min(heat_at_output, heat_per_load)
+
+
+@law("min(room_output, room_can_use, load)", source="first-law")
+def room_heat_counted(room_output: Watt, room_can_use: Watt, load: Watt) -> Watt:
+    """Heat to the room that saves heat from the store while it burns, W.
+
+    Only as much as the room loses or passes on, and never more than the house needs: the rest overheats the room.
+    """
+    return min(room_output, room_can_use, load)
+
+
+@law("water_heat + room_heat_counted * burn_time", source="first-law")
+def heat_per_burn(water_heat: Joule, room_heat_counted: Watt, burn_time: Second) -> Joule:
+    """Useful heat of one burn, to the water and to the room, J."""
+    return water_heat + room_heat_counted * burn_time
+
+
+# --- How often ---
+
+
+@law("load / heat_per_burn", source="first-law", ranges={"heat_per_burn": "1 J to 1000 MWh"})
+def burns_per_day(load: Watt, heat_per_burn: Joule) -> PerDay:
+    """Loads of wood burned in a day that make up a steady load, 1/s (shown a day)."""
+    return load / heat_per_burn
+
+
+@law("burns_per_day * burn_time", source="definition")
+def burning_share(burns_per_day: PerDay, burn_time: Second) -> Fraction:
+    """Share of the day that a fire burns; above 100 % one stove cannot carry the load."""
+    return burns_per_day * burn_time
+
+
+@law("heat_per_burn / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
+def output_while_burning(heat_per_burn: Joule, burn_time: Second) -> Watt:
+    """Useful heat, to water and room, averaged over a burn, W."""
+    return heat_per_burn / burn_time
+
+
+@law("hours_to_charge / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
+def loads_to_charge(hours_to_charge: Second, burn_time: Second) -> Count:
+    """Loads of wood, one after another, that fill the store from its lowest useful temperature."""
+    return hours_to_charge / burn_time
+
+
+@law("hours_to_charge + hours_cold", source="definition")
+def hours_between(hours_to_charge: Second, hours_cold: Second) -> Second:
+    """Time from one lighting to the next, s: the store is filled, then the stove stays cold while the store lasts."""
+    return hours_to_charge + hours_cold
+
+
+@law("1 / burns_per_day", source="definition", ranges={"burns_per_day": "0.000000001 a day to 1000 a day"})
+def hours_between_single(burns_per_day: PerDay) -> Second:
+    """Time from one lighting to the next when each lighting burns one load, s."""
+    return 1 / burns_per_day
+
+
+@law("store_room / burn_heat", source="definition", ranges={"burn_heat": "1 J to 1000 MWh"})
+def share_that_fits(store_room: Joule, burn_heat: Joule) -> Fraction:
+    """Room left in the store as a share of the heat one burn brings it; below 100 % the burn does not fit."""
+    return store_room / burn_heat
+
+
+# --- From the thermometers on the tank ---
+
+
+@law("(upper + middle + lower) / 3", source="definition")
+def mean_of_readings(upper: Kelvin, middle: Kelvin, lower: Kelvin) -> Kelvin:
+    """Mean temperature of a tank with a thermometer in each third, K."""
+    return (upper + middle + lower) / 3
+
+
+@law(
+    "volume / 3 * heat_content * (max(upper - low, 0) + max(middle - low, 0) + max(lower - low, 0))",
+    source="first-law",
+)
+def heat_above(
+    volume: CubicMetre,
+    heat_content: JoulePerCubicMetreKelvin,
+    upper: Kelvin,
+    middle: Kelvin,
+    lower: Kelvin,
+    low: Kelvin,
+) -> Joule:
+    """Usable heat of a tank read in thirds, J: what each third holds above `low`; a cooler third takes nothing away."""
+    degrees = max(upper - low, 0) + max(middle - low, 0) + max(lower - low, 0)
+    return volume / 3 * heat_content * degrees
+
+
+@law(
+    "volume / 3 * heat_content * (max(top - upper, 0) + max(top - middle, 0) + max(top - lower, 0))",
+    source="first-law",
+)
+def room_below(
+    volume: CubicMetre,
+    heat_content: JoulePerCubicMetreKelvin,
+    upper: Kelvin,
+    middle: Kelvin,
+    lower: Kelvin,
+    top: Kelvin,
+) -> Joule:
+    """Heat that a tank read in thirds still takes until all of it is at `top`, J."""
+    degrees = max(top - upper, 0) + max(top - middle, 0) + max(top - lower, 0)
+    return volume / 3 * heat_content * degrees
