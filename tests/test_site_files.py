@@ -1,0 +1,160 @@
+"""The built site holds what a reader may get and nothing else, and points at no other host."""
+
+from __future__ import annotations
+
+import gzip
+import html.parser
+import json
+import re
+from pathlib import Path
+
+import brotli
+import pytest
+
+import finishing
+import toolchain
+
+ALLOWED = [
+    # Pages, and what search and other sites read about them.
+    r"(404|index|(guides|worksheets|dealers|plan)/[a-z0-9/-]*index|[a-z-]+/index)\.html",
+    r"search/search_index\.json",
+    r"sitemap\.xml",
+    r"_headers",
+    # The theme's own files, as the theme names them.
+    r"assets/javascripts/bundle\.[0-9a-f]{8}\.min\.js",
+    r"assets/javascripts/workers/search\.[0-9a-f]{8}\.min\.js",
+    r"assets/stylesheets/(classic/)?(main|palette)\.[0-9a-f]{8}\.min\.css",
+    r"assets/images/favicon\.(png|svg)",
+    # Ours.
+    r"assets/css/[a-z-]+\.css",
+    r"assets/js/[a-z-]+(\.bundle)?\.js",
+    r"assets/images/[a-z0-9-]+\.(svg|png)",
+    r"assets/data/[a-z0-9.-]+\.(csv|json)",
+    # Python for the page.
+    r"assets/python/start\.js",
+    r"assets/python/pyodide-[0-9a-f]{12}/pyodide\.(mjs|asm\.js|asm\.wasm)",
+    r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip",
+    r"assets/python/wheel-[0-9a-f]{12}/(jinja2|markupsafe|stoke_and_store)-[0-9.]+-cp313-none-any\.whl",
+]
+
+
+class Addresses(html.parser.HTMLParser):
+    """Collects what a browser would fetch by itself for a page."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = dict(attrs)
+        # Following <a href> is the reader's decision; a canonical or prev/next link is read, not fetched.
+        fetched = ["src", "srcset", "data", "poster"]
+        if tag == "link" and not {"canonical", "prev", "next"} & set((given.get("rel") or "").split()):
+            fetched.append("href")
+        if tag in {"image", "use"}:
+            fetched += ["href", "xlink:href"]
+        self.found += [value for name in fetched if (value := given.get(name))]
+        self.found += re.findall(r"url\(([^)]*)\)", given.get("style") or "")
+
+
+def files(site: Path) -> list[str]:
+    return sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+
+
+def pages(site: Path) -> list[Path]:
+    found = sorted(site.rglob("*.html"))
+    assert found
+    return found
+
+
+def test_every_file_is_one_that_is_meant_to_be_published(site: Path) -> None:
+    names = files(site)
+    originals = [name for name in names if not name.endswith((".gz", ".br"))]
+    unexpected = [name for name in originals if not any(re.fullmatch(pattern, name) for pattern in ALLOWED)]
+    assert not unexpected
+    copies = {name[:-3] for name in names} & set(originals)
+    assert len(names) == len(originals) + sum(
+        (name + suffix) in names for name in copies for suffix in (".gz", ".br")
+    ), "a compressed copy without its original"
+
+
+def test_the_parts_without_which_nothing_starts_are_there(site: Path) -> None:
+    names = "\n".join(files(site))
+    for part in ("index.html", "404.html", "_headers", "assets/python/start.js", "search/search_index.json"):
+        assert part in names
+    assert names.count("stoke_and_store-") == 1
+
+
+def test_compressed_copies_say_what_the_originals_say(site: Path) -> None:
+    for name in files(site):
+        path = site / name
+        if name.endswith(".gz"):
+            assert gzip.decompress(path.read_bytes()) == path.with_suffix("").read_bytes(), name
+        if name.endswith(".br"):
+            assert brotli.decompress(path.read_bytes()) == path.with_suffix("").read_bytes(), name
+
+
+def test_no_page_fetches_from_another_host(site: Path) -> None:
+    for page in pages(site):
+        addresses = Addresses()
+        addresses.feed(page.read_text(encoding="utf-8"))
+        assert addresses.found
+        away = [address for address in addresses.found if re.match(r"(?i)\s*(https?:)?//", address)]
+        assert not away, f"{page.relative_to(site)} fetches {away}"
+
+
+def test_no_style_fetches_from_another_host(site: Path) -> None:
+    for style in site.rglob("*.css"):
+        text = style.read_text(encoding="utf-8")
+        away = re.findall(r"(?:url\(|@import)\s*[\"']?((?:https?:)?//[^\"')]+)", text)
+        assert not away, f"{style.relative_to(site)} fetches {away}"
+
+
+def test_every_page_has_its_policy_before_anything_that_it_governs(site: Path) -> None:
+    for page in pages(site):
+        text = page.read_text(encoding="utf-8")
+        match = re.search(r'<head[^>]*><meta http-equiv="Content-Security-Policy" content="([^"]*)">', text)
+        assert match, page
+        assert match.group(1) == finishing.policy(text)
+        assert "default-src 'none'" in match.group(1)
+        assert "unsafe" not in match.group(1)
+
+
+def test_no_page_has_inline_styles_or_handlers_that_the_policy_would_refuse(site: Path) -> None:
+    for page in pages(site):
+        text = page.read_text(encoding="utf-8")
+        assert not re.search(r"<[^>]*\son[a-z]+=", text), page
+        assert not re.search(r"<style\b|<[^>]*\sstyle=", text), page
+
+
+def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
+    for page in pages(site):
+        if page.name == "404.html":
+            continue  # its addresses start at the site's root, wherever that is
+        addresses = Addresses()
+        addresses.feed(page.read_text(encoding="utf-8"))
+        for address in addresses.found:
+            if not address.startswith(("data:", "#")):
+                target = page.parent / re.split("[?#]", address)[0]
+                assert (target / "index.html").is_file() or target.is_file(), f"{page} asks for {address}"
+
+
+@pytest.mark.parametrize(
+    "name", ["package-lock.json", ".npmrc", *(f"requirements/{n}.txt" for n in ("uv", "build", "test"))]
+)
+def test_no_lock_file_names_a_host(name: str) -> None:
+    text = (toolchain.ROOT / name).read_text(encoding="utf-8")
+    assert text
+    assert "//" not in text
+    assert "index-url" not in text
+
+
+def test_every_locked_package_has_its_digest() -> None:
+    lock = json.loads((toolchain.ROOT / "package-lock.json").read_text(encoding="utf-8"))
+    packages = {name: package for name, package in lock["packages"].items() if name}
+    assert packages
+    assert all(package.get("integrity") for package in packages.values())
+    for name in ("uv", "build", "test"):
+        text = (toolchain.ROOT / "requirements" / f"{name}.txt").read_text(encoding="utf-8")
+        pinned = re.findall(r"^[A-Za-z0-9][^\s=]*==\S+.*\\\n\s+--hash=sha256:", text, re.MULTILINE)
+        assert len(pinned) == len(re.findall("^[A-Za-z0-9]", text, re.MULTILINE)) > 0

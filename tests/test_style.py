@@ -1,0 +1,33 @@
+"""The text of the project: style, spelling and types, each judged by the tool for it."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+import toolchain
+
+# The scripts have no suffix, so mypy has to be told of each.
+TYPED = ["calc/**/*.py", "site_overrides/*.py", "site_overrides/render/**/*.py", "scripts/*"]
+
+
+def sources() -> list[str]:
+    found = [path for pattern in TYPED for path in sorted(toolchain.ROOT.glob(pattern)) if path.is_file()]
+    return [str(path.relative_to(toolchain.ROOT)) for path in found]
+
+
+CHECKS = {
+    "style": ["ruff", "check", "."],
+    "spelling": ["codespell_lib"],
+    "types": ["mypy", *sources()],
+}
+
+
+@pytest.mark.parametrize("name", CHECKS)
+def test_the_text_is_in_order(name: str) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", *CHECKS[name]], cwd=toolchain.ROOT, capture_output=True, encoding="utf-8", check=False
+    )
+    assert done.returncode == 0, f"\n{done.stdout}{done.stderr}"
