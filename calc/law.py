@@ -69,6 +69,7 @@ WattPerSquareMetreKelvin = Annotated[float, Measure("conductance_per_area")]
 WattPerMetreKelvin = Annotated[float, Measure("conductance_per_length")]
 Conductivity = Annotated[float, Measure("conductivity")]
 ThermalResistance = Annotated[float, Measure("thermal_resistance")]
+MetreKelvinPerWatt = Annotated[float, Measure("resistance_per_length")]
 Density = Annotated[float, Measure("density")]
 Velocity = Annotated[float, Measure("velocity")]
 JoulePerKelvin = Annotated[float, Measure("heat_capacity")]
@@ -120,6 +121,17 @@ class NoSolution(ValueError):
         self.law = law
 
 
+def log_mean(first: float, second: float) -> float:
+    """Logarithmic mean, by which exchangers average the temperature difference between their ends.
+
+    The value itself where both are equal, 0 where one of them is 0, and not a number below that.
+    """
+    if min(first, second) <= 0:
+        return 0.0 if min(first, second) == 0 else math.nan
+    rise = (first - second) / second
+    return (first - second) / math.log1p(rise) if rise else first
+
+
 FUNCTIONS: dict[str, Callable[..., float]] = {
     "exp": math.exp,
     "log": math.log,
@@ -128,6 +140,7 @@ FUNCTIONS: dict[str, Callable[..., float]] = {
     "tanh": math.tanh,
     "max": max,
     "min": min,
+    "log_mean": log_mean,
 }
 _PLAIN_NAMES = {"pi": math.pi}
 _ALLOWED = (

@@ -66,15 +66,10 @@ def _fuel(
     efficiency_source: str,
 ) -> Fuel:
     """One row of the table: `content` is (typical, low, high) Btu in the amount `one`, an SI volume or mass."""
+    typical, low, high = (btu * BTU / one for btu in content)
+    us_unit, si_unit = units
     return Fuel(
-        key,
-        label,
-        bought_by,
-        *units,
-        *(btu * BTU / one for btu in content),
-        content_source,
-        *efficiency,
-        efficiency_source,
+        key, label, bought_by, us_unit, si_unit, typical, low, high, content_source, *efficiency, efficiency_source
     )
 
 

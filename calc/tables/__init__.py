@@ -1,0 +1,1 @@
+"""Small tables taken from open data, each with its origin and licence."""
