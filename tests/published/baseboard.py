@@ -1,8 +1,8 @@
 """Finned-tube baseboard: the allowance inside printed ratings, the fall of output with cooler water, and its flow.
 
 The exponents of baseboard are from memory in both sets of numbers used here (1.31 baseboard and 1.42 convector in a
-handbook, 1.4172 in a hydronics textbook's fit): they lie 10 % apart at 110 °F, which is why the exponent is a field. The
-factors themselves, for a given exponent, agree between the sets to the last printed digit.
+handbook, 1.4172 in a hydronics textbook's fit): they lie 10 % apart at 110 °F, which is why the exponent is a field.
+The factors themselves, for a given exponent, agree between the sets to the last printed digit.
 """
 
 from calc.physics import emitters
