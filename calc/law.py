@@ -88,12 +88,16 @@ PerKelvin = Annotated[float, Measure("expansion_rate")]
 
 @dataclass(frozen=True)
 class Constant:
-    """A number that a formula names: its SI value, its unit in words pint can read, and where it comes from."""
+    """A number that a formula names: its SI value, its unit in words pint can read, and where it comes from.
+
+    With a `kind` it is shown in the reader's units like any other quantity; without, in SI.
+    """
 
     value: float
     unit: str
     source: str
     note: str = ""
+    kind: str = ""
 
 
 @dataclass(frozen=True)

@@ -126,6 +126,11 @@ SOURCES: dict[str, Source] = {
     "plate-film": Source("Kumar", "The plate heat exchanger: construction and design, as coded in the library ht", "1984", "Nusselt number as Reynolds number to the power 0.663, chevron angle 30° and more than 10", "second-hand"),
     "thermosiphon": Source("", "Natural circulation: lift from the difference in density equals the friction of the flow", "", "", "definition"),
     "scald-times": Source("US Consumer Product Safety Commission; a children's hospital; a trade association", "Printed times to a full-thickness burn of adult skin, which differ", "", "120 °F 5 to 10 min, 130 °F 30 s, 140 °F 3 to 6 s, 150 °F 0.5 to 2 s", "second-hand"),
+    "wood-heating-value": Source("USDA Forest Service, Forest Products Laboratory", "How to estimate recoverable heat energy in wood or bark fuels, FPL-GTR-29", "1979", "About 8,600 Btu/lb oven dry, 9,000 for resinous conifers; printed values run from 8,000 to 9,000", "memory"),
+    "cord-solid-share": Source("State extension services of the United States", "Firewood measure: 70 to 90 cubic feet of solid wood in a cord of 128", "", "85 taken; 1 m³ stacked holds about 0.7 m³ in Europe", "second-hand"),
+    "wood-composition": Source("Kubler, Wood and Fiber Science", "Indicators and significance of air supply in the combustion of wood for heat", "1991", "Dry wood about 50 % carbon, 6 % hydrogen, 43 to 44 % oxygen; 6 g of air burns 1 g", "second-hand"),
+    "steam-latent-heat": Source("IAPWS", "Release on the Industrial Formulation 1997 (IF97)", "2012", "Heat of evaporation at 25 °C, 2442 kJ/kg or 1,050 Btu/lb", "computed"),
+    "usfs-fia-species": Source("USDA Forest Service, Forest Inventory and Analysis", "Reference table of species (REF_SPECIES), public domain", "", "Basic specific gravity and green moisture", "read"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(

@@ -1,3 +1,4 @@
+# ruff: noqa: E501  (one unit a row reads better than a folded table)
 """One table of units: what a person types becomes an SI value, and an SI value becomes text in the reader's units.
 
 Every unit stands once in `UNITS`, with the kind of quantity it measures, its factor (and for temperatures its offset) to
@@ -63,11 +64,14 @@ class Kind:
 
 
 class UnitError(ValueError):
-    """A text that cannot be read as a quantity; `reason` completes the sentence "<field> …"."""
+    """A text that cannot be read as a quantity; `reason` completes the sentence "<field> …".
 
-    def __init__(self, reason: str) -> None:
+    `wants_example` is set where the reader is helped most by a number like those that the field takes.
+    """
+
+    def __init__(self, reason: str, wants_example: bool = False) -> None:
         super().__init__(reason)
-        self.reason = reason
+        self.reason, self.wants_example = reason, wants_example
 
 
 KINDS: dict[str, Kind] = {
@@ -108,6 +112,7 @@ KINDS: dict[str, Kind] = {
         Kind("conductance", "W/K", "Btu/(h·°F)", "W/K", "heat lost for each degree"),
         Kind("conductance_per_area", "W/(m²·K)", "Btu/(h·ft²·°F)", "W/(m²·K)", "a U-value"),
         Kind("conductance_per_length", "W/(m·K)", "Btu/(h·ft·°F)", "W/(m·K)", "heat lost for each length and degree"),
+        Kind("resistance_per_length", "m·K/W", "ft·°F·h/Btu", "m·K/W", "how well each length holds its heat"),
         Kind("thermal_resistance", "m²·K/W", "ft²·°F·h/Btu", "m²·K/W", "an R-value"),
         Kind("conductivity", "W/(m·K)", "Btu·in/(h·ft²·°F)", "W/(m·K)", "a conductivity"),
         Kind("density", "kg/m³", "lb/ft³", "kg/m³", "a density"),
@@ -246,6 +251,8 @@ UNITS: tuple[Unit, ...] = (
     Unit("W/(m²·K)", "conductance_per_area", 1.0, "W/m2/K", "watts for each square meter and kelvin", ("w/m2k", "w/m²k")),
     Unit("Btu/(h·ft·°F)", "conductance_per_length", BTU / HOUR / FOOT / FAHRENHEIT_DEGREE, "Btu/h/ft/F", "Btu an hour for each foot and Fahrenheit degree", ("btu/hftf", "btu/hft°f")),
     Unit("W/(m·K)", "conductance_per_length", 1.0, "W/m/K", "watts for each meter and kelvin", ("w/mk",)),
+    Unit("ft·°F·h/Btu", "resistance_per_length", FOOT * HOUR * FAHRENHEIT_DEGREE / BTU, "ftFh/Btu", "resistance of each foot, US", ("ft°fh/btu", "fthf/btu", "fth°f/btu")),
+    Unit("m·K/W", "resistance_per_length", 1.0, "mK/W", "resistance of each meter, SI", ()),
     Unit("ft²·°F·h/Btu", "thermal_resistance", _R, "R", "R-value, US", ("ft2fh/btu", "ft2°fh/btu", "r-value", "rvalue", "hft2f/btu", "hft2°f/btu", "ft2hf/btu", "ft2h°f/btu")),
     Unit("m²·K/W", "thermal_resistance", 1.0, "m2K/W", "R-value, SI", ("rsi", "m2k/w", "m2°c/w")),
     Unit("Btu·in/(h·ft²·°F)", "conductivity", BTU / HOUR * INCH / FOOT**2 / FAHRENHEIT_DEGREE, "Btuin/h/ft2/F", "Btu-inch an hour for each square foot and degree", ("btuin/hft2f", "btuin/hft2°f")),
@@ -263,6 +270,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("kJ/(kg·K)", "specific_heat", 1e3, "kJ/kg/K", "kilojoules for each kilogram and kelvin", ("kj/kgk",)),
     Unit("J/(kg·K)", "specific_heat", 1.0, "J/kg/K", "joules for each kilogram and kelvin", ("j/kgk",)),
     Unit("Btu/(gal·°F)", "volume_heat_capacity", BTU / GALLON / FAHRENHEIT_DEGREE, "Btu/gal/F", "Btu for each gallon and Fahrenheit degree", ("btu/galf", "btu/gal°f")),
+    Unit("Btu/(h·gpm·°F)", "volume_heat_capacity", BTU / HOUR / (GALLON / 60) / FAHRENHEIT_DEGREE, "Btu/h/gpm/F", "Btu an hour for each gallon a minute and Fahrenheit degree", ("btu/hgpmf", "btu/hgpm°f")),
     Unit("Wh/(L·K)", "volume_heat_capacity", 3.6e6, "Wh/L/K", "watt-hours for each liter and kelvin", ("wh/lk",)),
     Unit("J/(m³·K)", "volume_heat_capacity", 1.0, "J/m3/K", "joules for each cubic meter and kelvin", ("j/m3k",)),
     Unit("Btu/lb", "heat_per_mass", BTU / POUND, "Btu/lb", "Btu a pound", ()),
@@ -371,7 +379,7 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
     text = _plain(text)
     found = _NUMBER.match(text)
     if not found:
-        raise UnitError("must start with a number" + (f", like 5 {shown.text}" if shown.text else ", like 5"))
+        raise UnitError("must start with a number", wants_example=True)
     rest = text[found.end() :].strip()
     number, value = _value(found, system)
     if rest == shown.text[:1] and rest in ("$", "€"):
