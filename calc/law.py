@@ -84,6 +84,8 @@ PascalSecond = Annotated[float, Measure("viscosity")]
 CubicMetrePerKilogram = Annotated[float, Measure("specific_volume")]
 PascalPerMetre = Annotated[float, Measure("pressure_per_length")]
 PerKelvin = Annotated[float, Measure("expansion_rate")]
+KelvinPerSecond = Annotated[float, Measure("temperature_rate")]
+JoulePerSquareMetreKelvin = Annotated[float, Measure("area_heat_capacity")]
 
 
 @dataclass(frozen=True)

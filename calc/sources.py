@@ -19,16 +19,22 @@ class Source:
     year: str
     place: str
     known: str
+    short: str = ""
 
     def __post_init__(self) -> None:
         if self.known not in KNOWN:
             raise ValueError(f"{self.title}: known must be one of {', '.join(KNOWN)}")
 
+    @property
+    def brief(self) -> str:
+        """A few words for a table: the short name if there is one, else the body or title with its year."""
+        return self.short or ", ".join(part for part in (self.body or self.title, self.year) if part)
+
 
 SOURCES: dict[str, Source] = {
-    "first-law": Source("", "Energy balance: heat given up is amount × heat capacity × temperature fall", "", "", "definition"),
+    "first-law": Source("", "Energy balance: heat given up is amount × heat capacity × temperature fall", "", "", "definition", "Energy balance"),
     "definition": Source("", "By definition", "", "", "definition"),
-    "common-practice": Source("", "Common practice of the trade, no published source found", "", "", "common practice"),
+    "common-practice": Source("", "Common practice of the trade, no published source found", "", "", "common practice", "Common practice"),
     # Water and the standard atmosphere.
     "iapws-if97": Source(
         "International Association for the Properties of Water and Steam",
@@ -58,6 +64,7 @@ SOURCES: dict[str, Source] = {
         "2010",
         "section 5(4): 12 L for each liter of fuel chamber, at least 55 L/kW; automatic 20 L/kW; single-room heaters excluded",
         "read",
+        "German law, 1. BImSchV, 2010",
     ),
     "eu-2015-1189": Source(
         "European Commission",
@@ -65,6 +72,7 @@ SOURCES: dict[str, Source] = {
         "2015",
         "Annex II, notes to the table: recommended hot-water storage",
         "read",
+        "Regulation (EU) 2015/1189",
     ),
     "en-303-5": Source(
         "CEN",

@@ -130,6 +130,8 @@ KINDS: dict[str, Kind] = {
         Kind("pressure_per_length", "Pa/m", "psi/100 ft", "Pa/m", "pressure lost in each length"),
         Kind("expansion_rate", "1/K", "1/°F", "1/K", "growth for each degree"),
         Kind("time_per_heat", "s/J", "h/MMBtu", "h/kWh", "time for each heat"),
+        Kind("temperature_rate", "K/s", "F°/h", "K/h", "how fast a temperature changes"),
+        Kind("area_heat_capacity", "J/(m²·K)", "Btu/(ft²·°F)", "Wh/(m²·K)", "heat held by each floor area and degree"),
     )
 }
 
@@ -296,6 +298,12 @@ UNITS: tuple[Unit, ...] = (
     Unit("Pa/m", "pressure_per_length", 1.0, "Pa/m", "pascals a meter", ()),
     Unit("1/°F", "expansion_rate", 1 / FAHRENHEIT_DEGREE, "1/F", "for each Fahrenheit degree", ("/°f", "/f")),
     Unit("1/K", "expansion_rate", 1.0, "1/K", "for each kelvin", ("/k", "/°c", "/c")),
+    Unit("F°/h", "temperature_rate", FAHRENHEIT_DEGREE / HOUR, "F/h", "Fahrenheit degrees an hour", ("°f/h", "f°/hr")),
+    Unit("K/h", "temperature_rate", 1 / HOUR, "K/h", "kelvin an hour", ("°c/h", "k/hr")),
+    Unit("K/s", "temperature_rate", 1.0, "K/s", "kelvin a second", ()),
+    Unit("Btu/(ft²·°F)", "area_heat_capacity", BTU / FOOT**2 / FAHRENHEIT_DEGREE, "Btu/ft2/F", "Btu for each square foot and Fahrenheit degree", ("btu/ft2f", "btu/ft2°f")),
+    Unit("Wh/(m²·K)", "area_heat_capacity", 3600.0, "Wh/m2/K", "watt-hours for each square meter and kelvin", ("wh/m2k",)),
+    Unit("J/(m²·K)", "area_heat_capacity", 1.0, "J/m2/K", "joules for each square meter and kelvin", ("j/m2k",)),
     Unit("h/MMBtu", "time_per_heat", HOUR / (1e6 * BTU), "h/MMBtu", "hours for each million Btu", ()),
     Unit("h/kWh", "time_per_heat", HOUR / 3.6e6, "h/kWh", "hours for each kilowatt-hour", ()),
 )

@@ -10,7 +10,6 @@ import math
 from calc.law import (
     Constant,
     CubicMetre,
-    Density,
     Exponent,
     Factor,
     Flow,
@@ -31,9 +30,9 @@ from calc.law import (
     log_mean,
     method,
 )
+from calc.physics.pipes import GRAVITY
 from calc.units import FAHRENHEIT_DEGREE
 
-GRAVITY = Constant(9.80665, "m/s**2", source="definition")
 # How the film on one side of a plate grows with its flow: Nusselt number over Reynolds number, turbulent.
 PLATE_EXPONENT = Constant(0.663, "1", source="plate-film")
 
@@ -196,12 +195,6 @@ def store_needed_by_coil(tap: Kelvin, cold: Kelvin, conductance: WattPerKelvin, 
 # A sidearm: a shell beside the tap-water tank, through which that water rises by itself as it is warmed.
 
 
-@law("(cool_density / warm_density - 1) / (warm - cool)", source="definition")
-def mean_expansion(cool_density: Density, warm_density: Density, warm: Kelvin, cool: Kelvin) -> PerKelvin:
-    """Growth of water for each degree between two temperatures, 1/K, from its density at both."""
-    return (cool_density / warm_density - 1) / (warm - cool)
-
-
 @balance(  # type: ignore[arg-type]
     "gravity * expansion * (hot - tank) * (1 - exp(-conductance / (heat_content * bore_area * velocity)))"
     " * (sidearm_height / 2 + riser_height)",
@@ -224,7 +217,8 @@ def sidearm_velocity(
     """Speed of the tap water in a sidearm's pipes, m/s, at which its lift equals its friction.
 
     The shell is taken as heated by water of one temperature, `hot`; the tank's water enters at `tank`, warms on the way
-    and drives with half of the shell's height and all of the riser above it. `loss_coefficient` counts all bends,
+    and drives with half of the shell's height and all of the riser above it
+    (`gravity.expansion_rate` gives the growth for each degree). `loss_coefficient` counts all bends,
     valves and pipe friction in velocity heads of this pipe. Raises NoSolution when the shell is no hotter than the
     tank: nothing moves.
     """
