@@ -19,8 +19,8 @@ import brotli
 from runtime import WORKER_POLICY
 from toolchain import CACHE
 
-# Source maps, and the search's word lists for languages that the site is not in.
-LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz")
+# Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
+LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz", "tags.json")
 WORKERS = ("/assets/js/worker.js",)
 HEADERS = {
     "Content-Security-Policy": "frame-ancestors 'none'",

@@ -145,7 +145,7 @@ def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
 def test_no_lock_file_names_a_host(name: str) -> None:
     text = (toolchain.ROOT / name).read_text(encoding="utf-8")
     assert text
-    assert "//" not in text
+    assert "://" not in text
     assert "index-url" not in text
 
 
