@@ -139,6 +139,10 @@ SOURCES: dict[str, Source] = {
     "wood-composition": Source("Kubler, Wood and Fiber Science", "Indicators and significance of air supply in the combustion of wood for heat", "1991", "Dry wood about 50 % carbon, 6 % hydrogen, 43 to 44 % oxygen; 6 g of air burns 1 g", "second-hand"),
     "steam-latent-heat": Source("IAPWS", "Release on the Industrial Formulation 1997 (IF97)", "2012", "Heat of evaporation at 25 °C, 2442 kJ/kg or 1,050 Btu/lb", "computed"),
     "usfs-fia-species": Source("USDA Forest Service, Forest Inventory and Analysis", "Reference table of species (REF_SPECIES), public domain", "", "Basic specific gravity and green moisture", "read"),
+    "doorway-flow": Source("Lawrence Berkeley National Laboratory", "Open Modelica Buildings library, model DoorOpen: buoyant flow through an open door, after Brown and Solvason (1962)", "2020", "One third of width × height × √(g·height·ΔT/T), discharge coefficient 0.65; 0.78 in another airflow program, 0.4 to 0.8 measured", "second-hand"),
+    "iso-13790": Source("ISO", "ISO 13790, Energy performance of buildings: calculation of energy use for space heating and cooling, as coded in the open Modelica Buildings library", "2008", "Table 12, heat capacity and mass area by class; clauses 7.2.2 and 12.2.2, 3.45 and 9.1 W/(m²·K), 4.5 × floor area", "second-hand"),
+    "iso-52016": Source("ISO", "ISO 52016-1, Energy needs for heating and cooling", "2017", "Air and furniture: 10 kJ/(m²·K) of floor", "memory"),
+    "two-masses": Source("", "Two heat capacities with one link: the closed solution of two linear differential equations", "", "", "definition"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(
@@ -226,4 +230,13 @@ SOURCES: dict[str, Source] = {
     "flash": Source("", "Flash steam: the enthalpy of the water stays the same when its pressure is let go", "", "Steam handbooks", "memory"),
     "copper-velocity": Source("Copper Development Association", "Copper Tube Handbook", "2010", "General considerations: 2 to 3 ft/s where water is often above 140 °F, 5 ft/s for hot and 8 ft/s for cold water", "second-hand"),
     "pex-limits": Source("ASTM and Plastics Pipe Institute", "F876 and TN-17, Crosslinked polyethylene pipe and tubing", "2013", "160 psi at 73 °F, 100 psi at 180 °F; 80 psi at 200 °F from memory", "second-hand"),
+    "typical-years": Source("US Department of Energy, Environment Canada, Deutscher Wetterdienst, JRC", "Hourly typical years of 31 places, degree-days worked out from them", "1976 to 2010", "At base 60 °F the 31 places have 69 to 88 % of the degree-days at base 65 °F, 79 % on average", "computed"),
+    "tap-share": Source("", "Hot tap water takes 10 to 25 % of the heating fuel of a house", "", "", "common practice"),
+    "surface-resistances": Source("", "Ordinary R-values of walls, windows, doors, ceilings and floors with their surface films", "", "", "memory"),
+    "air-change-guess": Source("", "Half an air change an hour for an ordinary house; blower-door figure at 50 Pa divided by about 20", "", "", "common practice"),
+    "baseboard-rating": Source("", "Ordinary fin-tube baseboard, 3/4 in tube: about 560 Btu/h for each foot at 180 °F, heating-effect allowance included", "", "", "common practice"),
+    "rating-conditions": Source("", "Rating conditions: baseboard 180 °F mean water and 65 °F entering air; radiators 75/65 °C water and 20 °C air (EN 442)", "", "", "memory"),
+    "emitter-exponents": Source("", "Exponents: radiators about 1.3, baseboard 1.3 to 1.42, as handbooks and test reports give them", "", "", "memory"),
+    "en-442-log": Source("", "Below a ratio of 0.7 between return and supply excess the logarithmic mean is customary", "", "EN 442 practice", "memory"),
+    "hottest-store": Source("", "Common practice: stores are charged to 200 °F at most", "", "", "common practice"),
 }

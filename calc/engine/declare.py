@@ -18,7 +18,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from calc.law import FUNCTIONS, Formula, Law
+from calc.law import FUNCTIONS, Law
 from calc.sources import SOURCES
 from calc.units import KINDS, SYSTEMS, System, Unit, UnitError, read_quantity, shown_unit, unit_named
 
@@ -103,7 +103,7 @@ class Field:
             raise DeclarationError(f"{self.key}: the range from {self.low} to {self.high} is empty")
         if self.typical:
             check_source(self.typical.source)
-        for system in SYSTEMS:
+        for system in SYSTEMS if self.kind != "choice" else ():
             self.unit(system)
         for text in (self.unless_given, *_texts(self.typical)):
             self.check_value(text)
@@ -317,7 +317,8 @@ class Condition:
 class Advice:
     """A sentence shown when its condition holds: note, caution, stop (danger) or unworkable (cannot do the job).
 
-    `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do.
+    `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results that
+    are exactly nothing when it holds.
     """
 
     level: str
@@ -326,6 +327,7 @@ class Advice:
     title: str
     say: str
     source: str = ""
+    zeroes: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         if self.level not in LEVELS:
@@ -350,6 +352,11 @@ class Must:
     @property
     def condition(self) -> Condition:
         return _condition(self.that)
+
+
+def placeholders(text: str) -> list[str]:
+    """The names that stand in braces in a sentence."""
+    return [piece.partition("}")[0] for piece in text.split("{")[1:]]
 
 
 @lru_cache(maxsize=None)
@@ -551,6 +558,7 @@ class Worksheet:
         wanted.append(("headline", self.headline))
         for advice in self.advice:
             wanted += [(advice.code, name) for name in advice.condition.names | advice.condition.asked]
+            wanted += [(advice.code, name) for name in (*advice.zeroes, *placeholders(advice.title + advice.say))]
         for must in self.musts:
             wanted += [("must", name) for name in must.condition.names]
         if self.picture:
@@ -559,6 +567,8 @@ class Worksheet:
             wanted += [("chart", line.key) for line in self.chart.lines] + [("chart", self.chart.across)]
         for table in self.tables:
             wanted += [(table.title, name) for name in table.show]
+        texts = (self.say, self.say_none, *self.meaning, *(result.say + result.label for result in self.results))
+        wanted += [("a sentence", name) for text in texts for name in placeholders(text)]
         for place, name in wanted:
             if name not in names:
                 near = difflib.get_close_matches(name, names, 3)
@@ -628,10 +638,3 @@ def _in_order(worksheet: Worksheet, fields: list[Field], steps: list[AnyStep]) -
         ordered.append(ready)
         have.add(ready.key)
     return tuple(ordered)
-
-
-__all__ = [
-    "LEVELS", "Advice", "AnyStep", "Case", "Cases", "Chart", "Comparison", "Condition", "DeclarationError", "Example",
-    "Field", "Formula", "Given", "Line", "Methods", "Must", "Next", "Option", "Pick", "Picture", "Plan", "Result",
-    "Step", "Typical", "Variant", "Worksheet", "check_source", "quantity",
-]  # fmt: skip

@@ -54,8 +54,7 @@ def read(text: str, worksheets: dict[str, Worksheet]) -> Opened:
         problems.append("This link was cut off on its way: its last numbers may be missing. Ask for it again.")
     fields = {field.key: field for field in worksheets[key].all_fields()}
     given: dict[str, Typed] = {}
-    pairs = parts[2:-1] if parts[-1] == "end" else parts[2:-1] if parts[-1] not in ("", "end") else parts[2:]
-    for pair in pairs:
+    for pair in parts[2:-1]:  # the last part is "end", or the one that was cut and cannot be trusted
         name, mark, value = pair.partition("=")
         if not mark or name not in fields:
             problems.append(f"This link holds something that this worksheet does not ask: “{_short(unquote(name))}”.")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from calc.engine.declare import Field, Plan, Worksheet, quantity
-from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, unit_named, with_unit
+from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, with_unit
 
 ORIGINS = ("typed", "link", "computed", "typical", "example")
 
@@ -58,14 +58,14 @@ class Reading:
 
 
 def typed_digits(read: Quantity, unit: Unit) -> str:
-    """The number in `unit`: as typed when it was typed in that unit, else converted, up to six figures."""
+    """The number in `unit`: as typed when it was typed in that unit, else converted, to four figures."""
     plain = read.number.lstrip("-").replace(".", "", 1).isdigit()
     if read.unit == unit and plain and len(read.number) <= 12:
         return read.number
     number = unit.from_si(read.si)
     if abs(number) < 1e-12 * abs(unit.offset or 1):
         return "0"
-    digits = round_to(number, 6)
+    digits = round_to(number, 4)
     return digits.rstrip("0").rstrip(".") if "." in digits else digits
 
 
@@ -91,7 +91,8 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Re
         try:
             found = _input(worksheet, field, given.get(field.key), choices, system)
         except UnitError as wrong:
-            problems.append(Problem(field.key, f"{field.label} {wrong.reason}."))
+            like = f", like {_like(field, given[field.key].system)}" if wrong.wants_example else ""
+            problems.append(Problem(field.key, f"{field.label} {wrong.reason}{like}."))
             continue
         if found:
             inputs[field.key] = found
@@ -173,8 +174,10 @@ def _input(
         value = _chosen(field, typed.text)
         return Input(field, value, None, typed.origin, value)
     if not typed.text.strip():
-        like = f"type a number, like {_like(field, typed.system)}"
-        raise UnitError(f"is empty: {like}" + (", or say that you do not know" if field.typical else ""))
+        raise UnitError(
+            f"is empty: type a number, like {_like(field, typed.system)}"
+            + (", or say that you do not know" if field.typical else "")
+        )
     found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
     _check_range(field, found, typed.system)
     return Input(field, found.si, found, typed.origin, typed.text)
@@ -218,6 +221,3 @@ def _fill_same(plan: Plan, inputs: dict[str, Input]) -> list[Problem]:
             continue
         inputs[field.key] = Input(field, other.si, other.quantity, "typical", other.text, field.same_as)
     return problems
-
-
-__all__ = ["ORIGINS", "Input", "Problem", "Reading", "Typed", "bound_text", "read", "typed_digits", "unit_named"]

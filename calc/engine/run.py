@@ -18,11 +18,11 @@ from calc.engine.declare import (
     Worksheet,
     quantity,
 )
-from calc.engine.read import Input, Problem, Reading
+from calc.engine.read import Input, Problem, Reading, typed_digits
 from calc.engine.working import Value, WorkingLine, working
 from calc.law import NoSolution, OutOfRange
 from calc.sources import SOURCES, Source
-from calc.units import KINDS, System, Unit, fixed, grouped, round_to, show, shown_unit, unit_named, with_unit
+from calc.units import System, Unit, fixed, grouped, show, shown_unit, unit_named, with_unit
 
 Values = dict[str, float | str | None]
 
@@ -110,7 +110,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         values = compute(worksheet, reading.plan, inputs)
     except OutOfRange as wrong:
         return _with_problem(sheet, wrong)
-    text = _Texts(worksheet, reading, values, system)
+    text = Texts(worksheet, reading, values, system)
     advice = tuple(_advice(worksheet, reading, values, text))
     return Sheet(
         worksheet=worksheet,
@@ -143,6 +143,9 @@ def compute(worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str |
         values[given.key] = given.value
     for step in plan.steps:
         values[step.key] = _step(step, values)
+    for advice in worksheet.advice:
+        if advice.zeroes and _applies(advice, values) and advice.condition(values, {}):
+            values |= {key: 0.0 for key in advice.zeroes if key in values}
     return values
 
 
@@ -210,7 +213,7 @@ def _listed(result: Result, values: Values) -> bool:
     return result.only is None or values.get(result.only[0]) == result.only[1]
 
 
-class _Texts:
+class Texts:
     """Values as this reader sees them."""
 
     def __init__(self, worksheet: Worksheet, reading: Reading, values: Values, system: System) -> None:
@@ -253,7 +256,7 @@ class _Texts:
         kind = step.kind if step else found.field.kind if found else self.givens[result.key].kind
         return Shown(
             result.key,
-            label,
+            self.fill(label),
             self.fill(result.say),
             kind,
             value if isinstance(value, float | int) else None,
@@ -283,7 +286,7 @@ def _parse(template: str) -> list[tuple[str, str]]:
     return found
 
 
-def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: _Texts) -> list[Said]:
+def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts) -> list[Said]:
     """Every stop, unworkable and caution that holds, in that order, then the first two notes."""
     origins = {key: one.origin for key, one in reading.inputs.items()}
     held = [one for one in worksheet.advice if _applies(one, values) and one.condition(values, origins)]
@@ -301,8 +304,6 @@ def _applies(advice: Advice, values: Values) -> bool:
 def _working(
     reading: Reading, values: Values, worksheet: Worksheet, system: System
 ) -> tuple[WorkingLine, ...]:
-    from calc.engine.read import typed_digits
-
     shown: dict[str, Value] = {}
     for key, one in reading.inputs.items():
         if one.quantity is not None:
@@ -311,9 +312,12 @@ def _working(
             shown[key] = Value(one.quantity.si, unit, typed_digits(one.quantity, unit) if exact else "")
     for given in worksheet.givens:
         shown[given.key] = Value(given.value, given.unit(system))
+    nothing = {
+        key for one in worksheet.advice if one.zeroes and _applies(one, values) and one.condition(values, {}) for key in one.zeroes
+    }
     for step in reading.plan.steps:
         value = values[step.key]
-        if isinstance(value, float | int):
+        if isinstance(value, float | int) and step.key not in nothing:
             shown[step.key] = Value(float(value), step.unit(system))
     return working(reading.plan.steps, shown, system)
 
@@ -344,7 +348,7 @@ def changed_value(field_: Field, text: str, current: float | str | None) -> floa
 
 
 def _table(
-    table: Comparison | Methods, worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: _Texts
+    table: Comparison | Methods, worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts
 ) -> Table:
     if isinstance(table, Methods):
         rows = []
@@ -352,7 +356,7 @@ def _table(
             if key not in values:
                 continue
             step = text.steps[key]
-            rows.append((step.label, text.value(key), source_line(SOURCES[step.source])))
+            rows.append((step.label, text.value(key), SOURCES[step.source].brief))
         return Table(table.title, ("Method", "Result", "Whose rule"), tuple(rows), text.fill(table.say))
     shown = [key for key in table.show if key in values]
     heads = ("", *(text.result(text.results[key]).label if key in text.results else text.steps[key].label for key in shown))
@@ -364,7 +368,7 @@ def _table(
 
 
 def _band(
-    worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: _Texts
+    worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts
 ) -> Band | None:
     """Each guess moved to the ends of its usual band, each side added by root sum of squares, the largest named."""
     centre = values[worksheet.headline]
@@ -392,7 +396,7 @@ def _band(
     if not most or largest <= 1e-9 * abs(centre):
         return None
     low, high = centre - below, centre + above
-    if centre >= 0 and KINDS[text.result(text.results[worksheet.headline]).kind].name != "temperature":
+    if centre >= 0:
         low = max(low, 0.0)
     key = worksheet.headline
     return Band(text.value(key, low, True), text.value(key, high, True), most, low, high)
@@ -445,6 +449,3 @@ def _sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) -
     keys += [one.source for one in advice if one.source]
     keys += worksheet.sources
     return tuple((key, SOURCES[key]) for key in dict.fromkeys(keys))
-
-
-__all__ = ["Band", "Said", "Sheet", "Shown", "Table", "changed", "changed_value", "compute", "round_to", "run", "source_line"]

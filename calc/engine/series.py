@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from calc.engine.declare import Variant
 from calc.engine.read import Reading
-from calc.engine.run import Sheet, changed, changed_value
+from calc.engine.run import Sheet, Texts, changed, changed_value
 from calc.units import System, Unit, show, shown_unit, unit_named
 
 
@@ -106,6 +106,4 @@ def _unit_of(sheet: Sheet, key: str) -> Unit:
 
 
 def _summary(sheet: Sheet, template: str) -> str:
-    from calc.engine.run import _Texts
-
-    return _Texts(sheet.worksheet, Reading(sheet.plan, sheet.inputs, (), ""), sheet.values, sheet.system).fill(template)
+    return Texts(sheet.worksheet, Reading(sheet.plan, sheet.inputs, (), ""), sheet.values, sheet.system).fill(template)

@@ -8,12 +8,12 @@ reader's unit beside the result.
 
 import ast
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from calc.engine.declare import AnyStep, Step
 from calc.law import Constant, Formula, Law
-from calc.units import NO_BREAK, SYSTEMS, System, Unit, grouped, round_to, shown_unit, unit_named, with_unit
+from calc.units import NO_BREAK, System, Unit, grouped, round_to, shown_unit, units_of, with_unit
 
 FEWEST, MOST = 5, 15  # significant figures in the working
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
@@ -64,7 +64,7 @@ class Value:
 def working(steps: tuple[AnyStep, ...], values: Mapping[str, Value], system: System) -> tuple[WorkingLine, ...]:
     """Lines for the steps that have a value; digits are raised until every printed sum gives its printed result."""
     shown = {
-        key: _Shown(value.si, value.unit, shown_unit_si(value.unit), value.typed, 6 if value.typed else FEWEST)
+        key: _Shown(value.si, value.unit, si_unit(value.unit), value.typed, 6 if value.typed else FEWEST)
         for key, value in values.items()
     }
     lines = []
@@ -74,10 +74,8 @@ def working(steps: tuple[AnyStep, ...], values: Mapping[str, Value], system: Sys
     return tuple(reversed(lines))
 
 
-def shown_unit_si(unit: Unit) -> Unit:
+def si_unit(unit: Unit) -> Unit:
     """The unit with factor 1 of the same kind; where the table has none, the reader's own."""
-    from calc.units import units_of
-
     return next((other for other in units_of(unit.kind) if other.factor == 1 and other.offset == 0), unit)
 
 
@@ -91,6 +89,10 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
             step.key, step.label, (law.sentence,), (), _text(mine, mine.reader, system), step.source
         )
     bound = {name: shown[source] for name, source in step.binding.items()}
+    for name, constant in law.constants.items():
+        if constant.kind:
+            unit = shown_unit(constant.kind, system)
+            bound[name] = _Shown(constant.value, unit, si_unit(unit), "", FEWEST)
     if law.solves is not None:
         return _solved(step, law, bound, mine, system)
     assert law.formula
@@ -118,9 +120,6 @@ def _solved(step: Step, law: Law, bound: dict[str, _Shown], mine: _Shown, system
     assert law.left and law.right and law.solves
     everything = bound | {law.solves: mine}
     mine.figures = max(mine.figures, 6)
-    sides = []
-    for formula in (law.left, law.right):
-        sides.append(f"{_draw(formula.tree, law, everything, 'plain', system)}")
     beside = "" if mine.plain is mine.reader else _text(mine, mine.reader, system)
     _raise_balance(law, everything)
     sides = [_draw(formula.tree, law, everything, "plain", system) for formula in (law.left, law.right)]
@@ -150,8 +149,7 @@ def _raise_balance(law: Law, everything: dict[str, _Shown]) -> None:
 def _scale(formula: Formula, law: Law, bound: dict[str, _Shown], mine: _Shown) -> tuple[float, str]:
     """The constant by which the sum in the reader's units must be multiplied, and whose units the sum can stand in."""
     ratios = []
-    for turn in range(4):
-        values = {name: _moved(one, turn, place) for place, (name, one) in enumerate(bound.items())}
+    for values in _places(bound):
         in_reader = {name: bound[name].reader.from_si(value) for name, value in values.items()}
         try:
             exact = float(formula(law.constant_values | values))
@@ -170,9 +168,15 @@ def _scale(formula: Formula, law: Law, bound: dict[str, _Shown], mine: _Shown) -
     return _constant(ratios[0]), "reader"
 
 
-def _moved(one: _Shown, turn: int, place: int) -> float:
-    """The value, moved a little, differently at each turn and for each argument."""
-    return one.si * (1 + 0.013 * turn * (1 + 0.37 * place)) if turn else one.si
+def _places(bound: dict[str, _Shown]) -> list[dict[str, float]]:
+    """The values themselves, the values moved a little, and each in turn made much smaller and much larger.
+
+    The last ones reach the other side of a max or min, where another unit would give another answer.
+    """
+    here = {name: one.si for name, one in bound.items()}
+    near = {name: value * (1 + 0.013 * place) for place, (name, value) in enumerate(here.items(), 1)}
+    far = [here | {name: here[name] * factor} for name in here for factor in (0.05, 20.0)]
+    return [here, near, *far]
 
 
 def _plain_already(bound: dict[str, _Shown], mine: _Shown) -> bool:
@@ -241,8 +245,13 @@ def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system
 
 
 def _constant_with_unit(constant: Constant) -> str:
-    digits = round_to(constant.value, 12)
-    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+    return _constant_text(constant.value) + (NO_BREAK + _pretty(constant.unit) if constant.unit not in ("", "1") else "")
+
+
+def _pretty(unit: str) -> str:
+    """A unit in the form that the tests read (W / m**2 / K**1.1) as people read it (W/m²/K^1.1)."""
+    unit = unit.replace(" ", "").replace("**2", "²").replace("**3", "³").replace("**", "^").replace("*", "·")
+    return unit.replace("(", "").replace(")", "")
 
 
 _SIGNS: dict[type[ast.operator], tuple[str, int]] = {
@@ -254,11 +263,10 @@ _SIGNS: dict[type[ast.operator], tuple[str, int]] = {
 }
 
 
-def _drawn(node: ast.expr, name_text: "object", outer: int = 0, right: bool = False) -> str:
+def _drawn(node: ast.expr, name_text: Callable[[str], str], outer: int = 0, right: bool = False) -> str:
     """A formula tree as text, with the brackets it needs and no more."""
-    assert callable(name_text)
     if isinstance(node, ast.Name):
-        return str(name_text(node.id))
+        return name_text(node.id)
     if isinstance(node, ast.Constant):
         return _constant_text(float(node.value)) if node.value else "0"
     if isinstance(node, ast.Call):
@@ -273,6 +281,3 @@ def _drawn(node: ast.expr, name_text: "object", outer: int = 0, right: bool = Fa
     after = _drawn(node.right, name_text, rank, right=not isinstance(node.op, ast.Add | ast.Mult))
     text = left + sign + after
     return f"({text})" if rank < outer or (rank == outer and right) else text
-
-
-__all__ = ["NO_BREAK", "SYSTEMS", "Value", "WorkingLine", "shown_unit", "unit_named", "working"]

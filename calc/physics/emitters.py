@@ -8,6 +8,7 @@ import math
 
 from calc.law import (
     Exponent,
+    Factor,
     Flow,
     Fraction,
     JoulePerCubicMetreKelvin,
@@ -39,6 +40,12 @@ def rating_without_allowance(printed_rating: Watt, allowance: Fraction) -> Watt:
     30 %.
     """
     return printed_rating / (1 + allowance)
+
+
+@law("emitter_factor * rating", source="definition")
+def scaled_rating(emitter_factor: Factor, rating: Watt) -> Watt:
+    """Rated output in W of so many times the emitter."""
+    return emitter_factor * rating
 
 
 @law("(supply + return_water) / 2", source="definition")

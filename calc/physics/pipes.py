@@ -3,7 +3,7 @@
 Flow is the actual volume at the mean of supply and return; the heat it carries follows from the true density and
 specific heat there, not from the "500" of the trade, which is right only near 60 °F. Friction is Darcy's with
 Churchill's factor, one equation from laminar to turbulent. It stays within 3.5 % of Colebrook's from a Reynolds number
-of 4000 on, and within 1.5 % from 10 000 on. Between 2100 and 4000 nobody can say which of the two the water does.
+of 4000 on, and within 2.5 % from 10 000 on. Between 2100 and 4000 nobody can say which of the two the water does.
 """
 
 from dataclasses import dataclass
@@ -222,7 +222,7 @@ FRICTION_FACTOR = (
 def friction_factor(reynolds_number: Factor, relative_roughness: Factor) -> Factor:
     """Darcy friction factor by Churchill's equation, laminar and turbulent in one.
 
-    Against Colebrook: within 3.5 % from a Reynolds number of 4000, 1.5 % from 10 000 (roughness up to 1 %).
+    Against Colebrook: within 3.5 % from a Reynolds number of 4000, 2.5 % from 10 000 (roughness up to 1 %).
     """
     turbulent = (2.457 * log(1 / ((7 / reynolds_number) ** 0.9 + 0.27 * relative_roughness))) ** 16
     between = (37530 / reynolds_number) ** 16

@@ -97,11 +97,11 @@ CUSTOM_VOLUME_PER_AREA = Constant(
     500 * GALLON / (1000 * FOOT**2), "m**3/m**2", source="common-practice", note="500 gal per 1000 ft²"
 )
 LITERS_PER_LITER = Constant(12.0, "1", source="bimschv-5-4")
-BY_HAND_VOLUME_PER_POWER = Constant(55e-6, "m**3/W", source="bimschv-5-4", note="55 L/kW")
-AUTOMATIC_VOLUME_PER_POWER = Constant(20e-6, "m**3/W", source="bimschv-5-4", note="20 L/kW")
-EU_LEAST_VOLUME = Constant(0.3, "m**3", source="eu-2015-1189", note="300 L")
-EU_VOLUME_PER_POWER = Constant(45e-6, "m**3/W", source="eu-2015-1189", note="45 L/kW")
-EU_OUTPUT_WITHOUT_STORE = Constant(2700.0, "W", source="eu-2015-1189", note="2.7 kW")
+BY_HAND_VOLUME_PER_POWER = Constant(55e-6, "m**3/W", source="bimschv-5-4", note="55 L/kW", kind="volume_per_power")
+AUTOMATIC_VOLUME_PER_POWER = Constant(20e-6, "m**3/W", source="bimschv-5-4", note="20 L/kW", kind="volume_per_power")
+EU_LEAST_VOLUME = Constant(0.3, "m**3", source="eu-2015-1189", note="300 L", kind="volume")
+EU_VOLUME_PER_POWER = Constant(45e-6, "m**3/W", source="eu-2015-1189", note="45 L/kW", kind="volume_per_power")
+EU_OUTPUT_WITHOUT_STORE = Constant(2700.0, "W", source="eu-2015-1189", note="2.7 kW", kind="power")
 EN_VOLUME_PER_HEAT = Constant(15e-3 / 3.6e6, "m**3/J", source="en-303-5", note="15 L/kWh")
 EN_LOAD_SHARE = Constant(0.3, "1", source="en-303-5")
 
@@ -110,6 +110,30 @@ EN_LOAD_SHARE = Constant(0.3, "1", source="en-303-5")
 def surplus_of_burn(water_output: Watt, load: Watt, burn_time: Second) -> Joule:
     """Heat of one burn that the house does not use while it burns, J; the store must take it."""
     return max(water_output - load, 0) * burn_time
+
+
+@law("part_load * whole_burn", source="definition", ranges={"part_load": "1 % to 100 %"})
+def part_of_burn(part_load: Fraction, whole_burn: Joule) -> Joule:
+    """Heat of a burn that is laid smaller than a full load, J."""
+    return part_load * whole_burn
+
+
+@law("size_factor * volume", source="definition")
+def scaled_volume(size_factor: Factor, volume: CubicMetre) -> CubicMetre:
+    """A tank so many times as large, m³."""
+    return size_factor * volume
+
+
+@law("heat / load", source="definition", ranges={"load": "1 W to 10000 kW"})
+def time_on_heat(heat: Joule, load: Watt) -> Second:
+    """Time for which an amount of heat carries a load, s."""
+    return heat / load
+
+
+@law("part / whole", source="definition", ranges={"whole": "1 J to 1000 MWh"})
+def share_of(part: Joule, whole: Joule) -> Fraction:
+    """One amount of heat as a share of another."""
+    return part / whole
 
 
 @law("(load + standby_loss) * hours_wanted", source="first-law")

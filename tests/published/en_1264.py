@@ -1,9 +1,9 @@
 """Heated floors: the basic curve, the tables and the characteristic of EN 1264-2, as coded in open libraries.
 
 The standard's own text was not seen. Its tables A.1 to A.3 stand alike in three independent codings, among them the
-open Modelica library AixLib; conductances (K_H) below were worked out from them twice, independently, and agree in every
-printed digit. That library raises every covering to 0.10 m²·K/W (a design rule of part 3 of the standard): its values are
-not those of a bare floor, and are not used here.
+open Modelica library AixLib. The conductances (K_H) below were worked out from them twice, independently, and agree in
+every printed digit. That library raises every covering to 0.10 m²·K/W (a design rule of part 3 of the standard): its
+values are not those of a bare floor, and are not used here.
 """
 
 from calc.law import Law

@@ -1,0 +1,52 @@
+"""The one door: a worksheet's key and typed text become a Sheet, whoever asks (page, build, command line, link)."""
+
+import difflib
+from collections.abc import Mapping
+
+from calc.engine import link
+from calc.engine.read import Problem, Typed, read
+from calc.engine.run import Sheet, run
+from calc.engine.series import Series, series
+from calc.units import System
+from calc.worksheets import WORKSHEETS
+
+
+class UnknownWorksheet(KeyError):
+    """No worksheet has that key; the sentence names near matches."""
+
+    def __init__(self, key: str) -> None:
+        near = difflib.get_close_matches(key[:60], WORKSHEETS, 3)
+        hint = f"Did you mean {' or '.join(near)}?" if near else f"There are {', '.join(WORKSHEETS)}."
+        self.sentence = f"There is no worksheet called “{key[:60]}”. {hint}"
+        super().__init__(self.sentence)
+
+
+def answer(key: str, given: Mapping[str, Typed], system: System = "us") -> Sheet:
+    """The sheet for what was typed; with nothing typed, the worked example. UnknownWorksheet if there is no such key."""
+    if key not in WORKSHEETS:
+        raise UnknownWorksheet(key)
+    worksheet = WORKSHEETS[key]
+    return run(worksheet, read(worksheet, given, system), system)
+
+
+def chart_of(sheet: Sheet) -> Series | None:
+    """The chart of a sheet, or None; apart from `answer` since it runs the worksheet many times."""
+    return series(sheet)
+
+
+def open_link(text: str, system: System = "us") -> tuple[Sheet | None, tuple[str, ...]]:
+    """The sheet that a link describes (None if it describes none) and a sentence for everything wrong with the link."""
+    opened = link.read(text, WORKSHEETS)
+    if not opened.worksheet:
+        return None, opened.problems
+    if not opened.given:
+        return None, (*opened.problems, "This link holds no numbers.")
+    return answer(opened.worksheet, opened.given, system), opened.problems
+
+
+def link_of(sheet: Sheet) -> str:
+    """The link that restores a sheet's inputs; empty while they are wrong."""
+    return "" if sheet.problems else link.write(sheet.worksheet, sheet.inputs)
+
+
+__all__ = ["Problem", "Typed", "UnknownWorksheet", "answer", "chart_of", "link_of", "open_link"]

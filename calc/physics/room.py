@@ -1,0 +1,288 @@
+"""The room with the stove: how warm it gets, how fast, and what the doorway passes on to the house.
+
+The house next door is held at one temperature. The room loses heat to the cold outside and gives some to the house,
+through walls by conduction and through an open doorway by air that flows out at the top and back in at the bottom. Two
+masses, the air with what stands in it and the walls, warm at their own speeds; both are worked out in closed form.
+"""
+
+import math
+from dataclasses import dataclass
+
+from calc.law import (
+    AbsolutePascal,
+    AirFlow,
+    Constant,
+    Factor,
+    JoulePerKelvin,
+    JoulePerSquareMetreKelvin,
+    Kelvin,
+    KelvinDifference,
+    KelvinPerSecond,
+    Metre,
+    PerDay,
+    Second,
+    SquareMetre,
+    Watt,
+    WattPerKelvin,
+    balance,
+    law,
+)
+from calc.physics.air import AIR_GAS_CONSTANT, AIR_SPECIFIC_HEAT
+from calc.physics.pipes import GRAVITY
+
+DOOR_DISCHARGE = Constant(0.65, "1", source="doorway-flow", note="0.4 to 0.8 have been measured")
+# ISO 13790: from air to surfaces, surface over floor area, and from surfaces into the mass behind them.
+AIR_TO_SURFACE = Constant(3.45, "W / m**2 / K", source="iso-13790")
+SURFACE_OVER_FLOOR = Constant(4.5, "1", source="iso-13790")
+SURFACE_TO_MASS = Constant(9.1, "W / m**2 / K", source="iso-13790")
+AIR_AND_FURNITURE = Constant(10_000.0, "J / m**2 / K", source="iso-52016")
+
+
+@dataclass(frozen=True)
+class Heaviness:
+    """A class of building: heat its walls hold for each floor area, J/(m²·K), and how much of their surface takes part."""
+
+    label: str
+    capacity_per_area: float
+    mass_over_floor: float
+
+
+# ISO 13790, table of internal heat capacity by class; area of mass over floor area from the same table.
+HEAVINESS = {
+    "light": Heaviness("light: wood frame, drywall, wood floors", 110_000.0, 2.5),
+    "medium": Heaviness("medium: tile or slab floor, some brick", 165_000.0, 2.5),
+    "heavy": Heaviness("heavy: brick, stone or concrete walls inside", 260_000.0, 3.0),
+}
+
+
+# Through the doorway.
+
+
+@law(
+    "door_discharge / 3 * width * height * sqrt(gravity * height * difference / house)",
+    source="doorway-flow",
+    constants={"door_discharge": DOOR_DISCHARGE, "gravity": GRAVITY},
+    ranges={"difference": "0 K to 60 K"},
+)
+def doorway_flow(width: Metre, height: Metre, difference: KelvinDifference, house: Kelvin) -> AirFlow:
+    """Air that flows out through the upper half of an open doorway, and back through the lower, m³/s.
+
+    Bernoulli's equation over the height of the opening, both rooms of one temperature each. Layered rooms, which are
+    warmer under the ceiling, pass on somewhat more; a curtain or a half-closed door much less.
+    """
+    return DOOR_DISCHARGE.value / 3 * width * height * math.sqrt(GRAVITY.value * height * difference / house)
+
+
+@law(
+    "doorway_flow * site_pressure / (air_gas_constant * house) * air_specific_heat",
+    source="ashrae-air",
+    constants={"air_gas_constant": AIR_GAS_CONSTANT, "air_specific_heat": AIR_SPECIFIC_HEAT},
+)
+def doorway_conductance(doorway_flow: AirFlow, site_pressure: AbsolutePascal, house: Kelvin) -> WattPerKelvin:
+    """Heat that the doorway passes on for each degree between the rooms, W/K, at this air flow."""
+    density = site_pressure / (AIR_GAS_CONSTANT.value * house)
+    return doorway_flow * density * AIR_SPECIFIC_HEAT.value
+
+
+@balance(  # type: ignore[arg-type]
+    "heat",
+    "conductance * (room - outdoor) + partition * (room - house) + door_discharge / 3 * width * height"
+    " * sqrt(gravity * height / house) * ((room - house) ** 2) ** 0.25 * (room - house)"
+    " * site_pressure / (air_gas_constant * house) * air_specific_heat",
+    solves="room",
+    source="doorway-flow",
+    constants={
+        "door_discharge": DOOR_DISCHARGE,
+        "gravity": GRAVITY,
+        "air_gas_constant": AIR_GAS_CONSTANT,
+        "air_specific_heat": AIR_SPECIFIC_HEAT,
+    },
+)
+def steady_room(
+    heat: Watt,
+    conductance: WattPerKelvin,
+    outdoor: Kelvin,
+    partition: WattPerKelvin,
+    house: Kelvin,
+    width: Metre,
+    height: Metre,
+    site_pressure: AbsolutePascal,
+) -> Kelvin:
+    """Temperature the room settles at while `heat` goes on, K: what it loses outdoors and gives the house equals it.
+
+    `conductance` is the room's own, to outdoors; `partition` that of walls, ceiling and closed doors towards the house.
+    Width 0 is a closed door. Without heat it is what the room would have without the stove.
+    """
+    coldest, warmest = min(outdoor, house), max(outdoor, house)
+    return coldest, warmest + heat / (conductance + partition)  # type: ignore[return-value]
+
+
+@law("room - without", source="definition")
+def rise_above(room: Kelvin, without: Kelvin) -> KelvinDifference:
+    """How much warmer a room is than it would be without the stove, K."""
+    return room - without
+
+
+@law("max(room - house, house - room)", source="definition")
+def difference_to_house(room: Kelvin, house: Kelvin) -> KelvinDifference:
+    """How far room and house are apart, K, whichever is warmer."""
+    return max(room - house, house - room)
+
+
+@law("conductance + partition + doorway", source="definition")
+def all_losses(conductance: WattPerKelvin, partition: WattPerKelvin, doorway: WattPerKelvin) -> WattPerKelvin:
+    """Heat that leaves the room by every way for each degree, W/K."""
+    return conductance + partition + doorway
+
+
+# One mass: a house or a room that warms and cools as a whole.
+
+
+@law(
+    "steady + (start - steady) * exp(-elapsed * loss / heat_capacity)",
+    source="first-law",
+    ranges={"heat_capacity": "1 J/K to 10000 kWh/K"},
+)
+def temperature_after(
+    steady: Kelvin, start: Kelvin, loss: WattPerKelvin, heat_capacity: JoulePerKelvin, elapsed: Second
+) -> Kelvin:
+    """Temperature of one mass after a time, K: it nears `steady` by the same share in every hour."""
+    return steady + (start - steady) * math.exp(-elapsed * loss / heat_capacity)
+
+
+@balance(  # type: ignore[arg-type]
+    "steady + (start - steady) * exp(-elapsed * loss / heat_capacity)",
+    "target",
+    solves="elapsed",
+    source="first-law",
+    ranges={"heat_capacity": "1 J/K to 10000 kWh/K", "loss": "0.001 W/K to 1000000 W/K"},
+)
+def time_to_reach(
+    steady: Kelvin, start: Kelvin, loss: WattPerKelvin, heat_capacity: JoulePerKelvin, target: Kelvin
+) -> Second:
+    """Time in which one mass warms or cools from `start` to `target`, s.
+
+    Raises NoSolution when it never gets there, because `target` lies beyond `steady` or behind `start`.
+    """
+    return 0.0, 40 * heat_capacity / loss  # type: ignore[return-value]
+
+
+# Two masses: the air with what stands in the room, and the walls and floors behind their surfaces.
+
+
+@law(
+    "area * air_and_furniture",
+    source="iso-52016",
+    constants={"air_and_furniture": AIR_AND_FURNITURE},
+)
+def air_capacity(area: SquareMetre) -> JoulePerKelvin:
+    """Heat held by the air of a room and what stands in it, J/K, from its floor area."""
+    return area * AIR_AND_FURNITURE.value
+
+
+@law("area * capacity_per_area", source="iso-13790")
+def wall_capacity(area: SquareMetre, capacity_per_area: JoulePerSquareMetreKelvin) -> JoulePerKelvin:
+    """Heat that walls, floor and ceiling hold for each degree, J/K, from floor area and class of building."""
+    return area * capacity_per_area
+
+
+@law(
+    "area / (1 / (air_to_surface * surface_over_floor) + 1 / (surface_to_mass * mass_over_floor))",
+    source="iso-13790",
+    constants={
+        "air_to_surface": AIR_TO_SURFACE,
+        "surface_over_floor": SURFACE_OVER_FLOOR,
+        "surface_to_mass": SURFACE_TO_MASS,
+    },
+    ranges={"mass_over_floor": "0.1 to 10"},
+)
+def link_to_walls(area: SquareMetre, mass_over_floor: Factor) -> WattPerKelvin:
+    """Heat that passes between the room's air and the mass of its walls for each degree, W/K."""
+    to_surface = AIR_TO_SURFACE.value * SURFACE_OVER_FLOOR.value
+    return area / (1 / to_surface + 1 / (SURFACE_TO_MASS.value * mass_over_floor))
+
+
+@law("(link / wall_capacity + (link + loss) / air_capacity) / 2", source="two-masses")
+def mean_rate(
+    link: WattPerKelvin, loss: WattPerKelvin, air_capacity: JoulePerKelvin, wall_capacity: JoulePerKelvin
+) -> PerDay:
+    """Half the sum of the two rates at which a room of two masses settles, 1/s."""
+    return (link / wall_capacity + (link + loss) / air_capacity) / 2
+
+
+@law("1 / (mean_rate + sqrt(mean_rate ** 2 - link * loss / (air_capacity * wall_capacity)))", source="two-masses")
+def fast_time(
+    mean_rate: PerDay,
+    link: WattPerKelvin,
+    loss: WattPerKelvin,
+    air_capacity: JoulePerKelvin,
+    wall_capacity: JoulePerKelvin,
+) -> Second:
+    """Time constant of the air, s: how soon it follows the fire."""
+    return 1 / (mean_rate + math.sqrt(mean_rate**2 - link * loss / (air_capacity * wall_capacity)))
+
+
+@law("air_capacity * wall_capacity / (link * loss * fast_time)", source="two-masses")
+def slow_time(
+    link: WattPerKelvin,
+    loss: WattPerKelvin,
+    air_capacity: JoulePerKelvin,
+    wall_capacity: JoulePerKelvin,
+    fast_time: Second,
+) -> Second:
+    """Time constant of the walls, s: how long the room takes to settle. The two rates multiply to a known product."""
+    return air_capacity * wall_capacity / (link * loss * fast_time)
+
+
+@law("(loss * (steady - air) + link * (walls - air)) / air_capacity", source="two-masses")
+def air_warming(
+    loss: WattPerKelvin,
+    steady: Kelvin,
+    air: Kelvin,
+    link: WattPerKelvin,
+    walls: Kelvin,
+    air_capacity: JoulePerKelvin,
+) -> KelvinPerSecond:
+    """How fast the air warms at the start, K/s, when it would settle at `steady`."""
+    return (loss * (steady - air) + link * (walls - air)) / air_capacity
+
+
+@law("link * (air - walls) / wall_capacity", source="two-masses")
+def wall_warming(link: WattPerKelvin, air: Kelvin, walls: Kelvin, wall_capacity: JoulePerKelvin) -> KelvinPerSecond:
+    """How fast the walls warm at the start, K/s."""
+    return link * (air - walls) / wall_capacity
+
+
+_TWO_MASSES = (
+    "((warming + (start - steady) / fast_time) * exp(-elapsed / slow_time)"
+    " - (warming + (start - steady) / slow_time) * exp(-elapsed / fast_time)) / (1 / fast_time - 1 / slow_time)"
+)
+
+
+@law(f"steady + {_TWO_MASSES}", source="two-masses")
+def two_mass_temperature(
+    steady: Kelvin, start: Kelvin, warming: KelvinPerSecond, fast_time: Second, slow_time: Second, elapsed: Second
+) -> Kelvin:
+    """Temperature of one of two masses after a time, K, from where it starts and how fast it first warms.
+
+    The air with `air_warming`, the walls with `wall_warming`; both settle at `steady`.
+    """
+    slow = (warming + (start - steady) / fast_time) * math.exp(-elapsed / slow_time)
+    fast = (warming + (start - steady) / slow_time) * math.exp(-elapsed / fast_time)
+    return steady + (slow - fast) / (1 / fast_time - 1 / slow_time)
+
+
+@balance(  # type: ignore[arg-type]
+    f"max(steady + {_TWO_MASSES} - start, 0)",
+    "max(limit - start, 0)",
+    solves="elapsed",
+    source="two-masses",
+)
+def hours_to_limit(
+    steady: Kelvin, start: Kelvin, warming: KelvinPerSecond, fast_time: Second, slow_time: Second, limit: Kelvin
+) -> Second:
+    """Time in which a room that is warming reaches a limit, s; none when it starts there.
+
+    Raises NoSolution when it settles below the limit: it never gets there.
+    """
+    return 0.0, 60 * slow_time  # type: ignore[return-value]

@@ -1,0 +1,140 @@
+"""A sheet as plain text, and as strict JSON: what the command line prints."""
+
+from typing import Any
+
+from calc.answer import link_of
+from calc.engine.declare import Field, Worksheet
+from calc.engine.read import Input, bound_text
+from calc.engine.run import Sheet, source_line
+from calc.units import System
+
+ORIGIN_WORDS = {
+    "typed": "given",
+    "link": "from the link",
+    "computed": "from another worksheet",
+    "typical": "assumed",
+    "example": "from the worked example",
+}
+LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
+
+
+def origin_words(given: Input) -> str:
+    """Who gave a value, in words."""
+    if given.from_field:
+        return "the same unless given"
+    return "unless given" if given.origin == "typical" and given.field.optional else ORIGIN_WORDS[given.origin]
+
+
+def as_json(sheet: Sheet) -> dict[str, Any]:
+    """The sheet as data; with problems, only what is wrong."""
+    if sheet.problems:
+        return {"errors": [{"input": one.key, "text": one.text} for one in sheet.problems]}
+    return {
+        "worksheet": sheet.worksheet.key,
+        "inputs": {
+            key: {"si": one.si, "kind": one.field.kind, "shown": one.shown(sheet.system), "from": one.origin}
+            for key, one in sheet.inputs.items()
+        },
+        "results": {one.key: {"si": one.si, "kind": one.kind, "shown": one.shown} for one in sheet.results},
+        "headline": sheet.headline.shown if sheet.headline else None,
+        "rough": sheet.rough,
+        "assumed": list(sheet.assumed),
+        "advice": [
+            {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
+            for one in sheet.advice
+        ],
+        "working": [
+            {
+                "key": line.key,
+                "label": line.label,
+                "words": list(line.words),
+                "sums": list(line.sums),
+                "result": line.result,
+                "source": line.source,
+            }
+            for line in sheet.working
+        ],
+        "sources": [{"key": key, "text": source_line(source), "known": source.known} for key, source in sheet.sources],
+        "link": link_of(sheet),
+    }
+
+
+def as_text(sheet: Sheet) -> str:
+    """The sheet as text for a terminal."""
+    assert sheet.headline is not None
+    lines = [sheet.worksheet.question, ""]
+    if sheet.example:
+        lines += [f"Worked example. {sheet.example}.", ""]
+    lines += [f"{sheet.headline.label}: {sheet.headline.shown}" + (" (rough)" if sheet.rough else ""), sheet.say, ""]
+    if sheet.rough:
+        lines += [f"Rough, because nobody gave: {', '.join(sheet.assumed)}.", ""]
+    if sheet.band:
+        lines += [f"Between {sheet.band.low} and {sheet.band.high}; most depends on: {sheet.band.matters_most}.", ""]
+    for one in sheet.advice:
+        lines.append(f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}")
+    lines += ["", "Inputs"]
+    for given in sheet.inputs.values():
+        origin = origin_words(given)
+        lines.append(f"  {given.field.label}: {given.shown(sheet.system)} ({origin})  [{given.field.key}]")
+    lines += ["", "Results"]
+    for result in sheet.results:
+        lines.append(f"  {result.label}: {result.shown}  [{result.key}]")
+        if result.say:
+            lines.append(f"    {result.say}")
+    for table in sheet.tables:
+        lines += ["", table.title, *("  " + " | ".join(row) for row in (table.heads, *table.rows))]
+        if table.say:
+            lines.append(f"  {table.say}")
+    lines += ["", "Working"]
+    for number, line in enumerate(sheet.working, 1):
+        lines.append(f"  {number}. {line.label}")
+        lines += [f"     {words}" for words in line.words]
+        lines += [f"     {total}" for total in line.sums]
+        lines.append(f"     = {line.result}" + (f" = {line.beside}" if line.beside else ""))
+    lines += ["", "It leaves out", *(f"  {one}" for one in sheet.worksheet.leaves_out)]
+    lines += ["", "Sources", *(f"  {source_line(source)}" for _, source in sheet.sources)]
+    lines += ["", f"Link: {link_of(sheet)}"]
+    return "\n".join(lines)
+
+
+def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
+    """What a worksheet asks and answers, as data."""
+    steps = {step.key: step for step in worksheet.all_steps()}
+    return {
+        "worksheet": worksheet.key,
+        "guide": worksheet.guide,
+        "question": worksheet.question,
+        "inputs": [_field(one, system) for one in worksheet.all_fields()],
+        "results": [
+            {
+                "key": result.key,
+                "label": result.label or (steps[result.key].label if result.key in steps else result.key),
+                "kind": steps[result.key].kind
+                if result.key in steps
+                else next(one.kind for one in worksheet.all_fields() if one.key == result.key),
+            }
+            for result in worksheet.results
+        ],
+        "sources": sorted(
+            {step.source for step in worksheet.all_steps()}
+            | {given.source for given in worksheet.givens}
+            | {one.typical.source for one in worksheet.all_fields() if one.typical}
+            | set(worksheet.sources)
+        ),
+    }
+
+
+def _field(one: Field, system: System) -> dict[str, Any]:
+    found: dict[str, Any] = {"key": one.key, "label": one.label, "kind": one.kind, "hint": one.hint}
+    default = one.unless_given or (one.typical.text if one.typical else None)
+    found["default"] = default if isinstance(default, str | None) else dict(default)
+    if one.same_as:
+        found["same_as"] = one.same_as
+    if one.kind == "choice":
+        found["unit"] = ""
+        found["allowed"] = [option.value for option in one.options]
+    else:
+        unit = one.unit(system)
+        found["unit"] = unit.text
+        found["allowed"] = [bound_text(bound, one.kind, unit, system) for bound in (one.low, one.high)]
+    return found

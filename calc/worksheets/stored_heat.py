@@ -1,0 +1,190 @@
+"""How much usable heat is in the tank, and how long does it last?"""
+
+from calc.engine.declare import (
+    Advice,
+    Chart,
+    Comparison,
+    Example,
+    Given,
+    Line,
+    Next,
+    Picture,
+    Result,
+    Step,
+    Variant,
+    Worksheet,
+)
+from calc.physics import store, water
+from calc.vocabulary import (
+    ALTITUDE,
+    COLD_WATER,
+    DESIGN_LOAD,
+    EXCHANGER_APPROACH,
+    LOAD,
+    LOWEST_USEFUL,
+    STANDBY_LOSS,
+    STORE_TOP,
+    STORE_VOLUME,
+    SYSTEM_PRESSURE,
+    WATER_DROP,
+)
+
+WORKSHEET = Worksheet(
+    key="stored-heat",
+    guide="storage",
+    question="How much usable heat is in the tank, and how long does it last?",
+    short="Usable heat in a store, and the hours it carries the house.",
+    fields=(
+        STORE_VOLUME,
+        STORE_TOP,
+        LOWEST_USEFUL,
+        DESIGN_LOAD,
+        WATER_DROP,
+        COLD_WATER,
+        ALTITUDE,
+        SYSTEM_PRESSURE,
+        LOAD,
+        STANDBY_LOSS,
+        EXCHANGER_APPROACH,
+    ),
+    givens=(
+        Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+        Given("scalding", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
+    ),
+    steps=(
+        Step("charged_top", store.charged_top, "Hottest water in the store"),
+        Step(
+            "heat_content", water.mean_volume_heat_content, "Heat in each volume and degree, lowest useful to top",
+            low="lowest_useful", top="charged_top",
+        ),
+        Step(
+            "usable_heat", store.usable_heat, "Usable heat, mixed store",
+            volume="store_volume", top="charged_top", low="lowest_useful",
+        ),
+        Step("hours_carried", store.hours_carried, "Hours carried, mixed store", heat="usable_heat"),
+        Step("emitter_return", store.return_temperature, "Water that comes back from the emitter"),
+        Step(
+            "heat_content_layered", water.mean_volume_heat_content, "Heat in each volume and degree, return to top",
+            low="emitter_return", top="charged_top",
+        ),
+        Step(
+            "usable_heat_layered", store.usable_heat, "Usable heat, layered store",
+            volume="store_volume", heat_content="heat_content_layered", top="charged_top", low="emitter_return",
+        ),
+        Step("hours_carried_layered", store.hours_carried, "Hours carried, layered store", heat="usable_heat_layered"),
+        Step(
+            "heat_content_cold", water.mean_volume_heat_content, "Heat in each volume and degree, cold water to top",
+            low="cold_water", top="charged_top",
+        ),
+        Step(
+            "heat_above_cold", store.usable_heat, "All the heat above cold water",
+            volume="store_volume", heat_content="heat_content_cold", top="charged_top", low="cold_water",
+        ),
+        Step("usable_share", store.usable_share, "Share of that heat that is usable"),
+        Step("barometer", water.barometer, "Air pressure at this height"),
+        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
+        Step("boiling", water.boiling_temperature, "Water boils there at"),
+        Step("boiling_margin", water.boiling_margin, "Margin to boiling", temperature="store_top"),
+    ),
+    results=(
+        Result("usable_heat", "Usable heat, mixed store", "The whole tank cools evenly from {store_top} to {lowest_useful}; it stays full of water."),
+        Result("hours_carried", "Hours it carries the load, mixed", "At {load} drawn from it."),
+        Result("usable_heat_layered", "Usable heat, layered store", "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}."),
+        Result("hours_carried_layered", "Hours it carries the load, layered"),
+        Result("usable_share", "Usable share of the heat above cold water", "Cold water is {cold_water}."),
+        Result("boiling", "Water boils in this store at", "At {altitude} and {system_pressure}."),
+    ),
+    headline="usable_heat",
+    say="It carries the house for {hours_carried}; up to {hours_carried_layered} if the tank stays layered.",
+    musts=(),
+    advice=(
+        Advice(
+            "stop", "boiling", "store_top >= boiling",
+            "Water boils in this store.",
+            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
+            "Charge it cooler, and ask the person who installs it about pressure and relief.",
+            "iapws-if97",
+        ),
+        Advice(
+            "caution", "boiling-margin", "store_top < boiling and store_top > boiling - boiling_caution",
+            "Little margin to boiling.",
+            "The store is charged to {store_top} and boils at {boiling}. The water at the stove's outlet is hotter than "
+            "the store at the fire's peak: keep at least {boiling_caution} between them.",
+            "boiling-caution",
+        ),
+        Advice(
+            "unworkable", "no-band", "lowest_useful >= charged_top",
+            "Nothing in this tank is warm enough.",
+            "The emitters need {lowest_useful} and the store is never hotter than {charged_top}. "
+            "Cooler emitters (more of them, or less to heat) or a hotter store are needed.",
+            zeroes=("usable_heat", "usable_heat_layered", "hours_carried", "hours_carried_layered", "usable_share"),
+        ),
+        Advice(
+            "caution", "mixed-pair", "given(load) and load < 0.95 * design_load",
+            "Is this load of the same day as the temperature?",
+            "The load of {load} is for milder weather than the coldest day. In that weather the emitters also do with "
+            "cooler water: use the lowest useful temperature of the same day.",
+        ),
+        Advice(
+            "caution", "scald", "store_top > scalding",
+            "This water scalds.",
+            "At {store_top} it burns skin in seconds. Every tap fed from it needs a tempering valve.",
+            "scald-cpsc",
+        ),
+        Advice(
+            "note", "cooler-emitters", "usable_heat > 0",
+            "Cooler emitters get more from the same tank.",
+            "See the table below: the tank is the same, only the coolest water worth drawing changes.",
+        ),
+    ),
+    meaning=(
+        "A mixed tank stops being useful when all of it has cooled to {lowest_useful}. A layered one gives its hot top "
+        "away first and lasts longer. Real tanks lie between the two.",
+    ),
+    picture=Picture(
+        "tank",
+        "Height in this picture is temperature, not water level: the tank is always full.",
+        {"top": "charged_top", "low": "lowest_useful", "bottom": "cold_water", "heat": "usable_heat"},
+    ),
+    chart=Chart(
+        "Usable heat by the coolest water worth drawing",
+        across="lowest_useful", low="85 °F", high="200 °F",
+        lines=(Line("usable_heat", "mixed", "tank"), Line("usable_heat_layered", "layered", "use")),
+        say="At {lowest_useful} the tank gives {usable_heat} mixed and {usable_heat_layered} layered.",
+        us="kBtu", si="kWh",
+    ),
+    tables=(
+        Comparison(
+            "What the same tank gives each kind of emitter",
+            rows=(
+                Variant("Yours", {}),
+                Variant("Warm floor, 105 °F (41 °C)", {"lowest_useful": "105 °F"}),
+                Variant("Large radiators, 120 °F (49 °C)", {"lowest_useful": "120 °F"}),
+                Variant("Baseboard, 150 °F (66 °C)", {"lowest_useful": "150 °F"}),
+                Variant("Small coil in ducts, 170 °F (77 °C)", {"lowest_useful": "170 °F"}),
+            ),
+            show=("usable_heat", "hours_carried", "usable_heat_layered", "hours_carried_layered"),
+            say="The temperatures are common practice, not laws: what yours needs follows from its size and the load.",
+            source="common-practice",
+        ),
+    ),
+    examples=(
+        Example(
+            "Fern Lane: 500 gal behind a warm floor",
+            {
+                "store_volume": "500 gal", "store_top": "180 °F", "lowest_useful": "110 °F", "design_load": "13,300 Btu/h",
+                "water_drop": "10 F°", "cold_water": "48 °F", "altitude": "3,000 ft", "system_pressure": "0 psi",
+            },
+        ),
+    ),
+    leaves_out=(
+        "Heat stored in the floor, the house and the pipes.",
+        "Heat lost from the tank, unless you give it.",
+        "How layered your tank really is: that depends on its inlets, its shape and the flow.",
+    ),
+    follow=(
+        Next("tank-size", "What size of tank suits your fire and your house."),
+        Next("emitter-temperature", "How cool your own emitters can run."),
+        Next("standby", "What the tank loses while it waits."),
+    ),
+)
