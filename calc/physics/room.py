@@ -40,7 +40,7 @@ AIR_AND_FURNITURE = Constant(10_000.0, "J / m**2 / K", source="iso-52016")
 
 @dataclass(frozen=True)
 class Heaviness:
-    """A class of building: heat its walls hold for each floor area, J/(m²·K), and how much of their surface takes part."""
+    """A class of building: heat its walls hold for each floor area, J/(m²·K), and how much of them takes part."""
 
     label: str
     capacity_per_area: float
