@@ -97,7 +97,7 @@ def effectiveness(transfer_units: Factor, capacity_ratio: Factor) -> Fraction:
     Without a second stream's warming (ratio 0) it is 1 − exp(−NTU). Raises OutOfRange beyond 50 transfer units.
     """
     second = capacity_ratio * transfer_units
-    if second == 0:
+    if second < 1e-12:  # the limit, before the quotient below runs out of digits
         return -math.expm1(-transfer_units)
     count = int(transfer_units + 12 * math.sqrt(transfer_units)) + 30
     return math.sumprod(_poisson_tails(transfer_units, count), _poisson_tails(second, count)) / second
