@@ -145,7 +145,7 @@ SOURCES: dict[str, Source] = {
     "two-masses": Source("", "Two heat capacities with one link: the closed solution of two linear differential equations", "", "", "definition"),
     "combustion": Source("", "Complete burning of carbon and hydrogen, by molar masses", "", "", "definition"),
     "dry-air": Source("ASHRAE", "Handbook, Fundamentals, chapter Psychrometrics", "2009", "Composition of dry air, 20.95 % oxygen by volume, 23.14 % by weight; 0.62198 for water over air", "memory"),
-    "flue-gas-heat": Source("", "Heat capacity of the flue gas of a wood fire near 200 °C, from its components", "", "1.07 to 1.11 kJ/(kg·K) at air ratios of 1.5 to 3", "computed"),
+    "flue-gas-heat": Source("", "Heat capacity of the flue gas of a wood fire near 200 °C, from its components", "", "1.07 to 1.12 kJ/(kg·K) at air ratios of 1.5 to 3", "computed"),
     "en-13384": Source("CEN", "EN 13384-1, Chimneys: thermal and fluid dynamic calculation methods, chimneys serving one heating appliance", "2019", "Draught, flow resistance, cooling number and mean temperature", "memory"),
     "house-leakage": Source("", "Power law of leaks, exponent 0.65 where none was measured, as used with blower doors", "", "Flow at a pressure over flow at 50 Pa is their ratio to that power", "common practice"),
     "four-pascal": Source("Chimney sweeps of Germany", "Test of combustion air supply with fans running", "", "At most 4 Pa below outdoors for a stove that takes its air from the room, 8 Pa for one that does not", "read"),

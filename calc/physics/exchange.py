@@ -165,12 +165,6 @@ def largest_tap_stream(
     return most * 1e-9 if store > tap else 0.0, most  # type: ignore[return-value]
 
 
-@law("stream / heat_content", source="first-law")
-def flow_of_stream(stream: WattPerKelvin, heat_content: JoulePerCubicMetreKelvin) -> Flow:
-    """Flow in m³/s of a stream told by its heat capacity, W/K; `heat_content` between its two temperatures."""
-    return stream / heat_content
-
-
 # A coil in a tank of one temperature.
 
 
@@ -196,8 +190,10 @@ def store_needed_by_coil(tap: Kelvin, cold: Kelvin, conductance: WattPerKelvin, 
 
 
 @balance(  # type: ignore[arg-type]
-    "gravity * expansion * (hot - tank) * (1 - exp(-conductance / (heat_content * bore_area * velocity)))"
-    " * (sidearm_height / 2 + riser_height)",
+    "gravity * expansion * (hot - tank) * ("
+    "sidearm_height * (1 - heat_content * bore_area * velocity / conductance"
+    " * (1 - exp(-conductance / (heat_content * bore_area * velocity))))"
+    " + riser_height * (1 - exp(-conductance / (heat_content * bore_area * velocity))))",
     "loss_coefficient * velocity ** 2 / 2",
     solves="velocity",
     source="thermosiphon",
@@ -216,13 +212,12 @@ def sidearm_velocity(
 ) -> Velocity:
     """Speed of the tap water in a sidearm's pipes, m/s, at which its lift equals its friction.
 
-    The shell is taken as heated by water of one temperature, `hot`; the tank's water enters at `tank`, warms on the way
-    and drives with half of the shell's height and all of the riser above it
-    (`gravity.expansion_rate` gives the growth for each degree). `loss_coefficient` counts all bends,
-    valves and pipe friction in velocity heads of this pipe. Raises NoSolution when the shell is no hotter than the
-    tank: nothing moves.
+    The shell is taken as heated by water of one temperature, `hot`; the tank's water enters at `tank` and warms on the
+    way. It drives with its mean excess over the shell's height and with its last one over the riser above the shell;
+    `gravity.expansion_rate` gives its growth for each degree. `loss_coefficient` counts bends, valves and pipe friction
+    in velocity heads of this pipe. Raises NoSolution when the shell is no hotter than the tank: nothing moves.
     """
-    lift = max(GRAVITY.value * expansion * (hot - tank) * (sidearm_height / 2 + riser_height), 0)
+    lift = max(GRAVITY.value * expansion * (hot - tank) * (sidearm_height + riser_height), 0)
     most = math.sqrt(2 * lift / loss_coefficient)
     return max(most * 1e-6, 1e-12), most  # type: ignore[return-value]
 
