@@ -1,6 +1,6 @@
 // node list_modules.mjs <pyodide folder> <library folder> <wheels folder> <JSON list of modules to import as well>
 // Prints, as its last line, the names of all modules that the page's Python has loaded once everything was imported and
-// every worksheet was run on its examples. The standard library is trimmed to these.
+// every worksheet was run. The standard library is trimmed to these.
 import fs from "node:fs";
 import path from "node:path";
 
@@ -15,7 +15,7 @@ const pyodide = await loadPyodide({
   stdout: () => {},
 });
 pyodide.globals.set("extra", pyodide.toPy(JSON.parse(extra)));
-const modules = pyodide.runPython(`
+const program = `
 import importlib, json, pkgutil, sys
 
 for name in extra:
@@ -28,10 +28,14 @@ for package in ("calc", "render"):
     for found in pkgutil.walk_packages(module.__path__, package + "."):
         if not found.name.endswith("__main__"):
             importlib.import_module(found.name)
-run_everything = getattr(sys.modules["render"], "run_every_example", None)
-if run_everything:
-    run_everything()
+sys.modules["render"].run_every_example()
 json.dumps(sorted(sys.modules))
-`);
-console.log(modules);
-process.exit(0);
+`;
+try {
+  console.log(pyodide.runPython(program));
+  process.exit(0);
+} catch (error) {
+  // The message is Python's own traceback; the default would print Pyodide's whole source line above it.
+  console.error(error.message);
+  process.exit(1);
+}
