@@ -147,6 +147,12 @@ def coil_conductance(transfer_units: Factor, least_capacity: WattPerKelvin) -> W
     return transfer_units * least_capacity
 
 
+@law("emitter_factor * coil_conductance", source="definition")
+def scaled_conductance(emitter_factor: Factor, coil_conductance: WattPerKelvin) -> WattPerKelvin:
+    """Conductance UA in W/K of so many times the coil."""
+    return emitter_factor * coil_conductance
+
+
 @law("capacity / rated_capacity", source="definition")
 def flow_ratio(capacity: WattPerKelvin, rated_capacity: WattPerKelvin) -> Factor:
     """A stream's mass flow now over that at the rated point, from the heat capacities of both (W/K)."""
@@ -277,6 +283,12 @@ def heat_to_air(air_capacity: WattPerKelvin, air_out: Kelvin, entering_air: Kelv
 def heat_before_ducts(load: Watt, duct_loss: Fraction) -> Watt:
     """Heat in W that the coil must give when a known share of it is lost between coil and rooms."""
     return load / (1 - duct_loss)
+
+
+@law("coil_heat * (1 - duct_loss)", source="definition", ranges={"duct_loss": "0 % to 90 %"})
+def heat_after_ducts(coil_heat: Watt, duct_loss: Fraction) -> Watt:
+    """Heat in W that reaches the rooms when a known share of the coil's heat is lost on the way."""
+    return coil_heat * (1 - duct_loss)
 
 
 @law("1 - delivered_heat / coil_heat", source="definition")

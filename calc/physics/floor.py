@@ -249,7 +249,13 @@ def downward_flux(
     return (resistance_above * heat_flux + indoor - below) / resistance_below
 
 
-@law("downward_flux * floor_area", source="definition")
-def downward_loss(downward_flux: WattPerSquareMetre, floor_area: SquareMetre) -> Watt:
-    """Heat in W lost downward from the whole heated floor (m²)."""
-    return downward_flux * floor_area
+@law("heat_flux * floor_area", source="definition")
+def heat_through(heat_flux: WattPerSquareMetre, floor_area: SquareMetre) -> Watt:
+    """Heat in W that passes through the whole heated floor (m²), upward or downward."""
+    return heat_flux * floor_area
+
+
+@law("load + downward_loss", source="first-law")
+def heat_from_water(load: Watt, downward_loss: Watt) -> Watt:
+    """Heat in W that the floor takes from its water: what goes up into the rooms and what goes down."""
+    return load + downward_loss

@@ -4,7 +4,7 @@ Shares by mass take the heat capacity of both waters as equal, which is right to
 count that hot water is lighter. The same three laws serve a tempering valve and a valve that warms a boiler's return.
 """
 
-from calc.law import Density, Flow, Fraction, Kelvin, KelvinDifference, law
+from calc.law import Density, Factor, Flow, Fraction, Kelvin, KelvinDifference, law
 
 
 @law("water - cold", source="definition")
@@ -48,6 +48,21 @@ def hot_share_by_volume(hot_share: Fraction, hot_density: Density, cold_density:
 def part_flow(mixed_flow: Flow, mixed_density: Density, share: Fraction, density: Density) -> Flow:
     """Flow in m³/s of one of the two waters at its own density (kg/m³): its `share` by mass of the mixed flow."""
     return mixed_flow * mixed_density * share / density
+
+
+@law("(hot - indoor) / (wanted - indoor)", source="en-1264-2")
+def overheat_factor(hot: Kelvin, wanted: Kelvin, indoor: Kelvin) -> Factor:
+    """How many times its heat a floor gives when its valve fails open and unmixed `hot` water (K) enters it.
+
+    A floor's heat is in proportion to its water's excess over the room; after some hours, at the same flow.
+    """
+    return (hot - indoor) / (wanted - indoor)
+
+
+@law("min(wanted + margin, most)", source="common-practice")
+def high_limit(wanted: Kelvin, margin: KelvinDifference, most: Kelvin) -> Kelvin:
+    """Setting in K of a second thermostat that stops the pump: a margin over the wanted water, `most` (K) at most."""
+    return min(wanted + margin, most)
 
 
 @law("1 - hot_share", source="definition")

@@ -414,3 +414,16 @@ CHECKS.append(
         "hand calculation",
     )
 )
+CHECKS.append(
+    Check(
+        TOPIC,
+        "one and a half times a coil of 800",
+        air.scaled_conductance,
+        {"emitter_factor": "1.5", "coil_conductance": "800 Btu/(h·°F)"},
+        "1200 Btu/(h·°F)",
+        "0.001 %",
+        "the product is exact",
+        COILS,
+        "hand calculation",
+    )
+)

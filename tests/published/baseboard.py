@@ -188,4 +188,15 @@ CHECKS += [
         LEDGER,
         "hand calculation",
     ),
+    Check(
+        TOPIC,
+        "one and a half times 30,261 Btu/h",
+        emitters.scaled_rating,
+        {"emitter_factor": "1.5", "rating": "30261 Btu/h"},
+        "45391.5 Btu/h",
+        "0.001 %",
+        "the product is exact",
+        LEDGER,
+        "hand calculation",
+    ),
 ]

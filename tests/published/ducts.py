@@ -163,4 +163,16 @@ CHECKS += [
         LEDGER,
         "hand calculation",
     ),
+    # 40,625 · 0.8
+    Check(
+        TOPIC,
+        "40,625 Btu/h before ducts that lose a fifth",
+        air.heat_after_ducts,
+        {"coil_heat": "40625 Btu/h", "duct_loss": "20 %"},
+        "32500 Btu/h",
+        "0.001 %",
+        "the product is exact",
+        LEDGER,
+        "hand calculation",
+    ),
 ]

@@ -358,13 +358,24 @@ CHECKS += [
         "hand calculation",
     ),
     _check(
-        floor.downward_loss,
-        {"downward_flux": "17.2 W/m²", "floor_area": "90 m²"},
+        floor.heat_through,
+        {"heat_flux": "17.2 W/m²", "floor_area": "90 m²"},
         "1548 W",
         "0.001 %",
         "the product is exact",
         LEDGER,
         "17.2 W/m² from 90 m²",
+        "hand calculation",
+    ),
+    # 3,900 W up and 1,548 W down.
+    _check(
+        floor.heat_from_water,
+        {"load": "3900 W", "downward_loss": "1548 W"},
+        "5448 W",
+        "0.001 %",
+        "the sum is exact",
+        LEDGER,
+        "3,900 W up and 1,548 W down",
         "hand calculation",
     ),
 ]
