@@ -48,15 +48,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--link", metavar="LINK", help='open a shared link, "#v1;…;end"')
     asked = parser.parse_intermixed_args(words)
     if asked.link is not None:
-        sheet, problems = open_link(asked.link, asked.units)
-        if sheet is None:
-            return _refuse([("link", text) for text in problems], asked.json)
-        return _print(sheet, asked.json, problems)
+        opened, said = open_link(asked.link, asked.units)
+        if opened is None:
+            return _refuse([("link", text) for text in said], asked.json)
+        return _print(opened, asked.json, said)
     if asked.describe:
         return _describe(asked.worksheet, asked.units, asked.json)
     if asked.worksheet is None:
         return _list()
-    given, problems = {}, []
+    given: dict[str, Typed] = {}
+    problems: list[tuple[str, str]] = []
     for pair in asked.values:
         key, mark, text = pair.partition("=")
         if not mark:

@@ -237,7 +237,8 @@ class Law:
             values[solves] = guess
             return float(left(values) - right(values))
 
-        low, high = self.function(**arguments)  # type: ignore[misc]
+        bracket: Any = self.function(**arguments)
+        low, high = bracket
         root = bisect(imbalance, low, high)
         if root is None:
             raise NoSolution(self.name)
@@ -302,14 +303,14 @@ def balance(
     ranges: Mapping[str, str] | None = None,
     constants: Mapping[str, Constant] | None = None,
     safety: bool = False,
-) -> Callable[[Callable[..., tuple[float, float]]], Law]:
+) -> Callable[[Callable[..., Any]], Law]:
     """Declare a law that is solved: `solves` is found such that the two formula texts are equal.
 
     The decorated function returns the bracket, the two values between which the answer must lie; its return annotation
     is the measure of the answer. Raises NoSolution when the sides do not cross in the bracket.
     """
 
-    def declare(function: Callable[..., tuple[float, float]]) -> Law:
+    def declare(function: Callable[..., Any]) -> Law:
         both = Formula.parse(left), Formula.parse(right)
         made = _law(
             function, source, ranges, constants, safety=safety, left=both[0], right=both[1], solves=solves

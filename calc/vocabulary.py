@@ -119,6 +119,19 @@ WATER_DROP = Field(
     low="1 F°", high="80 F°",
     typical=Typical("20 F°", "common-practice", "10 F°", "30 F°", "Two thermometers on the pipes."),
 )  # fmt: skip
+AVERAGE_OUTDOOR = Field(
+    "average_outdoor", "temperature", "Outdoors on an average winter day", "The mean of the heating season.",
+    low="-40 °F", high="64 °F",
+    typical=Typical("30 °F", "common-practice", "20 °F", "40 °F", "A weather service; the months you heat, averaged."),
+)  # fmt: skip
+SUPPLY_TRIED = Field(
+    "supply_tried", "temperature", "A supply temperature to try", "What the emitters give from water this hot.",
+    low="75 °F", high="250 °F", unless_given="140 °F",
+)  # fmt: skip
+EMITTER_FACTOR = Field(
+    "emitter_factor", "factor", "How many times the emitter you have", "2 to see what twice as much would do.",
+    low="0.2", high="10", unless_given="1",
+)  # fmt: skip
 ANTIFREEZE = Field(
     "antifreeze", "fraction", "Antifreeze, by volume", "0 for plain water.",
     low="0 %", high="60 %", unless_given="0 %",

@@ -42,11 +42,13 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
-ROOT = Path(__file__).resolve().parent.parent
+from toolchain import ROOT, node
+
 NPM = ROOT / "node_modules" / "pyodide"
 CACHE = ROOT / ".cache" / "runtime"
 SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
+LIST_MODULES = ROOT / "site_overrides" / "list_modules.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
 
@@ -67,7 +69,8 @@ def publish(site: Path) -> None:
     """Put the page's Python into `site`/assets/python, making what has changed."""
     library = _kept("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
     wheels = _kept("wheels", _digest(_version(), *_source_files()), _make_wheels)
-    trimmed = _kept("library", _digest(library.name, wheels.name), lambda out: _trim_library(library, wheels, out))
+    made_from = _digest(library.name, wheels.name, LIST_MODULES)
+    trimmed = _kept("library", made_from, lambda out: _trim_library(library, wheels, out))
 
     out = site / "assets" / "python"
     shutil.rmtree(out, ignore_errors=True)
@@ -118,7 +121,7 @@ def _trim_library(library: Path, wheels: Path, out: Path) -> None:
 
 def _modules_used(library: Path, wheels: Path) -> list[str]:
     """The names in `sys.modules` after all our code was imported and run, in Pyodide, under Node."""
-    command = ["node", str(ROOT / "site_overrides" / "list_modules.mjs"), str(NPM), str(library), str(wheels)]
+    command = [str(node()), str(LIST_MODULES), str(NPM), str(library), str(wheels)]
     answer = _run([*command, json.dumps(sorted(_imports()))])
     return list(json.loads(answer.splitlines()[-1]))
 

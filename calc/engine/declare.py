@@ -16,7 +16,7 @@ import ast
 import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from functools import cache
 
 from calc.law import FUNCTIONS, Law
 from calc.sources import SOURCES
@@ -359,7 +359,7 @@ def placeholders(text: str) -> list[str]:
     return [piece.partition("}")[0] for piece in text.split("{")[1:]]
 
 
-@lru_cache(maxsize=None)
+@cache
 def _condition(text: str) -> Condition:
     return Condition(text)
 

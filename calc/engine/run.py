@@ -85,6 +85,7 @@ class Sheet:
     results: tuple[Shown, ...] = ()
     headline: Shown | None = None
     say: str = ""
+    meaning: tuple[str, ...] = ()
     advice: tuple[Said, ...] = ()
     working: tuple[WorkingLine, ...] = ()
     tables: tuple[Table, ...] = ()
@@ -121,6 +122,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         results=tuple(text.result(one) for one in worksheet.results if _listed(one, values) and one.key in values),
         headline=text.result(text.results[worksheet.headline]),
         say=text.fill(worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say),
+        meaning=tuple(text.fill(one) for one in worksheet.meaning),
         advice=advice,
         working=_working(reading, values, worksheet, system),
         tables=tuple(_table(one, worksheet, reading, inputs, values, text) for one in worksheet.tables),
@@ -160,9 +162,9 @@ def _step(step: Step | Pick, values: Values) -> float | None:
         arguments[name] = value
     try:
         result = step.law(**arguments)
-    except NoSolution:
-        return None
-    except (OverflowError, ZeroDivisionError):
+    except OutOfRange:
+        raise
+    except (NoSolution, ArithmeticError, ValueError):  # no such number: a root, a logarithm or a quotient that is none
         return None
     return result if isinstance(result, float | int) and math.isfinite(result) else None
 
@@ -351,16 +353,16 @@ def _table(
     table: Comparison | Methods, worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts
 ) -> Table:
     if isinstance(table, Methods):
-        rows = []
+        rules: list[tuple[str, ...]] = []
         for key in table.show:
             if key not in values:
                 continue
             step = text.steps[key]
-            rows.append((step.label, text.value(key), SOURCES[step.source].brief))
-        return Table(table.title, ("Method", "Result", "Whose rule"), tuple(rows), text.fill(table.say))
+            rules.append((step.label, text.value(key), SOURCES[step.source].brief))
+        return Table(table.title, ("Method", "Result", "Whose rule"), tuple(rules), text.fill(table.say))
     shown = [key for key in table.show if key in values]
     heads = ("", *(text.result(text.results[key]).label if key in text.results else text.steps[key].label for key in shown))
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for row in table.rows:
         other = changed(worksheet, reading, inputs, row)
         rows.append((row.label, *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown)))

@@ -152,10 +152,11 @@ def _scale(formula: Formula, law: Law, bound: dict[str, _Shown], mine: _Shown) -
     for values in _places(bound):
         in_reader = {name: bound[name].reader.from_si(value) for name, value in values.items()}
         try:
-            exact = float(formula(law.constant_values | values))
-            reader = float(formula(law.constant_values | in_reader))
+            exact = formula(law.constant_values | values)
+            reader = formula(law.constant_values | in_reader)
         except (ValueError, ZeroDivisionError, OverflowError):
             continue
+        # A negative number to a broken power is complex: such a place says nothing about units.
         if isinstance(exact, complex) or isinstance(reader, complex) or reader == 0:
             continue
         ratios.append(mine.reader.from_si(exact) / reader)
@@ -211,7 +212,7 @@ def _raise_digits(
             places = -min(trailing, max(len(printed.lstrip("-")) - mine.figures, 0))
         try:
             worked = float(formula(_numbers(law, bound, units))) * scale
-        except (ValueError, ZeroDivisionError, OverflowError):
+        except (ValueError, ZeroDivisionError, OverflowError, TypeError):
             worked = math.nan
         if abs(worked - float(printed)) <= 0.5000001 * 10.0**-places:
             return
@@ -268,6 +269,7 @@ def _drawn(node: ast.expr, name_text: Callable[[str], str], outer: int = 0, righ
     if isinstance(node, ast.Name):
         return name_text(node.id)
     if isinstance(node, ast.Constant):
+        assert isinstance(node.value, int | float)
         return _constant_text(float(node.value)) if node.value else "0"
     if isinstance(node, ast.Call):
         assert isinstance(node.func, ast.Name)

@@ -137,7 +137,7 @@ def store_needed(
     return cold + (tap - cold) * tap_side / (effectiveness * smaller_stream)
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "tap_side * (tap - cold)",
     "2 * rated_conductance * (tap_side / rated_tap) ** film_exponent"
     " / ((rated_primary / primary * tap_side / rated_tap) ** film_exponent + 1)"
@@ -189,7 +189,7 @@ def store_needed_by_coil(tap: Kelvin, cold: Kelvin, conductance: WattPerKelvin, 
 # A sidearm: a shell beside the tap-water tank, through which that water rises by itself as it is warmed.
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "gravity * expansion * (hot - tank) * ("
     "sidearm_height * (1 - heat_content * bore_area * velocity / conductance"
     " * (1 - exp(-conductance / (heat_content * bore_area * velocity))))"

@@ -59,7 +59,7 @@ def driving_number(
     return 2 * driving_pressure * density * bore**2 / viscosity**2
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "driving_number",
     f"({FRICTION_FACTOR} * length_in_bores + fittings_loss) * reynolds_number ** 2",
     solves="reynolds_number",
@@ -118,7 +118,7 @@ def heat_driving_number(
     return 8 * cubed / (pi * volume_heat_capacity * viscosity**3)
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "heat_driving_number",
     f"({FRICTION_FACTOR} * length_in_bores + fittings_loss) * reynolds_number ** 3",
     solves="reynolds_number",

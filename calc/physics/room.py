@@ -84,7 +84,7 @@ def doorway_conductance(doorway_flow: AirFlow, site_pressure: AbsolutePascal, ho
     return doorway_flow * density * AIR_SPECIFIC_HEAT.value
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "heat",
     "conductance * (room - outdoor) + partition * (room - house) + door_discharge / 3 * width * height"
     " * sqrt(gravity * height / house) * ((room - house) ** 2) ** 0.25 * (room - house)"
@@ -150,7 +150,7 @@ def temperature_after(
     return steady + (start - steady) * math.exp(-elapsed * loss / heat_capacity)
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     "steady + (start - steady) * exp(-elapsed * loss / heat_capacity)",
     "target",
     solves="elapsed",
@@ -272,7 +272,7 @@ def two_mass_temperature(
     return steady + (slow - fast) / (1 / fast_time - 1 / slow_time)
 
 
-@balance(  # type: ignore[arg-type]
+@balance(
     f"max(steady + {_TWO_MASSES} - start, 0)",
     "max(limit - start, 0)",
     solves="elapsed",

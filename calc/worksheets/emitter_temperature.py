@@ -20,7 +20,16 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import emitters
-from calc.vocabulary import DESIGN_LOAD, DESIGN_OUTDOOR, EXCHANGER_APPROACH, INDOOR, WATER_DROP
+from calc.vocabulary import (
+    AVERAGE_OUTDOOR,
+    DESIGN_LOAD,
+    DESIGN_OUTDOOR,
+    EMITTER_FACTOR,
+    EXCHANGER_APPROACH,
+    INDOOR,
+    SUPPLY_TRIED,
+    WATER_DROP,
+)
 
 EMITTER_KIND = Field(
     "emitter_kind", "choice", "Kind of emitter",
@@ -66,19 +75,6 @@ EXPONENT = Field(
         {"baseboard": "1.4", "radiator": "1.3"}, "emitter-exponents", {"baseboard": "1.3", "radiator": "1.2"},
         {"baseboard": "1.5", "radiator": "1.4"}, "The maker's test report.", on="emitter_kind",
     ),
-)  # fmt: skip
-AVERAGE_OUTDOOR = Field(
-    "average_outdoor", "temperature", "Outdoors on an average winter day", "The mean of the heating season.",
-    low="-40 °F", high="64 °F",
-    typical=Typical("30 °F", "common-practice", "20 °F", "40 °F", "A weather service; the months you heat, averaged."),
-)  # fmt: skip
-SUPPLY_TRIED = Field(
-    "supply_tried", "temperature", "A supply temperature to try", "What the emitters give from water this hot.",
-    low="75 °F", high="250 °F", unless_given="140 °F",
-)  # fmt: skip
-EMITTER_FACTOR = Field(
-    "emitter_factor", "factor", "How many times the emitter you have", "2 to see what twice as much would do.",
-    low="0.2", high="10", unless_given="1",
 )  # fmt: skip
 
 WORKSHEET = Worksheet(
@@ -173,7 +169,7 @@ WORKSHEET = Worksheet(
         Result("rating", "Rating without any allowance"),
     ),
     headline="lowest_useful",
-    say="On an average winter day {lowest_useful_average} is enough.",
+    say="On an average day {lowest_useful_average} is enough.",
     musts=(
         Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
         Must("rating_water > rating_air + 5", "rating_water", "Mean water at the rating must be well above the air at the rating."),

@@ -12,7 +12,6 @@ from calc.engine.declare import (
     Must,
     Next,
     Option,
-    Pick,
     Result,
     Step,
     Typical,
@@ -224,7 +223,7 @@ WORKSHEET = Worksheet(
         Result("yearly_heat", "Heat for the rooms in a year", "Space heat only, taps apart, for {degree_days}.", us="MMBtu"),
     ),
     headline="design_load",
-    say="It takes {yearly_heat} to keep the rooms warm for a year of {degree_days}.",
+    say="And {yearly_heat} for the rooms in a year.",
     musts=(
         Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
     ),

@@ -95,7 +95,7 @@ WORKSHEET = Worksheet(
         Result("boiling", "Water boils in this store at", "At {altitude} and {system_pressure}."),
     ),
     headline="usable_heat",
-    say="It carries the house for {hours_carried}; up to {hours_carried_layered} if the tank stays layered.",
+    say="Lasts {hours_carried} mixed, {hours_carried_layered} layered.",
     musts=(),
     advice=(
         Advice(

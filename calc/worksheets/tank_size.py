@@ -172,8 +172,8 @@ WORKSHEET = Worksheet(
         Result("boiling", "Water boils in this store at", "At {altitude} and {system_pressure}."),
     ),
     headline="recommended",
-    say="It holds a burn of {burn_kept} with the house taking nothing, and carries {load} for {chosen_hours}.",
-    say_none="No tank does it: the emitters need water as hot as the store ever gets.",
+    say="Holds one full burn, then lasts {chosen_hours}.",
+    say_none="No tank does it: see the advice.",
     advice=(
         Advice(
             "stop", "boiling", "store_top >= boiling",

@@ -1,0 +1,67 @@
+"""MkDocs events: put worksheets, drawings and computed numbers into pages. All logic is in `render` and `calc`."""
+
+import json
+import re
+import subprocess
+from pathlib import Path
+from typing import Any
+
+from markupsafe import escape
+
+from calc.answer import answer, chart_of
+from calc.worksheets import WORKSHEETS
+from render import prose, worksheet_html
+from render.view import TEMPLATES, charts_json
+
+CHARTS = Path(__file__).parent / "charts"
+WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
+DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
+CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
+
+_charts: dict[str, dict[str, str]] = {}
+
+
+def on_pre_build(config: Any) -> None:
+    """Draw every worksheet's chart once, in one run of Node."""
+    wanted = {}
+    for key in WORKSHEETS:
+        found = charts_json(chart_of(answer(key, {}, "us")))
+        if found:
+            wanted[key] = found
+    done = subprocess.run(
+        ["node", str(CHARTS / "draw_all.mjs")], input=json.dumps(wanted), capture_output=True, text=True, check=False
+    )
+    if done.returncode:
+        raise RuntimeError(f"the charts could not be drawn:\n{done.stderr}")
+    _charts.clear()
+    for key, drawn in json.loads(done.stdout).items():
+        _charts[key] = drawn | {"words": wanted[key]["words"]}
+
+
+def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
+    """Numbers in prose: worked out, and shown in both unit systems."""
+    return prose.replace_numbers(markdown, page.file.src_uri)
+
+
+def on_page_content(html: str, page: Any, **_: Any) -> str:
+    """Worksheets and drawings in place of their comments."""
+
+    def worksheet(found: re.Match[str]) -> str:
+        if found["key"] not in WORKSHEETS:
+            raise ValueError(f"{page.file.src_uri} asks for the worksheet {found['key']!r}, which does not exist")
+        return CHART.sub(chart, worksheet_html(found["key"]))
+
+    def chart(found: re.Match[str]) -> str:
+        drawn = _charts[found["key"]]
+        return (
+            f'<div class="ss-chart-wide">{drawn["wide"]}</div><div class="ss-chart-narrow">{drawn["narrow"]}</div>'
+            f'<div data-slot="chart-words">{drawn["words"]}</div>'
+        )
+
+    def drawing(found: re.Match[str]) -> str:
+        path = TEMPLATES / "drawings" / f"{found['name'].replace('-', '_')}.svg"
+        if not path.is_file():
+            raise ValueError(f"{page.file.src_uri} asks for the drawing {escape(found['name'])}, which does not exist")
+        return path.read_text(encoding="utf-8")
+
+    return DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))

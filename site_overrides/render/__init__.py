@@ -1,0 +1,81 @@
+"""A Sheet as HTML and SVG: the same templates at build and in the page.
+
+The page calls `respond` with JSON text and gets JSON text; the build calls `worksheet_html`. What was typed is never
+markup: every template escapes what it is given.
+"""
+
+import json
+from typing import Any
+
+from calc.answer import Typed, answer, chart_of, link_of, open_link
+from calc.units import SYSTEMS, System
+from calc.worksheets import WORKSHEETS
+from render.view import charts_json, field_states, section, slots
+
+LARGEST_REQUEST = 200_000  # characters; what a page sends has a few thousand
+
+__all__ = ["respond", "run_every_example", "worksheet_html"]
+
+
+def worksheet_html(key: str, heading: str = "h2") -> str:
+    """The whole section of a worksheet with its worked example worked out, as it stands in a guide before any script."""
+    return section(answer(key, {}, "us"), heading)
+
+
+def respond(text: str) -> str:
+    """Answer a page's request.
+
+    {"worksheet", "units", "fields": {key: {"text", "units", "from"}}} gives the parts of the worksheet that change;
+    with "chart": true also its chart; {"open": "#v1;…", "units"} says what a shared link holds.
+    """
+    asked = json.loads(text[:LARGEST_REQUEST])
+    system: System = "si" if asked.get("units") == "si" else "us"
+    if "open" in asked:
+        return json.dumps(_open(str(asked["open"]), system), allow_nan=False)
+    key = str(asked["worksheet"])
+    given = {
+        str(name): Typed(str(field["text"]), "si" if field.get("units") == "si" else "us", _origin(field.get("from")))
+        for name, field in asked.get("fields", {}).items()
+    }
+    sheet = answer(key, given, system)
+    reply: dict[str, Any] = {
+        "worksheet": key,
+        "units": system,
+        "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
+        "slots": slots(sheet),
+        "fields": field_states(sheet, given),
+        "link": link_of(sheet),
+    }
+    if asked.get("chart") and not sheet.problems:
+        reply["charts"] = charts_json(chart_of(sheet))
+    return json.dumps(reply, allow_nan=False)
+
+
+def _origin(origin: object) -> str:
+    return origin if isinstance(origin, str) and origin in ("typed", "link", "computed", "typical", "example") else "typed"
+
+
+def _open(link: str, system: System) -> dict[str, Any]:
+    sheet, problems = open_link(link, system)
+    return {
+        "worksheet": sheet.worksheet.key if sheet else "",
+        "fields": {}
+        if sheet is None
+        else {
+            key: {"text": one.text, "units": "us", "from": "typical" if one.origin == "example" else one.origin}
+            for key, one in sheet.inputs.items()
+            if not one.from_field
+        },
+        "problems": list(problems),
+    }
+
+
+def run_every_example() -> None:
+    """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
+    for key in WORKSHEETS:
+        worksheet_html(key)
+        for system in SYSTEMS:
+            respond(json.dumps({"worksheet": key, "units": system, "fields": {}, "chart": True}))
+            wrong = {WORKSHEETS[key].fields[0].key: {"text": "1,5 apples", "units": system, "from": "typed"}}
+            respond(json.dumps({"worksheet": key, "units": system, "fields": wrong}))
+        respond(json.dumps({"open": link_of(answer(key, {}, "us")), "units": "us"}))

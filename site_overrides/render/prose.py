@@ -1,0 +1,126 @@
+"""Numbers in guides: a comment says what to compute, and the text between is what it gives.
+
+    <!-- number: stored-heat usable_heat store_top="180 °F" -->287,000 Btu<!-- /number -->
+    <!-- number: 180 °F -->180 °F<!-- /number -->
+
+A Markdown viewer shows the text; the build puts the freshly computed value there, in both unit systems; a test holds
+the text against the value.
+"""
+
+import re
+import shlex
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calc.answer import Typed, UnknownWorksheet, answer
+from calc.units import (
+    KINDS,
+    SYSTEMS,
+    Unit,
+    UnitError,
+    grouped,
+    read_quantity,
+    round_to,
+    shown_unit,
+    units_of,
+    with_unit,
+)
+from calc.worksheets import WORKSHEETS
+
+NUMBER = re.compile(r"<!-- number: (?P<what>.+?) -->(?P<text>.*?)<!-- /number -->", re.DOTALL)
+# Which kind a plain quantity is taken for when its unit would fit several.
+_KINDS_IN_ORDER = ("temperature", "temperature_difference", *KINDS)
+
+
+@dataclass(frozen=True)
+class ProseNumber:
+    """A number that stands in a page: what was asked, the text that stands there, and what it comes to."""
+
+    what: str
+    text: str
+    us: str
+    si: str
+
+
+def numbers(markdown: str) -> Iterator[ProseNumber]:
+    """Every number of a page, worked out. ValueError names what cannot be."""
+    for found in NUMBER.finditer(markdown):
+        yield ProseNumber(found["what"], found["text"], *_both(found["what"]))
+
+
+def replace_numbers(markdown: str, place: str) -> str:
+    """The page with each number as a pair of spans, one for each unit system."""
+
+    def both(found: re.Match[str]) -> str:
+        try:
+            us, si = _both(found["what"])
+        except ValueError as wrong:
+            raise ValueError(f"{place}: <!-- number: {found['what']} --> {wrong}") from None
+        if us == si:
+            return f'<span class="ss-number">{us}</span>'
+        return f'<span class="ss-number"><span class="ss-us">{us}</span><span class="ss-si" data-search-exclude>{si}</span></span>'
+
+    return NUMBER.sub(both, markdown)
+
+
+def _both(what: str) -> tuple[str, str]:
+    words = shlex.split(what)
+    if words[0][:1].isdigit() or words[0][:1] in "-−.":
+        return _plain(what)
+    given = {}
+    for pair in words[2:]:
+        key, mark, text = pair.partition("=")
+        if not mark:
+            raise ValueError(f"{pair!r} is not of the form input=value")
+        given[key] = Typed(text, "us")
+    shown = []
+    for system in SYSTEMS:
+        try:
+            sheet = answer(words[0], _with_example(words[0], given), system)
+        except UnknownWorksheet as unknown:
+            raise ValueError(unknown.sentence) from None
+        if sheet.problems:
+            raise ValueError("; ".join(problem.text for problem in sheet.problems))
+        result = next((one.shown for one in sheet.results if one.key == words[1]), None)
+        if result is None and words[1] in sheet.inputs:
+            result = sheet.inputs[words[1]].shown(system)
+        if result is None:
+            raise ValueError(f"{words[0]} has no result called {words[1]!r}")
+        shown.append(result)
+    return shown[0], shown[1]
+
+
+def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:
+    """What is not named is the worked example's, so that a page's numbers do not move with a typical value."""
+    if key not in WORKSHEETS or not given:
+        return given
+    example = {name: Typed(text, "us", "example") for name, text in WORKSHEETS[key].examples[0].given.items()}
+    return example | given
+
+
+def _plain(what: str) -> tuple[str, str]:
+    for kind in _KINDS_IN_ORDER:
+        try:
+            found = read_quantity(what, kind, shown_unit(kind, "us"), "us")
+        except (UnitError, KeyError):
+            continue
+        if not found.unit.text:
+            continue
+        other = shown_unit(kind, "si" if found.unit in _us_units(kind) else "us")
+        digits = round_to(other.from_si(found.si), 2 if kind != "temperature" else 3)
+        if kind == "temperature":
+            digits = f"{other.from_si(found.si):.0f}"
+        there = with_unit(grouped(digits, "si" if other is shown_unit(kind, "si") else "us"), other)
+        here = with_unit(grouped(found.number, "us"), found.unit)
+        return (here, there) if found.unit in _us_units(kind) else (there, here)
+    raise ValueError("is no quantity that can be read")
+
+
+def _us_units(kind: str) -> list[Unit]:
+    return [unit for unit in units_of(kind) if unit.text in _US_TEXTS or unit is shown_unit(kind, "us")]
+
+
+_US_TEXTS = {
+    "kBtu/h", "kBtu", "MMBtu", "therm", "ft³", "cord", "gal/h", "in", "yd", "in²", "psia", "inHg", "ton", "lb/gal", "gal",
+    "Btu/lb", "MMBtu/ton", "MMBtu/cord", "Btu/ft³", "°F", "F°", "ft", "ft²", "lb", "Btu", "Btu/h",
+}  # fmt: skip

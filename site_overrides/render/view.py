@@ -1,0 +1,190 @@
+"""What the templates are given: a Sheet cut into the parts of a worksheet, as in the page."""
+
+from collections.abc import Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
+from markupsafe import Markup
+
+from calc.engine.declare import Field, Picture
+from calc.engine.read import Input, Typed, typed_digits
+from calc.engine.run import Sheet, source_line
+from calc.engine.series import Series
+from calc.sources import SOURCES
+from calc.units import NO_BREAK, System, UnitError, grouped, read_quantity
+from render import tank
+
+TEMPLATES = Path(__file__).parent / "templates"
+LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
+
+
+@lru_cache(maxsize=1)
+def templates() -> Environment:
+    """The templates, autoescaped, with an error for every name that is not there."""
+    return Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=select_autoescape(("html", "svg")),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+
+
+def fill(name: str, **values: Any) -> Markup:
+    """A template filled in; markup, since it escaped what it was given."""
+    return Markup(templates().get_template(name).render(**values).strip())  # noqa: S704
+
+
+def section(sheet: Sheet, heading: str) -> str:
+    """The whole worksheet with every field of every case, those of other cases hidden."""
+    shown = {one.key for one in sheet.plan.fields}
+    fields: dict[str, Field] = {}
+    for one in (*sheet.plan.fields, *sheet.worksheet.all_fields()):
+        fields.setdefault(one.key, one)
+    states = field_states(sheet, {})
+    drawn = [_field(sheet, one, states.get(one.key), one.key in shown) for one in _in_form_order(sheet, fields)]
+    return str(
+        fill(
+            "worksheet.html",
+            worksheet=sheet.worksheet,
+            heading=Markup(heading),  # noqa: S704 - a tag name of our own
+            fields=[one for one in drawn if not one["optional"]],
+            optional=[one for one in drawn if one["optional"]],
+            slots=slots(sheet),
+            has_chart=sheet.worksheet.chart is not None,
+            picture=sheet.worksheet.picture,
+        )
+    )
+
+
+def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:
+    """The fields of the plan in its order, each other case's fields behind the choice they hang on."""
+    ordered = [fields[one.key] for one in sheet.plan.fields]
+    placed = {one.key for one in ordered}
+    for plan in sheet.worksheet.all_plans():
+        before: str | None = None
+        for one in plan.fields:
+            if one.key not in placed:
+                at = next((place for place, other in enumerate(ordered) if other.key == before), len(ordered) - 1) + 1
+                ordered.insert(at, fields[one.key])
+                placed.add(one.key)
+            before = one.key
+    return ordered
+
+
+def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: bool) -> dict[str, Any]:
+    return {
+        "field": one,
+        "id": f"{sheet.worksheet.key}-{one.key}",
+        "state": state or {"value": "", "unit": "" if one.kind == "choice" else one.unit(sheet.system).words, "note": "", "from": "example"},
+        "hidden": not shown,
+        "optional": one.optional,
+        "unknown": one.typical is not None,
+    }
+
+
+def slots(sheet: Sheet) -> dict[str, str]:
+    """The parts that change, as HTML. With problems only those that say so; the page hides the rest."""
+    wrong = bool(sheet.problems)
+    found = {
+        "whose": str(fill("whose.html", sheet=sheet, linked=any(one.origin == "link" for one in sheet.inputs.values()))),
+        "plate": str(fill("plate.html", sheet=sheet, figure=_figure(sheet))),
+        "errors": str(fill("errors.html", sheet=sheet)) if wrong else "",
+    }
+    if wrong:
+        return found
+    found |= {
+        "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
+        "results": str(fill("results.html", sheet=sheet)),
+        "tables": str(fill("tables.html", sheet=sheet)),
+        "working": str(fill("working.html", sheet=sheet)),
+        "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
+    }
+    if sheet.worksheet.picture:
+        found["picture"] = str(picture(sheet, sheet.worksheet.picture))
+    return found
+
+
+def _figure(sheet: Sheet) -> tuple[str, str]:
+    """The headline's number and its unit, apart."""
+    if sheet.problems or sheet.headline is None:
+        return "No result yet", ""
+    number, _, unit = sheet.headline.shown.partition(NO_BREAK)
+    return (number, unit) if (unit and number[:1].isdigit()) or number[:1] in "−" else (sheet.headline.shown, "")
+
+
+def picture(sheet: Sheet, wanted: Picture) -> Markup:
+    """The worksheet's drawing with its caption."""
+    drawn = tank.parts(sheet, wanted) if wanted.name == "tank" else {"values": sheet.values}
+    return fill("picture.html", drawing=fill(f"drawings/{wanted.name}.svg", **drawn, prefix=sheet.worksheet.key), caption=wanted.caption)
+
+
+def field_states(sheet: Sheet, given: Mapping[str, Typed]) -> dict[str, dict[str, Any]]:
+    """For each field of the plan: what stands in its box, its unit in words, its note, who gave it, its error."""
+    problems: dict[str, str] = {}
+    for problem in sheet.problems:
+        problems.setdefault(problem.key, problem.text)
+    states = {}
+    for one in sheet.plan.fields:
+        found = sheet.inputs.get(one.key)
+        typed = given.get(one.key)
+        states[one.key] = {
+            "value": _box(one, found, typed, sheet.system),
+            "unit": "" if one.kind == "choice" else one.unit(sheet.system).words,
+            "note": str(fill("note.html", field=one, found=found, source=_typical_source(one), same_as=_same_as(sheet, found))) if found else "",
+            "from": found.origin if found else typed.origin if typed else "typed",
+            "error": problems.get(one.key, ""),
+            "unknown": one.typical is not None,
+        }
+    return states
+
+
+def _box(one: Field, found: Input | None, typed: Typed | None, system: System) -> str:
+    """The text in a field's box: as typed while the reader stays in the system it was typed in, else converted."""
+    if found is None:
+        return _converted(one, typed, system) if typed else ""
+    if found.quantity is None:
+        return str(found.si)
+    if typed is not None and typed.origin == "typed" and typed.system == system:
+        return typed.text
+    unit = one.unit(system)
+    return grouped(typed_digits(found.quantity, unit), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
+
+
+def _converted(one: Field, typed: Typed, system: System) -> str:
+    """A text that belongs to a wrong sheet: converted if it can be read, else as it was typed."""
+    if typed.system == system or one.kind == "choice":
+        return typed.text
+    try:
+        found = read_quantity(typed.text, one.kind, one.unit(typed.system), typed.system)
+    except UnitError:
+        return typed.text
+    return grouped(typed_digits(found, one.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
+
+
+def _same_as(sheet: Sheet, found: Input) -> str:
+    return sheet.inputs[found.from_field].field.label if found.from_field in sheet.inputs else ""
+
+
+def _typical_source(one: Field) -> str:
+    return source_line(SOURCES[one.typical.source]) if one.typical else ""
+
+
+def charts_json(series: Series | None) -> dict[str, Any] | None:
+    """A chart as data for the drawing module, its words included."""
+    if series is None:
+        return None
+    return {
+        "title": series.title,
+        "x": series.x_label,
+        "y": series.y_label,
+        "here": series.here_x,
+        "lines": [
+            {"label": line.label, "role": line.role, "points": [[x, y] for x, y in line.points if y is not None]}
+            for line in series.lines
+        ],
+        "words": str(fill("chart_words.html", series=series)),
+    }
