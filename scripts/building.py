@@ -66,9 +66,8 @@ def _make(site: Path) -> None:
         _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)])
     with _step("Python for the page"):
         runtime.publish(site)
-    if PLOT_SOURCE.is_file():
-        with _step("chart bundle"):
-            bundle_charts(site)
+    with _step("chart bundle"):
+        bundle_charts(site)
     with _step("policies and compressed copies"):
         finishing.finish(site)
 
