@@ -158,7 +158,30 @@ COLD_WATER = Field(
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "Run the cold tap over a thermometer."),
 )  # fmt: skip
 EFFICIENCY = Field(
-    "efficiency", "fraction", "Efficiency of the heater, on higher heating value",
-    "Of the fuel's whole heat, the share that warms the house over a season.",
+    "efficiency", "fraction", "Efficiency of the heater",
+    "On higher heating value: of the fuel's whole heat, the share that warms the house over a season.",
     low="20 %", high="600 %", uncertainty="5 %",
+)  # fmt: skip
+EFFICIENCY_BASIS = Field(
+    "efficiency_basis", "choice", "That efficiency is quoted on",
+    "American ratings use the higher heating value, European ones the lower; the label or the test report says.",
+    options=(
+        Option("higher", "the higher heating value (American ratings)"),
+        Option("lower", "the lower heating value (European ratings)"),
+    ),
+)  # fmt: skip
+PACKING_DENSITY = Field(
+    "packing_density", "density", "Weight of wood in each volume of firebox",
+    "Weigh one full load and divide by the firebox volume.",
+    low="3 lb/ft3", high="40 lb/ft3", uncertainty="20 %",
+    typical=Typical("12.5 lb/ft3", "packing-density", "9.5 lb/ft3", "15.5 lb/ft3", "A bathroom scale and one load."),
+)  # fmt: skip
+TAP_LOAD = Field(
+    "tap_load", "power", "Heat for hot taps, averaged over the day", "0 unless this fire heats the taps as well.",
+    low="0 Btu/h", high="100,000 Btu/h", unless_given="0 Btu/h",
+)  # fmt: skip
+HEATING_DAYS = Field(
+    "heating_days", "time", "Days in the year that need heat", "Days whose mean is below the base temperature.",
+    low="30 days", high="366 days", us="days", si="days", uncertainty="10 %",
+    typical=Typical("300 days", "typical-years", "250 days", "350 days", "A weather service; nights count."),
 )  # fmt: skip
