@@ -1,0 +1,206 @@
+"""What scripts/bench measures, and how: visits by a fresh headless browser, clocked inside the page."""
+
+from __future__ import annotations
+
+import itertools
+import json
+import statistics
+import tempfile
+import timeit
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import CDPSession, Page, sync_playwright
+
+import finishing
+import server
+import toolchain
+from calc.answer import answer
+from calc.worksheets import WORKSHEETS
+
+GUIDE = "guides/storage/"
+WORKSHEET = "stored-heat"
+FIELD = "store_volume"
+EDITS = 40
+WIDTHS = (1280, 390)
+
+BARE_PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Bare</title>
+<link rel="icon" href="data:,"><script type="module" src="page.js"></script></head><body><output></output></body></html>
+"""
+BARE_SCRIPT = """
+const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+worker.onmessage = ({ data }) => { document.querySelector("output").textContent = data; };
+"""
+BARE_WORKER = """
+import { loadPyodide } from "./pyodide/pyodide.mjs";
+const pyodide = await loadPyodide();
+postMessage(pyodide.runPython("1 + 1"));
+"""
+# Runs in the page before anything else of it: takes the times and adds up what moved.
+BARE_CLOCK = """
+globalThis.clock = { live: 0 };
+new MutationObserver(() => {
+  if (document.querySelector("output")?.textContent) clock.live ||= performance.now();
+}).observe(document, { childList: true, subtree: true, characterData: true });
+"""
+CLOCK = """
+globalThis.clock = { live: 0, answers: [], shift: 0 };
+new PerformanceObserver((list) => {
+  for (const entry of list.getEntries()) clock.shift += entry.value;
+}).observe({ type: "layout-shift", buffered: true });
+{
+  // As soon as the field takes text, type, note when the headline shows another result, and type again.
+  let typed = 0;
+  let started = 0;
+  let shown = null;
+  const type = (input, figure) => {
+    shown = figure.textContent;
+    started = performance.now();
+    input.value = String(500 + 10 * (typed += 1));
+    input.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  };
+  const look = () => {
+    const section = document.querySelector('[data-worksheet="WORKSHEET"]');
+    const input = section?.querySelector('input[name="FIELD"]');
+    const figure = section?.querySelector('[data-slot="plate"] output');
+    if (!input || input.disabled || !figure) return;
+    if (!typed) return type(input, figure);
+    if (figure.textContent === shown || shown === null) return;
+    shown = null;
+    if (clock.live) clock.answers.push(performance.now() - started);
+    clock.live ||= performance.now();
+    if (typed <= EDITS) setTimeout(() => type(input, figure), 50);
+  };
+  const everything = { attributes: true, childList: true, subtree: true, characterData: true };
+  new MutationObserver(look).observe(document, everything);
+}
+"""
+
+
+@dataclass(frozen=True)
+class Visit:
+    """One visit by a browser that has never been there."""
+
+    live: float  # milliseconds from the call of the page to the first result worked out in it
+    answers: list[float]  # milliseconds from each later edit to its result
+    sent: int  # bytes that the server sent
+    memory: int  # bytes that the worker holds
+    shift: float  # cumulative layout shift
+
+
+def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
+    """The lines to print, each when it is known."""
+    for name, text in {"index.html": BARE_PAGE, "page.js": BARE_SCRIPT, "worker.js": BARE_WORKER}.items():
+        (bare / name).write_text(text, encoding="utf-8")
+    finishing.compress(bare)
+    clock = CLOCK.replace("WORKSHEET", WORKSHEET).replace("FIELD", FIELD).replace("EDITS", str(EDITS))
+    ours: list[Visit] = []
+    theirs: list[Visit] = []
+    with server.serving(site, encodings=("gzip",)) as here, server.serving(bare, encodings=("gzip",)) as there:
+        for run in range(runs):
+            theirs.append(visit(there, "", BARE_CLOCK, WIDTHS[0], lambda seen: bool(seen["live"])))
+            ours.append(visit(here, GUIDE, clock, WIDTHS[run % 2], lambda seen: len(seen["answers"]) >= EDITS))
+            yield f"Visit {run + 1} of {runs}: bare Pyodide {theirs[-1].live:.0f} ms, {GUIDE} {ours[-1].live:.0f} ms"
+    yield from summary(ours, theirs)
+    yield from desktop_times()
+
+
+def summary(ours: list[Visit], theirs: list[Visit]) -> Iterator[str]:
+    """What the visits come to, beside what is aimed at."""
+    live, bare = (statistics.median(one.live for one in visits) for visits in (ours, theirs))
+    answers = sorted(time for one in ours for time in one.answers)
+    lines = [
+        ("First live result, cold", f"{live / bare:.2f} of bare", f"{live:.0f} and {bare:.0f} ms; at most 0.75"),
+        (
+            "Edit to result, 95th percentile",
+            f"{answers[int(0.95 * len(answers))]:.0f} ms",
+            f"median {statistics.median(answers):.0f} of {len(answers)} edits; at most 50",
+        ),
+        ("Gzipped, first visit", f"{ours[0].sent / 1e6:.2f} MB", f"bare {theirs[0].sent / 1e6:.2f}; at most 5.20"),
+        ("The worker's memory", f"{_largest(ours) / 2**20:.0f} MiB", f"bare {_largest(theirs) / 2**20:.0f}"),
+    ]
+    for width, visits in ((WIDTHS[0], ours[0::2]), (WIDTHS[1], ours[1::2])):
+        shift = f"{max(one.shift for one in visits):.4f}" if visits else "not visited"
+        lines.append((f"Layout shift at {width} px", shift, "aimed at 0"))
+    yield ""
+    yield from (f"{what:34}{value:>16}   ({beside})" for what, value, beside in lines)
+
+
+def _largest(visits: list[Visit]) -> int:
+    return max(one.memory for one in visits)
+
+
+def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable[[Any], bool]) -> Visit:
+    """Open a page in a new browser with an empty cache on disk, and wait until its clock has seen enough."""
+    site.requests.clear()
+    with tempfile.TemporaryDirectory() as profile, sync_playwright() as playwright:
+        context = playwright.chromium.launch_persistent_context(
+            profile,
+            executable_path=toolchain.find_chromium(),
+            viewport={"width": width, "height": 900},
+            args=["--disable-background-networking", "--disable-component-update", "--no-first-run"],
+        )
+        context.add_init_script(clock)
+        page = context.new_page()
+        page.goto(site.url + path, wait_until="commit")
+        seen = _wait(page, enough)
+        memory = _worker_memory(context.new_cdp_session(page))
+        context.close()
+    sent = sum(request.sent for request in site.requests)
+    return Visit(seen["live"], seen.get("answers", []), sent, memory, seen.get("shift", 0.0))
+
+
+def _wait(page: Page, enough: Callable[[Any], bool]) -> Any:
+    for _ in range(1200):
+        seen = page.evaluate("globalThis.clock")
+        if seen and enough(seen):
+            return seen
+        page.wait_for_timeout(100)
+    raise toolchain.Problem(f"{page.url} gave no result within two minutes: {json.dumps(seen)}")
+
+
+def _worker_memory(session: CDPSession) -> int:
+    """The bytes that the page's worker holds: its JavaScript objects, and the memory that Python lives in."""
+    workers = [found for found in session.send("Target.getTargets")["targetInfos"] if found["type"] == "worker"]
+    held = 0
+    for worker in workers:
+        ask = _questions(session, worker["targetId"])
+        memories = ask("Runtime.evaluate", expression="WebAssembly.Memory.prototype")["result"]["objectId"]
+        found = ask("Runtime.queryObjects", prototypeObjectId=memories)["objects"]["objectId"]
+        add_up = "function () { return this.reduce((sum, memory) => sum + memory.buffer.byteLength, 0); }"
+        python = ask("Runtime.callFunctionOn", objectId=found, functionDeclaration=add_up)["result"]["value"]
+        held = max(held, ask("Runtime.getHeapUsage")["usedSize"] + python)
+    return int(held)
+
+
+def _questions(session: CDPSession, target: str) -> Callable[..., Any]:
+    """A way to put the browser's debugging questions to one worker."""
+    answers: dict[int, Any] = {}
+    numbers = itertools.count()
+
+    def note(event: dict[str, Any]) -> None:
+        answer = json.loads(event["message"])
+        answers[answer.get("id", -1)] = answer.get("result")
+
+    session.on("Target.receivedMessageFromTarget", note)
+    attached = session.send("Target.attachToTarget", {"targetId": target, "flatten": False})["sessionId"]
+
+    def ask(method: str, **params: Any) -> Any:
+        number = next(numbers)
+        message = json.dumps({"id": number, "method": method, "params": params})
+        session.send("Target.sendMessageToTarget", {"message": message, "sessionId": attached})
+        while number not in answers:
+            session.send("Target.getTargets")  # lets answers in
+        return answers[number]
+
+    return ask
+
+
+def desktop_times() -> Iterator[str]:
+    """How long a worksheet takes in this Python, unmeasured parts such as charts and HTML left out."""
+    yield ""
+    for key in WORKSHEETS:
+        times = timeit.repeat(lambda key=key: answer(key, {}), number=20, repeat=7)  # type: ignore[misc]
+        yield f"{key:34}{min(times) / 20 * 1000:13.2f} ms   (on the desktop; at most 2)"
