@@ -30,8 +30,8 @@ def _burst(name: str, law: Law, rows: tuple[tuple[int, int], ...]) -> list[Check
     ]
 
 
-# The row for -40 °F is printed with two columns swapped (54, 35, 31, 55); its shares agree with its neighbors'.
-# Where one share stands for several temperatures, the warmest of them is ours: the careful reading.
+# The row for -40 °F is printed with two columns swapped (54, 35, 31, 55). Where one share stands for several
+# temperatures, the warmest of them is ours: the careful reading.
 CHECKS: list[Check] = [
     *_burst(
         "propylene glycol",
@@ -90,7 +90,7 @@ CHECKS: list[Check] = [
 ]
 
 # The same table's freezing points, by volume. Contested: its ethylene glycol freezes up to 10 °F warmer than the pure
-# mixture of the reference, because what is sold holds inhibitors and water. The worksheet says so and asks for a margin.
+# mixture of the reference: what is sold holds inhibitors and water. The worksheet says so and asks for a margin.
 for _law, _mass, _within, _rows in (
     (
         antifreeze.propylene_freezing_point,
