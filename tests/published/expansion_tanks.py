@@ -342,7 +342,7 @@ CHECKS += [
         given={"system_volume": "2000 L"},
         theirs="10 L",
         within="0.01 %",
-        because="exact arithmetic",
+        because="exact arithmetic, no rounding",
         source=EUROPE,
         kind="memory",
     ),

@@ -9,6 +9,7 @@ from calc.physics import pipes, water
 from tests.published.check import At, Check, Published
 
 FLUIDS = Published("fluids (Python library)", "Colebrook's friction factor, Hooper's fittings", "2025", "version 1.3.1")
+CHURCHILL = Published("fluids (Python library)", "Churchill's friction factor of 1977", "2025", "version 1.3.1")
 WATER = Published("iapws (Python library)", "Water by IAPWS-IF97, in US units of the trade", "2025", "version 1.5.5")
 WATER_95 = Published("CoolProp (library)", "Water by IAPWS-95", "2025", "version 8.0.0")
 HT = Published("ht (Python library)", "Shape factor of a pipe under a plane", "2025", "version 1.2.0")
@@ -27,6 +28,12 @@ def _colebrook(reynolds: float, roughness: float) -> float:
     from fluids.friction import Colebrook
 
     return 64 / reynolds if reynolds < 2100 else float(Colebrook(reynolds, roughness))
+
+
+def _churchill(reynolds: float, roughness: float) -> float:
+    from fluids.friction import Churchill_1977
+
+    return float(Churchill_1977(reynolds, roughness))
 
 
 def _hooper(elbows: int, tees: int, valves: int, bore_inches: float) -> float:
@@ -81,6 +88,29 @@ CHECKS: list[Check] = [
         (50000, 0.001, "0.024021"),
         (100000, 0, "0.01799"),
         (1000000, 0.0001, "0.013441"),
+    )
+]
+
+CHECKS += [
+    Check(
+        topic="Friction factor by Churchill",
+        where=f"Reynolds number {reynolds}, relative roughness {roughness}",
+        law=pipes.friction_factor,
+        given={"reynolds_number": str(reynolds), "relative_roughness": f"{roughness:.4f}"},
+        theirs=theirs,
+        within="0.02 %",
+        because="the same equation, coded by others; the printed digits",
+        source=CHURCHILL,
+        kind="library",
+        recompute=partial(_churchill, reynolds, roughness),
+    )
+    for reynolds, roughness, theirs in (
+        (2600, 0, "0.037519"),
+        (3500, 0.001, "0.043318"),
+        (5000, 0, "0.037887"),
+        (20000, 0.0005, "0.027034"),
+        (50000, 0.01, "0.039449"),
+        (100000, 0.0001, "0.018463"),
     )
 ]
 

@@ -211,7 +211,7 @@ CHECKS += [
         given={"length": "60 ft", "bore": "1.61 in"},
         theirs="447.205",
         within="0.001 %",
-        because="exact arithmetic",
+        because="exact arithmetic, no rounding",
         source=HAND,
         kind="hand calculation",
     ),
