@@ -12,6 +12,7 @@ from calc.law import (
     Conductivity,
     Constant,
     Factor,
+    Fraction,
     Kelvin,
     KelvinDifference,
     Metre,
@@ -54,7 +55,7 @@ def surface_flux(surface_rise: KelvinDifference) -> WattPerSquareMetre:
     "(heat_flux / surface_factor) ** (1 / surface_exponent)",
     source="en-1264-2",
     constants={"surface_factor": SURFACE_FACTOR, "surface_exponent": SURFACE_EXPONENT},
-    ranges={"heat_flux": "0 W/m² to 1000 W/m²"},
+    ranges={"heat_flux": "0 W/m² to 1000000 W/m²"},
 )
 def surface_rise(heat_flux: WattPerSquareMetre) -> KelvinDifference:
     """How much warmer than the room the surface must be, in K, to give `heat_flux` (W/m²)."""
@@ -259,3 +260,9 @@ def heat_through(heat_flux: WattPerSquareMetre, floor_area: SquareMetre) -> Watt
 def heat_from_water(load: Watt, downward_loss: Watt) -> Watt:
     """Heat in W that the floor takes from its water: what goes up into the rooms and what goes down."""
     return load + downward_loss
+
+
+@law("downward_loss / heat_from_water", source="definition")
+def downward_share(downward_loss: Watt, heat_from_water: Watt) -> Fraction:
+    """Share of the water's heat that goes down instead of up."""
+    return downward_loss / heat_from_water

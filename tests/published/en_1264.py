@@ -378,4 +378,14 @@ CHECKS += [
         "3,900 W up and 1,548 W down",
         "hand calculation",
     ),
+    _check(
+        floor.downward_share,
+        {"downward_loss": "1548 W", "heat_from_water": "5448 W"},
+        "28.414 %",
+        "0.002 %",
+        "they print five digits",
+        LEDGER,
+        "1,548 of 5,448 W",
+        "hand calculation",
+    ),
 ]

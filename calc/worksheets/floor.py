@@ -1,0 +1,347 @@
+"""How warm must floor water be, and how warm gets the floor?"""
+
+from calc.engine.declare import (
+    Advice,
+    Case,
+    Cases,
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Must,
+    Next,
+    Option,
+    Pick,
+    Result,
+    Step,
+    Typical,
+    Variant,
+    Worksheet,
+)
+from calc.physics import emitters, floor
+from calc.vocabulary import (
+    AVERAGE_OUTDOOR,
+    DESIGN_LOAD,
+    DESIGN_OUTDOOR,
+    EXCHANGER_APPROACH,
+    INDOOR,
+    WATER_DROP,
+)
+
+FLOOR_AREA = Field(
+    "floor_area", "area", "Floor with pipe in it", "Leave out what cabinets and stairs cover.",
+    low="50 ft2", high="20,000 ft2", uncertainty="5 %",
+)  # fmt: skip
+FLOOR_COVERING = Field(
+    "floor_covering", "choice", "What lies on the concrete", "The thickest covering of any large room sets the water.",
+    options=(
+        Option("bare", "nothing, or tile"),
+        Option("thin", "vinyl or linoleum"),
+        Option("wood", "wood, about 3/4 in (19 mm)"),
+        Option("carpet", "thin carpet without a pad"),
+        Option("own", "something else: I know its R-value"),
+    ),
+)  # fmt: skip
+COVERING_RESISTANCE = Field(
+    "covering_resistance", "thermal_resistance", "R-value of the covering", "Of all layers together.",
+    low="0 R", high="0.85 R",
+)  # fmt: skip
+PIPE_SPACING = Field(
+    "pipe_spacing", "length", "Spacing of the pipes", "From the middle of one pipe to the middle of the next.",
+    low="2 in", high="14.7 in", us="in", si="cm",
+    typical=Typical("12 in", "floor-custom", "8 in", "12 in", "Photographs from before the pour, or the plan."),
+)  # fmt: skip
+CONCRETE_COVER = Field(
+    "concrete_cover", "length", "Concrete over the pipes", "From the top of the pipe to the top of the concrete.",
+    low="0.5 in", high="8 in", us="in", si="mm",
+    typical=Typical("2 in", "floor-custom", "1.5 in", "3.5 in", "Photographs from before the pour, or the plan."),
+)  # fmt: skip
+PIPE_DIAMETER = Field(
+    "pipe_diameter", "length", "Outside diameter of the pipe", "1/2 in PEX measures 5/8 in outside, 3/4 in PEX 7/8 in.",
+    low="0.4 in", high="1.1 in", us="in", si="mm",
+    typical=Typical("0.625 in", "floor-custom", "0.5 in", "0.875 in", "It is printed on the pipe."),
+)  # fmt: skip
+SLAB_CONDUCTIVITY = Field(
+    "slab_conductivity", "conductivity", "How well the concrete conducts", "Screed less, dense concrete more.",
+    low="0.4 W/m/K", high="2.5 W/m/K",
+    typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
+)  # fmt: skip
+INSULATION_BELOW = Field(
+    "insulation_below", "thermal_resistance", "R-value under the pipes", "Foam and floor below; 2 in of foam is about R-10.",
+    low="0.5 R", high="80 R",
+    typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),
+)  # fmt: skip
+BELOW_FLOOR = Field(
+    "below_floor", "temperature", "Temperature under the floor", "The ground in winter, or the cellar's air.",
+    low="-20 °F", high="80 °F",
+    typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
+)  # fmt: skip
+FLOOR_ZONE = Field(
+    "floor_zone", "choice", "Where the floor is", "Each kind of room has its own highest surface temperature.",
+    options=(
+        Option("lived-in", "lived in and walked on"),
+        Option("bath", "a bathroom"),
+        Option("edge", "only an edge strip under windows"),
+    ),
+    unless_given="lived-in",
+)  # fmt: skip
+
+_COVERINGS = {"bare": "0.01 m2K/W", "thin": "0.02 m2K/W", "wood": "0.10 m2K/W", "carpet": "0.15 m2K/W"}
+_COVERED = Case(
+    steps=(
+        Pick(
+            "covering_resistance", "thermal_resistance", "R-value of the covering", "floor_covering",
+            _COVERINGS, "floor-coverings",
+        ),
+    ),
+)  # fmt: skip
+
+WORKSHEET = Worksheet(
+    key="floor",
+    guide="emitters",
+    question="How warm must floor water be, and how warm gets the floor?",
+    short="Water and surface temperature of a heated floor, and what goes down instead of up.",
+    fields=(
+        FLOOR_AREA,
+        DESIGN_LOAD,
+        INDOOR.but(high="80 °F"),
+        FLOOR_COVERING,
+        PIPE_SPACING,
+        CONCRETE_COVER,
+        PIPE_DIAMETER,
+        SLAB_CONDUCTIVITY,
+        WATER_DROP.but(
+            high="40 F°",
+            typical=Typical("10 F°", "floor-custom", "5 F°", "15 F°", "Two thermometers on the manifold."),
+        ),
+        INSULATION_BELOW,
+        BELOW_FLOOR,
+        DESIGN_OUTDOOR,
+        AVERAGE_OUTDOOR,
+        EXCHANGER_APPROACH,
+        FLOOR_ZONE,
+    ),
+    givens=(
+        Given("screed_limit", "temperature", "Warmest water for a slab with pipes", "131 °F", "en-1264-4"),
+        Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
+        Given("downward_much", "fraction", "Share lost downward that is worth curing", "25 %", "common-practice"),
+        Given(
+            "water_heat", "volume_heat_capacity", "Heat in each volume and degree of water near 105 °F (41 °C)",
+            "8.26 Btu/gal/F", "iapws-if97",
+        ),
+    ),
+    cases=(
+        Cases(
+            "floor_covering",
+            bare=_COVERED, thin=_COVERED, wood=_COVERED, carpet=_COVERED, own=Case(fields=(COVERING_RESISTANCE,)),
+        ),
+    ),
+    steps=(
+        Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="design_load"),
+        Step("surface_rise", floor.surface_rise, "Floor's surface over the room"),
+        Step("surface", floor.surface_temperature, "Surface of the floor on the coldest day"),
+        Step(
+            "covering_factor", floor.covering_factor, "Factor of covering and concrete",
+            screed_conductivity="slab_conductivity", covering="covering_resistance",
+        ),
+        Step("spacing_factor", floor.spacing_factor, "Factor of the spacing", covering="covering_resistance"),
+        Step(
+            "cover_factor", floor.cover_factor, "Factor of the concrete over the pipes",
+            spacing="pipe_spacing", covering="covering_resistance",
+        ),
+        Step(
+            "pipe_factor", floor.pipe_factor, "Factor of the pipe's diameter",
+            spacing="pipe_spacing", covering="covering_resistance",
+        ),
+        Step(
+            "counted_cover", floor.counted_cover, "Concrete that the factor counts", si="mm", us="in",
+            cover="concrete_cover", spacing="pipe_spacing",
+        ),
+        Step("wet_floor", floor.wet_floor_conductance, "Heat flux for each degree, by the tables", spacing="pipe_spacing"),
+        Step(
+            "floor_conductance", floor.floor_conductance, "Heat flux for each degree of water over the room",
+            wet_floor_conductance="wet_floor", cover="concrete_cover", screed_conductivity="slab_conductivity",
+        ),
+        Step("needed_excess", floor.needed_excess, "Water over the room, logarithmic mean"),
+        Step(
+            "supply_water", emitters.supply_water_log_mean, "Supply water on the coldest day",
+            drop="water_drop", excess="needed_excess",
+        ),
+        Step(
+            "return_temperature", emitters.return_water, "Return water on the coldest day",
+            supply="supply_water", drop="water_drop",
+        ),
+        Step(
+            "mean_water", emitters.mean_of, "Mean water on the coldest day",
+            supply="supply_water", return_water="return_temperature",
+        ),
+        Step("lowest_useful", emitters.lowest_useful, "Coolest store water that does it", supply="supply_water"),
+        Step(
+            "resistance_above", floor.resistance_above, "Resistance from the pipes up to the room",
+            covering="covering_resistance", cover="concrete_cover", screed_conductivity="slab_conductivity",
+        ),
+        Step(
+            "downward_flux", floor.downward_flux, "Heat that goes down from each part of the floor",
+            resistance_below="insulation_below", below="below_floor",
+        ),
+        Step("downward_loss", floor.heat_through, "Heat that goes down", heat_flux="downward_flux"),
+        Step("heat_from_water", floor.heat_from_water, "Heat that the water must bring", load="design_load"),
+        Step("downward_share", floor.downward_share, "Share of it that goes down"),
+        Step("flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree", design_load="heat_from_water"),
+        Step("floor_flow", emitters.design_flow, "Water flow through the floor", heat_capacity="water_heat"),
+        Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
+        Step("heat_flux_average", floor.needed_flux, "Heat from each part of the floor on that day", load="load_average"),
+        Step("surface_rise_average", floor.surface_rise, "Floor's surface over the room on that day", heat_flux="heat_flux_average"),
+        Step("surface_average", floor.surface_temperature, "Surface of the floor on that day", surface_rise="surface_rise_average"),
+        Step("needed_excess_average", floor.needed_excess, "Water over the room on that day", heat_flux="heat_flux_average"),
+        Step(
+            "downward_flux_average", floor.downward_flux, "Heat that goes down from each part on that day",
+            heat_flux="heat_flux_average", resistance_below="insulation_below", below="below_floor",
+        ),
+        Step("downward_loss_average", floor.heat_through, "Heat that goes down on that day", heat_flux="downward_flux_average"),
+        Step(
+            "heat_from_water_average", floor.heat_from_water, "Heat that the water must bring on that day",
+            load="load_average", downward_loss="downward_loss_average",
+        ),
+        Step("drop_average", emitters.drop, "Drop on that day, at the same flow", load="heat_from_water_average"),
+        Step(
+            "supply_water_average", emitters.supply_water_log_mean, "Supply water on that day",
+            drop="drop_average", excess="needed_excess_average",
+        ),
+        Step(
+            "lowest_useful_average", emitters.lowest_useful, "Coolest store water on that day",
+            supply="supply_water_average",
+        ),
+        Pick(
+            "surface_limit", "temperature", "Warmest surface for such a room", "floor_zone",
+            {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"}, "en-1264-limits",
+        ),
+        Step("limit_rise", emitters.excess_of, "That limit over the room", water="surface_limit"),
+        Step("limit_flux", floor.surface_flux, "Heat from each part at that limit", surface_rise="limit_rise"),
+        Step("most_heat", floor.heat_through, "Most heat the floor can give", heat_flux="limit_flux"),
+        Step("limit_excess", floor.needed_excess, "Water over the room at that limit", heat_flux="limit_flux"),
+        Step("limit_water", emitters.mean_water, "Mean water at that limit", excess="limit_excess"),
+    ),
+    results=(
+        Result("lowest_useful", "Coolest store water that still heats the house", "On the coldest day, an exchanger's approach included."),
+        Result("supply_water", "Supply water on the coldest day"),
+        Result("mean_water", "Mean water on the coldest day"),
+        Result("return_temperature", "Return water on the coldest day"),
+        Result("surface", "Surface of the floor on the coldest day", "The mean of the surface; right above the pipes it is warmer."),
+        Result("surface_limit", "Warmest surface for such a room"),
+        Result("heat_flux", "Heat from each part of the floor", "Upward, into the rooms."),
+        Result("most_heat", "Most heat the floor can give", "With its surface at {surface_limit}; its water is then {limit_water} on average."),
+        Result("downward_loss", "Heat that goes down instead", "Apart from the load: the water must bring it too."),
+        Result("floor_flow", "Water flow through the floor", "Measured at the mean of supply and return."),
+        Result("lowest_useful_average", "Coolest store water on an average day", "At {average_outdoor} outside.", missing="none needed"),
+        Result("supply_water_average", "Supply water on an average day", missing="none needed"),
+        Result("surface_average", "Surface of the floor on an average day"),
+    ),
+    headline="lowest_useful",
+    say="The floor's surface is then {surface}.",
+    musts=(
+        Must(
+            "indoor > design_outdoor", "design_outdoor",
+            "Outdoor design temperature must be below the room temperature wanted.",
+        ),
+    ),
+    advice=(
+        Advice(
+            "unworkable", "too-hot", "lowest_useful > hottest_store",
+            "No store is that hot.",
+            "This floor would need {lowest_useful}, and stores are charged to {hottest_store} at most. It is too small for "
+            "the load: add radiators or baseboard, or insulate the house.",
+            "hottest-store",
+        ),
+        Advice(
+            "caution", "surface-limit", "surface > surface_limit",
+            "The floor gets too warm.",
+            "It would need a surface of {surface}, and {surface_limit} is the most for such a room: beyond it feet and "
+            "coverings suffer. At the limit it gives {most_heat} of the {design_load}. Let something else bring the rest.",
+            "en-1264-limits",
+        ),
+        Advice(
+            "caution", "hot-slab", "supply_water > screed_limit",
+            "Too hot for a slab.",
+            "Concrete around the pipes should not see water over {screed_limit}, and this floor asks for {supply_water}. "
+            "A thinner covering or closer pipes let it run cooler.",
+            "en-1264-4",
+        ),
+        Advice(
+            "caution", "downward", "downward_share > downward_much",
+            "Much of the heat goes down.",
+            "{downward_loss} of the water's {heat_from_water} leaves downward. Under a slab that is poured it is lost; before "
+            "the pour, foam is the cheapest fuel there is.",
+        ),
+        Advice(
+            "caution", "mixing-valve", "lowest_useful <= hottest_store",
+            "Store water must not reach the floor unmixed.",
+            "A store is often near 180 °F (82 °C) and this floor wants {supply_water}. It needs a mixing valve and a second "
+            "thermostat that stops the pump: see the tempering worksheet.",
+            "common-practice",
+        ),
+        Advice(
+            "note", "not-a-law", "lowest_useful <= hottest_store",
+            "“105 °F for a slab” is custom, not a law.",
+            "Yours needs {supply_water} because it must give {heat_flux} through this covering.",
+            "common-practice",
+        ),
+        Advice(
+            "note", "taps", "lowest_useful <= hottest_store",
+            "Taps may need hotter water than the floor.",
+            "A store at {lowest_useful} heats this floor but may not make a 120 °F (49 °C) tap. The hotter of the two "
+            "decides how much of the store is useful.",
+        ),
+    ),
+    meaning=(
+        "A floor gives little heat for each degree, but it is large, so its water can be cool and nearly the whole store "
+        "is useful.",
+    ),
+    chart=Chart(
+        "Water and floor, by how much the house loses",
+        across="design_load", low="x0.3", high="x1.5",
+        lines=(
+            Line("supply_water", "supply water", "fire"),
+            Line("surface", "floor's surface", "use"),
+            Line("surface_limit", "surface limit", "limit"),
+        ),
+        say="At {design_load} the water is {supply_water} and the floor {surface}.",
+    ),
+    tables=(
+        Comparison(
+            "The same floor with one thing changed",
+            rows=(
+                Variant("As it is", {}),
+                Variant("Pipes 6 in (15 cm) apart", {"pipe_spacing": "6 in"}),
+                Variant("A quarter less heat lost", {"design_load": "x0.75"}),
+                Variant("Twice the insulation below", {"insulation_below": "x2"}),
+                Variant("Half the floor", {"floor_area": "x0.5"}),
+            ),
+            show=("lowest_useful", "surface", "downward_loss"),
+        ),
+    ),
+    examples=(
+        Example(
+            "Fern Lane: slab with a wood floor on it",
+            {
+                "floor_area": "1,000 ft2", "design_load": "13,300 Btu/h", "indoor": "68 °F", "floor_covering": "wood",
+                "pipe_spacing": "12 in", "concrete_cover": "2 in", "pipe_diameter": "0.625 in",
+                "slab_conductivity": "1.4 W/m/K", "water_drop": "10 F°", "insulation_below": "10 R",
+                "below_floor": "50 °F", "design_outdoor": "-5 °F", "average_outdoor": "30 °F",
+            },
+        ),
+        Example("The same slab with a covering of known R-value", {"floor_covering": "own", "covering_resistance": "0.4 R"}),
+    ),
+    leaves_out=(
+        "Pipes stapled under a wooden floor, with or without plates: they need hotter water than any figure here.",
+        "Carpet with a pad, beyond R-0.85: the standard's tables end there.",
+        "Hot strips right above pipes that lie far apart, and rugs and furniture that cover the floor.",
+        "How slowly a slab warms and cools: a day-long lag is ordinary.",
+    ),
+    follow=(
+        Next("tempering", "How to mix the store's water down, and what happens if the valve fails."),
+        Next("stored-heat", "How much of a tank this floor can use."),
+    ),
+)

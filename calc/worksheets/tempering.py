@@ -1,0 +1,224 @@
+"""Mixing hot store water down: how much of it is hot, what flows where, and what happens if the valve fails."""
+
+from calc.engine.declare import (
+    Advice,
+    Case,
+    Cases,
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Must,
+    Next,
+    Option,
+    Result,
+    Step,
+    Typical,
+    Variant,
+    Worksheet,
+)
+from calc.physics import mixing, water
+from calc.vocabulary import COLD_WATER, INDOOR, STORE_TOP
+
+MIX_PURPOSE = Field(
+    "mix_purpose", "choice", "What the mixed water is for", "",
+    options=(Option("floor", "a warm floor or other cool emitters"), Option("tap", "hot taps")),
+)  # fmt: skip
+MIXED_WANTED = Field(
+    "mixed_wanted", "temperature", "Mixed water wanted", "What leaves the mixing valve.",
+    low="70 °F", high="200 °F", uncertainty="3 F°",
+    typical=Typical(
+        {"floor": "105 °F", "tap": "120 °F"}, "mixed-custom", {"floor": "90 °F", "tap": "110 °F"},
+        {"floor": "120 °F", "tap": "125 °F"}, "The floor worksheet, or a thermometer at the tap.", on="mix_purpose",
+    ),
+)  # fmt: skip
+FLOOR_RETURN = Field(
+    "floor_return", "temperature", "Water that comes back from the floor", "Supply less the drop; it is mixed in again.",
+    low="50 °F", high="180 °F", uncertainty="3 F°",
+    typical=Typical("95 °F", "mixed-custom", "85 °F", "105 °F", "A thermometer on the return pipe."),
+)  # fmt: skip
+MIXED_FLOW = Field(
+    "mixed_flow", "flow", "Flow of mixed water", "Through the whole floor, or out of all open taps.",
+    low="0.1 gpm", high="200 gpm", uncertainty="10 %",
+    typical=Typical(
+        {"floor": "3 gpm", "tap": "2.5 gpm"}, "mixed-custom", {"floor": "2 gpm", "tap": "1.5 gpm"},
+        {"floor": "5 gpm", "tap": "5 gpm"}, "A bucket and a watch at the tap; the floor worksheet.", on="mix_purpose",
+    ),
+)  # fmt: skip
+
+
+def _mixed_with(cool: str) -> tuple[Step, ...]:
+    """The steps of mixing with the water of the field `cool`."""
+    return (
+        Step("wanted_rise", mixing.rise_over_cold, "Mixed water over cool water", water="mixed_wanted", cold=cool),
+        Step("hot_rise", mixing.rise_over_cold, "Hot water over cool water", water="store_top", cold=cool),
+        Step("cool_density", water.density, "Weight of each volume of cool water", temperature=cool),
+        Step("delivered", mixing.mixed_temperature, "Water that leaves the valve", hot="store_top", cold=cool),
+        Step(
+            "failed_open", mixing.mixed_temperature, "Water if the valve fails wide open",
+            hot_share="wide_open", hot="store_top", cold=cool,
+        ),
+    )  # fmt: skip
+
+
+WORKSHEET = Worksheet(
+    key="tempering",
+    guide="emitters",
+    question="How much hot water goes into the mix, and what if the valve fails?",
+    short="Shares and flows at a mixing valve, and what a failed valve does.",
+    fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, MIXED_FLOW),
+    givens=(
+        Given("wide_open", "fraction", "Share of hot water with the valve wide open", "100 %", "definition"),
+        Given("scald_minutes", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
+        Given("scald_half_minute", "temperature", "Water that burns skin in half a minute", "130 °F", "scald-cpsc"),
+        Given("limit_margin", "temperature_difference", "Margin of the second thermostat", "15 F°", "mixed-custom"),
+        Given("screed_limit", "temperature", "Warmest water for a slab with pipes", "131 °F", "en-1264-4"),
+        Given("plastic_limit", "temperature", "Warmest water for PEX at 100 psi", "180 °F", "pex-limits"),
+    ),
+    cases=(
+        Cases(
+            "mix_purpose",
+            floor=Case(
+                fields=(FLOOR_RETURN, INDOOR),
+                steps=(
+                    *_mixed_with("floor_return"),
+                    Step(
+                        "overheat_factor", mixing.overheat_factor, "Times its heat that the floor would give",
+                        hot="failed_open", wanted="mixed_wanted",
+                    ),
+                    Step(
+                        "high_limit", mixing.high_limit, "Set a second thermostat at",
+                        wanted="mixed_wanted", margin="limit_margin", most="screed_limit",
+                    ),
+                ),
+            ),
+            tap=Case(fields=(COLD_WATER,), steps=_mixed_with("cold_water")),
+        ),
+    ),
+    steps=(
+        Step("hot_share", mixing.hot_share, "Share of hot water, by mass"),
+        Step("cold_share", mixing.cold_share, "Share of cool water, by mass"),
+        Step("hot_density", water.density, "Weight of each volume of hot water", temperature="store_top"),
+        Step("mixed_density", water.density, "Weight of each volume of mixed water", temperature="delivered"),
+        Step(
+            "hot_share_volume", mixing.hot_share_by_volume, "Share of hot water, by volume", cold_density="cool_density"
+        ),
+        Step("hot_flow", mixing.part_flow, "Flow of hot water", share="hot_share", density="hot_density"),
+        Step("cool_flow", mixing.part_flow, "Flow of cool water", share="cold_share", density="cool_density"),
+    ),
+    results=(
+        Result("hot_share", "Share of hot water, by mass", "With the store at {store_top}; it grows as the store cools."),
+        Result("hot_share_volume", "Share of hot water, by volume", "As two flow meters would show it: hot water is lighter."),
+        Result("hot_flow", "Flow of hot water", "Drawn from the store, measured hot."),
+        Result("cool_flow", "Flow of cool water", "Measured cool."),
+        Result("delivered", "Water that leaves the valve"),
+        Result("failed_open", "Water if the valve fails wide open"),
+        Result("overheat_factor", "Times its heat that the floor would give", "After some hours with the valve open and the pump running.", figures=2),
+        Result("high_limit", "Set a second thermostat no higher than", "It stops the floor's pump and stays off until someone resets it."),
+    ),
+    headline="hot_share",
+    say="That is {hot_flow} from the store.",
+    musts=(
+        Must("mixed_wanted > floor_return", "mixed_wanted", "Mixed water wanted must be warmer than the water that comes back from the floor."),
+        Must("store_top > floor_return", "store_top", "The store must be hotter than the water that comes back from the floor."),
+        Must("mixed_wanted > indoor", "mixed_wanted", "Mixed water wanted must be warmer than the room."),
+        Must("mixed_wanted > cold_water", "mixed_wanted", "Mixed water wanted must be warmer than the cold water."),
+        Must("store_top > cold_water", "store_top", "The store must be hotter than the cold water."),
+    ),
+    advice=(
+        Advice(
+            "stop", "scald", "mix_purpose == 'tap' and mixed_wanted >= scald_half_minute",
+            "Too hot for a tap.",
+            "Water at {mixed_wanted} burns skin in half a minute or less, a child's sooner. Set the valve to "
+            "{scald_minutes} or less, and have a licensed plumber fit it.",
+            "scald-cpsc",
+        ),
+        Advice(
+            "unworkable", "too-cool", "mixed_wanted > store_top",
+            "The store is cooler than the mix wanted.",
+            "The valve stands wide open and lets {store_top} through where {mixed_wanted} is wanted. No valve can add heat.",
+        ),
+        Advice(
+            "caution", "warm-tap", "mix_purpose == 'tap' and mixed_wanted > scald_minutes and mixed_wanted < scald_half_minute",
+            "This tap can scald.",
+            "Above {scald_minutes} water burns within minutes, and children and old people sooner.",
+            "scald-cpsc",
+        ),
+        Advice(
+            "caution", "tap-fails", "mix_purpose == 'tap' and failed_open > scald_minutes",
+            "If the valve fails, taps run at {failed_open}.",
+            "That burns skin in seconds. Use a valve listed for this work that shuts when one side fails, test it once a "
+            "year, and never bypass it.",
+            "scald-cpsc",
+        ),
+        Advice(
+            "caution", "floor-fails", "failed_open > high_limit",
+            "If the valve fails, {failed_open} goes into the floor.",
+            "After some hours the floor would give {overheat_factor} times its heat, and coverings crack or part. Fit a "
+            "second thermostat on the supply that stops the pump at {high_limit} and must be reset by hand.",
+            "en-1264-4",
+        ),
+        Advice(
+            "caution", "hot-slab", "mix_purpose == 'floor' and mixed_wanted > screed_limit",
+            "Too hot for a slab.",
+            "Concrete around pipes should not see water over {screed_limit}. Emitters that need {mixed_wanted} belong on a "
+            "circuit of their own.",
+            "en-1264-4",
+        ),
+        Advice(
+            "caution", "plastic", "mix_purpose == 'floor' and store_top > plastic_limit",
+            "Too hot for plastic pipe if the valve fails.",
+            "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the store to "
+            "the valve, and the second thermostat in any case.",
+            "pex-limits",
+        ),
+        Advice(
+            "note", "cooling-store", "mixed_wanted <= store_top",
+            "The valve opens as the store cools.",
+            "At {store_top} it lets in {hot_share} hot water, and all of it once the store is down to {mixed_wanted}.",
+        ),
+    ),
+    meaning=(
+        "Hot water is drawn slowly from a hot store and fast from a cool one; the heat is the same. A valve that mixes "
+        "by itself, without power, suits a floor best.",
+    ),
+    chart=Chart(
+        "Share of hot water as the store cools",
+        across="store_top", low="110 °F", high="200 °F",
+        lines=(Line("hot_share", "by mass", "fire"), Line("hot_share_volume", "by volume", "other")),
+        say="With the store at {store_top} the mix holds {hot_share} hot water.",
+    ),
+    tables=(
+        Comparison(
+            "The same mix from a cooler store",
+            rows=(
+                Variant("As it is", {}),
+                Variant("Store at 150 °F (66 °C)", {"store_top": "150 °F"}),
+                Variant("Store at 130 °F (54 °C)", {"store_top": "130 °F"}),
+                Variant("Store at 110 °F (43 °C)", {"store_top": "110 °F"}),
+            ),
+            show=("hot_share", "hot_flow", "delivered", "failed_open"),
+        ),
+    ),
+    examples=(
+        Example(
+            "Fern Lane: a floor at 104 °F from a store at 180 °F",
+            {
+                "mix_purpose": "floor", "store_top": "180 °F", "mixed_wanted": "104 °F", "floor_return": "94 °F",
+                "mixed_flow": "3.4 gpm", "indoor": "68 °F",
+            },
+        ),
+        Example("The taps of the same house", {"mix_purpose": "tap", "mixed_wanted": "120 °F", "cold_water": "48 °F"}),
+    ),
+    leaves_out=(
+        "How exactly the valve holds its setting: a few degrees either way are ordinary.",
+        "The pressure that the valve needs on both sides to work.",
+        "Tap water made through an exchanger: it leaves cooler than the store.",
+    ),
+    follow=(
+        Next("floor", "How warm the floor's water must be."),
+        Next("stored-heat", "How much usable heat the store holds."),
+    ),
+)
