@@ -13,6 +13,7 @@ from calc.law import (
     JoulePerCubicMetreKelvin,
     JoulePerKilogram,
     Kelvin,
+    NoSolution,
     PerDay,
     Second,
     Watt,
@@ -42,6 +43,12 @@ def heat_per_load(
     return firebox_volume * packing_density * heating_value * efficiency * share_to_water
 
 
+@law("water_output / (water_output + room_output)", source="definition", ranges={"water_output": "1 W to 10000 kW"})
+def share_to_water(water_output: Watt, room_output: Watt) -> Fraction:
+    """Share of a stove's useful heat that goes to the water; the rest warms the room it stands in."""
+    return water_output / (water_output + room_output)
+
+
 @law("water_output * burn_time", source="definition")
 def heat_at_output(water_output: Watt, burn_time: Second) -> Joule:
     """Heat that a burn gives the water at a mean output, J."""
@@ -52,6 +59,12 @@ def heat_at_output(water_output: Watt, burn_time: Second) -> Joule:
 def water_heat_of_burn(heat_at_output: Joule, heat_per_load: Joule) -> Joule:
     """Heat of one burn to the water, J: no more than the wood in one load holds, whatever output is printed."""
     return min(heat_at_output, heat_per_load)
+
+
+@law("room_output * water_heat / heat_at_output", source="first-law")
+def room_output_of_load(room_output: Watt, water_heat: Joule, heat_at_output: Joule) -> Watt:
+    """Heat to the room while one load burns, W: it falls short with the water's when the wood holds less than rated."""
+    return room_output * water_heat / heat_at_output
 
 
 @law("min(room_output, room_can_use, load)", source="first-law")
@@ -115,6 +128,43 @@ def share_that_fits(store_room: Joule, burn_heat: Joule) -> Fraction:
 
 
 # --- From the thermometers on the tank ---
+
+
+@law("heat / load", source="first-law")
+def time_until_lighting(heat: Joule, load: Watt) -> Second:
+    """Time until the usable heat is gone, s. Raises NoSolution where nothing is drawn: it then lasts."""
+    if load <= 0:
+        raise NoSolution("time_until_lighting")
+    return heat / load
+
+
+@law("max(burn_heat - room_left, 0) / load", source="first-law")
+def time_until_room(burn_heat: Joule, room_left: Joule, load: Watt) -> Second:
+    """Time until the house has drawn so much that a whole burn fits the store, s; 0 when it fits already.
+
+    Raises NoSolution where nothing is drawn: a burn that does not fit now never does.
+    """
+    missing = max(burn_heat - room_left, 0)
+    if load <= 0 < missing:
+        raise NoSolution("time_until_room")
+    return missing / load if missing else 0.0
+
+
+@law("room_left / max(burn_heat, 0)", source="definition")
+def loads_that_fit(room_left: Joule, burn_heat: Joule) -> Count:
+    """Loads of wood whose heat the store still takes; only the whole ones are safe to burn.
+
+    Raises NoSolution when a load brings the store nothing: it then never fills.
+    """
+    if burn_heat <= 0:
+        raise NoSolution("loads_that_fit")
+    return room_left / burn_heat
+
+
+@law("burn_heat - load * burn_time", source="first-law")
+def heat_left_of_burn(burn_heat: Joule, load: Watt, burn_time: Second) -> Joule:
+    """Heat of a burn that the house does not take while it burns, J; below zero when the house takes more."""
+    return burn_heat - load * burn_time
 
 
 @law("(upper + middle + lower) / 3", source="definition")

@@ -430,6 +430,24 @@ def air_vapour(relative_humidity: Fraction, saturation: AbsolutePascal) -> Absol
     return relative_humidity * saturation
 
 
+@law("shell_loss + evaporation", source="first-law")
+def open_store_loss(shell_loss: Watt, evaporation: Watt) -> Watt:
+    """All that an open store loses, W: through its walls and with the vapor that leaves."""
+    return shell_loss + evaporation
+
+
+@law("loss / (store_temperature - surroundings)", source="definition")
+def conductance_of_loss(loss: Watt, store_temperature: Kelvin, surroundings: Kelvin) -> WattPerKelvin:
+    """Heat lost for each degree that makes up a loss at one temperature, W/K."""
+    return loss / (store_temperature - surroundings)
+
+
+@law("share * heat", source="definition")
+def part_of_heat(share: Fraction, heat: Joule) -> Joule:
+    """A share of an amount of heat, J."""
+    return share * heat
+
+
 # --- Where it goes ---
 
 GRAVITY = Constant(9.80665, "m/s**2", source="definition", note="standard gravity")
@@ -465,6 +483,30 @@ def size_insulated(size: Metre, insulation: Metre) -> Metre:
     return size + 2 * insulation
 
 
+@law("size + more", source="definition")
+def size_with(size: Metre, more: Metre) -> Metre:
+    """A size with something added on one side, m."""
+    return size + more
+
+
+@law("width * depth", source="definition")
+def box_area(width: Metre, depth: Metre) -> SquareMetre:
+    """Footprint of a box with flat sides, m²."""
+    return width * depth
+
+
+@law("footprint * height", source="definition")
+def box_volume(footprint: SquareMetre, height: Metre) -> CubicMetre:
+    """Volume of a tank with upright sides, m³."""
+    return footprint * height
+
+
+@law("min(width, depth)", source="definition")
+def narrower(width: Metre, depth: Metre) -> Metre:
+    """The narrower of two sides, m: what must pass a door."""
+    return min(width, depth)
+
+
 @law("sqrt(height ** 2 + diameter ** 2)", source="definition")
 def tilted_height(height: Metre, diameter: Metre) -> Metre:
     """Height of room that a round tank needs while it is tipped up from lying to standing, m: its diagonal."""
@@ -493,3 +535,20 @@ def full_weight(volume: CubicMetre, density: Density, empty_weight: Kilogram) ->
 def floor_load(weight: Kilogram, footprint: SquareMetre) -> LoadPerArea:
     """Load that a weight lays on the floor under it, spread evenly over its footprint, Pa."""
     return weight * GRAVITY.value / footprint
+
+
+@law("load / allowable", source="definition", ranges={"allowable": "1 lb/ft2 to 100000 lb/ft2"}, safety=True)
+def load_share(load: LoadPerArea, allowable: LoadPerArea) -> Fraction:
+    """Load as a share of what the floor may carry; above 100 % it is overloaded."""
+    return load / allowable
+
+
+@law(
+    "weight * gravity / allowable",
+    constants={"gravity": GRAVITY},
+    source="definition",
+    ranges={"allowable": "1 lb/ft2 to 100000 lb/ft2"},
+)
+def area_for_load(weight: Kilogram, allowable: LoadPerArea) -> SquareMetre:
+    """Floor over which a weight must be spread so that no more than `allowable` presses on it, m²."""
+    return weight * GRAVITY.value / allowable

@@ -1,0 +1,429 @@
+"""What does the tank lose, and is that heat wasted?"""
+
+from calc.engine.declare import (
+    Advice,
+    Case,
+    Cases,
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Must,
+    Next,
+    Option,
+    Pick,
+    Result,
+    Step,
+    Typical,
+    Variant,
+    Worksheet,
+)
+from calc.physics import store, water
+from calc.vocabulary import (
+    ALTITUDE,
+    STORE_INSIDE,
+    STORE_SURROUNDINGS,
+    STORE_TOP,
+    STORE_VOLUME,
+    SYSTEM_PRESSURE,
+)
+
+STORE_KIND = Field(
+    "store_kind",
+    "choice",
+    "Kind of store",
+    options=(
+        Option("closed", "a closed tank"),
+        Option("open", "an open steel tank with a lid"),
+        Option("lined", "an open tank with a rubber liner and a lid"),
+    ),
+)
+SLENDERNESS = Field(
+    "slenderness",
+    "factor",
+    "Height of the tank over its width",
+    "A tall, slim tank has a little more surface and keeps its layers better.",
+    low="0.3",
+    high="6",
+    typical=Typical("1.5", "common-practice", "1", "3", "A tape measure."),
+)
+INSULATION = Field(
+    "insulation",
+    "length",
+    "Thickness of the insulation",
+    "All around, top and bottom alike; 0 for a bare tank.",
+    low="0 in",
+    high="24 in",
+    us="in",
+    si="mm",
+    uncertainty="10 %",
+    typical=Typical("4 in", "common-practice", "2 in", "8 in", "A ruler at the edge of a lid or a hatch."),
+)
+INSULATION_KIND = Field(
+    "insulation_kind",
+    "choice",
+    "Kind of insulation",
+    options=(
+        Option("mineral-wool", "mineral wool board"),
+        Option("fiberglass", "fiberglass batt"),
+        Option("polystyrene", "polystyrene board"),
+        Option("polyurethane", "polyurethane foam"),
+    ),
+)
+CONDUCTIVITY = Field(
+    "conductivity",
+    "conductivity",
+    "How well that insulation conducts",
+    "One over the R-value of an inch; filled in from the kind.",
+    low="0.05 Btuin/h/ft2/F",
+    high="2 Btuin/h/ft2/F",
+    typical=Typical(
+        {
+            "mineral-wool": "0.25 Btuin/h/ft2/F",
+            "fiberglass": "0.31 Btuin/h/ft2/F",
+            "polystyrene": "0.23 Btuin/h/ft2/F",
+            "polyurethane": "0.17 Btuin/h/ft2/F",
+        },
+        "tank-insulation",
+        {
+            "mineral-wool": "0.24 Btuin/h/ft2/F",
+            "fiberglass": "0.26 Btuin/h/ft2/F",
+            "polystyrene": "0.2 Btuin/h/ft2/F",
+            "polyurethane": "0.155 Btuin/h/ft2/F",
+        },
+        {
+            "mineral-wool": "0.28 Btuin/h/ft2/F",
+            "fiberglass": "0.34 Btuin/h/ft2/F",
+            "polystyrene": "0.28 Btuin/h/ft2/F",
+            "polyurethane": "0.18 Btuin/h/ft2/F",
+        },
+        "The R-value on the wrapper.",
+        on="insulation_kind",
+    ),
+)
+FITTINGS = Field(
+    "fittings",
+    "factor",
+    "Times for pipes, legs and gaps",
+    "1 for a perfect blanket; every pipe that runs uphill from the tank adds.",
+    low="1",
+    high="4",
+    typical=Typical("1.5", "tank-fittings", "1.2", "2", "Feel the pipes a yard from the tank: warm ones lose heat."),
+)
+WAITING = Field(
+    "waiting",
+    "time",
+    "Hours it waits without a fire",
+    low="1 h",
+    high="1,000 h",
+    typical=Typical("24 h", "common-practice", "12 h", "72 h", "You decide."),
+)
+OPEN_WATER = Field(
+    "open_water",
+    "area",
+    "Water that the lid leaves bare",
+    "Gaps around lid and pipes; for no lid at all, the whole surface.",
+    low="0 ft2",
+    high="500 ft2",
+    typical=Typical("0.5 ft2", "common-practice", "0.1 ft2", "2 ft2", "Measure the gaps."),
+)
+LINER_LIMIT = Field(
+    "liner_limit",
+    "temperature",
+    "Hottest the liner may get",
+    "It stands on the liner's sheet.",
+    low="100 °F",
+    high="250 °F",
+    typical=Typical("170 °F", "liner-limit", "160 °F", "180 °F", "The maker of the liner."),
+)
+
+_OPEN_STEPS = (
+    Step(
+        "shell_loss",
+        store.standby_loss,
+        "Lost through the walls",
+        store_temperature="store_top",
+        surroundings="store_surroundings",
+    ),
+    Step("water_vapour", water.vapour_pressure, "Vapor pressure at the water", temperature="store_top"),
+    Step("evaporation", store.evaporation_loss, "Lost with the vapor", open_area="open_water"),
+    Step("standby_loss", store.open_store_loss, "Lost while it is full and hot"),
+)
+
+WORKSHEET = Worksheet(
+    key="standby",
+    guide="storage",
+    question="What does the tank lose, and is that heat wasted?",
+    short="Heat a store loses while it waits, how far it cools, and whether that heat is lost.",
+    fields=(
+        STORE_VOLUME,
+        STORE_TOP,
+        STORE_SURROUNDINGS,
+        STORE_INSIDE,
+        INSULATION,
+        INSULATION_KIND,
+        CONDUCTIVITY,
+        FITTINGS,
+        STORE_KIND,
+        WAITING,
+        SLENDERNESS,
+        ALTITUDE,
+        SYSTEM_PRESSURE,
+    ),
+    givens=(
+        Given("film", "conductance_per_area", "Heat from the outside surface to the air", "8.5 W/(m²·K)", "tank-film"),
+        Given("air_vapour", "pressure_absolute", "Vapor pressure in cool air", "0.5 kPa", "common-practice"),
+        Given("air_speed", "velocity", "Draft over the water", "0.1 m/s", "common-practice"),
+        Given(
+            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+        ),
+        Given("cooled", "temperature", "A store that has cooled", "100 °F", "definition"),
+        Given("freezing", "temperature", "Water freezes", "32 °F", "definition"),
+    ),
+    cases=(
+        Cases(
+            "store_kind",
+            closed=Case(
+                steps=(
+                    Step(
+                        "standby_loss",
+                        store.standby_loss,
+                        "Lost while it is full and hot",
+                        store_temperature="store_top",
+                        surroundings="store_surroundings",
+                    ),
+                ),
+            ),
+            open=Case(fields=(OPEN_WATER,), steps=_OPEN_STEPS),
+            lined=Case(fields=(OPEN_WATER, LINER_LIMIT), steps=_OPEN_STEPS),
+        ),
+    ),
+    steps=(
+        Step("tank_width", store.cylinder_diameter, "Width of a round tank of that size", volume="store_volume"),
+        Step("tank_high", store.cylinder_height, "Its height", volume="store_volume", diameter="tank_width"),
+        Step(
+            "side",
+            store.side_conductance,
+            "Through the side, for each degree",
+            diameter="tank_width",
+            height="tank_high",
+        ),
+        Step("ends", store.ends_conductance, "Through top and bottom, for each degree", diameter="tank_width"),
+        Step("conductance", store.shell_conductance, "Through walls, pipes and legs, for each degree"),
+        Step(
+            "loss_per_degree",
+            store.conductance_of_loss,
+            "All losses, for each degree",
+            loss="standby_loss",
+            store_temperature="store_top",
+            surroundings="store_surroundings",
+        ),
+        Step(
+            "heat_content",
+            water.mean_volume_heat_content,
+            "Heat in each volume and degree, as it cools",
+            low="cooled",
+            top="store_top",
+        ),
+        Step("heat_capacity", store.heat_capacity, "Heat in the tank for each degree", volume="store_volume"),
+        Step("time_constant", store.time_constant, "Time constant", conductance="loss_per_degree"),
+        Step(
+            "temperature_after",
+            store.temperature_after,
+            "Temperature after {waiting}",
+            start="store_top",
+            heading_for="store_surroundings",
+            elapsed="waiting",
+        ),
+        Step("heat_lost", store.heat_lost, "Heat lost by then", start="store_top", finish="temperature_after"),
+        Pick(
+            "wasted_share",
+            "fraction",
+            "Share that the house does not get",
+            "store_inside",
+            {"yes": "0 %", "no": "100 %"},
+            "definition",
+        ),
+        Step("heat_wasted", store.part_of_heat, "Of that, wasted", share="wasted_share", heat="heat_lost"),
+        Step("barometer", water.barometer, "Air pressure at this height"),
+        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
+        Step("boiling", water.boiling_temperature, "Water boils there at"),
+    ),
+    results=(
+        Result("standby_loss", "Lost while it is full and hot", "At {store_top} in {store_surroundings}."),
+        Result("temperature_after", "Temperature after {waiting}", "All of it mixed, with no fire and nothing drawn."),
+        Result("heat_lost", "Heat lost by then"),
+        Result("heat_wasted", "Of that, wasted", "In the heating season. Inside the heated space it warms the house."),
+        Result(
+            "time_constant",
+            "Time constant",
+            "In that time the tank falls 63 % of the way to its surroundings.",
+            us="days",
+            si="days",
+        ),
+        Result("conductance", "Walls, pipes and legs, for each degree", "Bare blanket times {fittings}."),
+        Result(
+            "evaporation",
+            "Lost with the vapor",
+            "{open_water} of bare water; the equation comes from cooler pools, so take it as a size, not a digit.",
+        ),
+        Result("tank_width", "Width of a round tank of that size"),
+        Result("tank_high", "Height of it"),
+    ),
+    headline="standby_loss",
+    say="After {waiting} it is at {temperature_after}.",
+    musts=(
+        Must(
+            "store_top > store_surroundings",
+            "store_surroundings",
+            "The air around the store must be cooler than the store.",
+        ),
+    ),
+    advice=(
+        Advice(
+            "stop",
+            "boiling",
+            "store_top >= boiling",
+            "Water boils in this store.",
+            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. Charge it cooler.",
+            "iapws-if97",
+        ),
+        Advice(
+            "stop",
+            "liner",
+            "store_top > liner_limit",
+            "This is too hot for the liner.",
+            "It is made for {liner_limit} and the store goes to {store_top}. A liner that softens lets go of all the "
+            "water at "
+            "once. Charge it cooler, or ask its maker.",
+            "liner-limit",
+        ),
+        Advice(
+            "caution",
+            "boiling-margin",
+            "store_top < boiling and store_top > boiling - boiling_caution",
+            "Little margin to boiling.",
+            "The store is charged to {store_top} and boils at {boiling}; keep at least {boiling_caution} between them.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution",
+            "pressure-on-open",
+            "store_kind != 'closed' and system_pressure > 0",
+            "An open store has no pressure on its gauge.",
+            "You gave {system_pressure}. An open tank shows 0, and water in it boils at the lower temperature of the "
+            "open air.",
+        ),
+        Advice(
+            "caution",
+            "freezes",
+            "store_inside == 'no' and store_surroundings < freezing",
+            "Pipes can freeze out there.",
+            "It is {store_surroundings} around the store. The tank itself takes weeks to freeze, its pipes a night.",
+        ),
+        Advice(
+            "caution",
+            "bare",
+            "insulation <= 0",
+            "A bare tank is a radiator.",
+            "It loses {standby_loss} while hot. Inside it overheats its room, outside it wastes the fire.",
+        ),
+        Advice(
+            "caution",
+            "vapor",
+            "store_kind != 'closed' and evaporation > 0.25 * standby_loss",
+            "The lid leaks more than it looks.",
+            "{evaporation} of the {standby_loss} leaves as vapor, and wets the room it goes to. Close the gaps; never "
+            "seal an "
+            "open tank tight: it must breathe.",
+        ),
+        Advice(
+            "note",
+            "part-of-load",
+            "store_inside == 'yes'",
+            "In winter this heat is not lost.",
+            "It warms the house and is part of its load already: count it nowhere twice. In summer it is a nuisance.",
+        ),
+        Advice(
+            "note",
+            "outside",
+            "store_inside == 'no'",
+            "All of this is extra wood.",
+            "Add {standby_loss} to what the fire must make; give it to the firing and stored-heat worksheets as lost "
+            "outside.",
+        ),
+        Advice(
+            "note",
+            "pipes",
+            "fittings < 1.2",
+            "Few tanks are that good.",
+            "Pipes, legs and a thin spot in the blanket add a fifth at least, often half as much again.",
+            "tank-fittings",
+        ),
+    ),
+    meaning=(
+        "The first inches of insulation do most of the work, and then the pipes lose more than the blanket. A dip in "
+        "each "
+        "pipe where it leaves the tank keeps hot water from wandering off in it.",
+    ),
+    chart=Chart(
+        "Temperature of a tank left to wait",
+        across="waiting",
+        low="1 h",
+        high="240 h",
+        lines=(Line("temperature_after", "mixed tank", "tank"),),
+        say="After {waiting} it is at {temperature_after}.",
+    ),
+    tables=(
+        Comparison(
+            "More insulation on the same tank",
+            rows=(
+                Variant("2 in (51 mm)", {"insulation": "2 in"}),
+                Variant("4 in (102 mm)", {"insulation": "4 in"}),
+                Variant("6 in (152 mm)", {"insulation": "6 in"}),
+                Variant("8 in (203 mm)", {"insulation": "8 in"}),
+            ),
+            show=("standby_loss", "temperature_after", "heat_lost", "heat_wasted"),
+            say="Each row assumes the same pipes and legs.",
+        ),
+    ),
+    examples=(
+        Example(
+            "Ridge Road: 800 gal in an unheated garage",
+            {
+                "store_volume": "800 gal",
+                "store_top": "180 °F",
+                "store_surroundings": "40 °F",
+                "store_inside": "no",
+                "insulation": "4 in",
+                "insulation_kind": "mineral-wool",
+                "store_kind": "closed",
+                "waiting": "24 h",
+                "altitude": "3,000 ft",
+                "system_pressure": "12 psi",
+            },
+        ),
+        Example(
+            "Fern Lane: 500 gal open, in the cellar",
+            {
+                "store_volume": "500 gal",
+                "store_inside": "yes",
+                "store_kind": "open",
+                "store_surroundings": "60 °F",
+                "system_pressure": "0 psi",
+            },
+        ),
+    ),
+    leaves_out=(
+        "Layers: a tank that stays hot on top loses a little less below.",
+        "Water that wanders through pipes by itself, beyond the factor for fittings.",
+        "An open tank loses less vapor as it cools, so it ends a little warmer than said.",
+    ),
+    follow=(
+        Next("stored-heat", "How long the store carries the house."),
+        Next("tank-place", "Whether there is room for the insulation."),
+        Next("firing", "How often you light it with this loss."),
+    ),
+)
