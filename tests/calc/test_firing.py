@@ -4,7 +4,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calc.law import OutOfRange
+from calc.law import NoSolution, OutOfRange
 from calc.physics import firing, store
 from calc.units import DAY, HOUR
 
@@ -73,3 +73,34 @@ def test_a_tank_all_above_the_lowest_useful_counts_like_a_mixed_one(upper: float
 def test_a_burn_without_heat_is_refused() -> None:
     with pytest.raises(OutOfRange):
         firing.burns_per_day(1000.0, 0.0)
+
+
+@given(HEAT, POWER)
+def test_usable_heat_lasts_until_it_is_used_up(heat: float, load: float) -> None:
+    assert firing.time_until_lighting(heat, load) * load == pytest.approx(heat)
+
+
+@given(HEAT, HEAT, POWER)
+def test_a_whole_load_fits_once_the_house_has_drawn_what_is_missing(burn: float, room: float, load: float) -> None:
+    wait = firing.time_until_room(burn, room, load)
+    assert wait >= 0
+    assert room + wait * load >= burn * (1 - 1e-12)
+    assert (wait == 0) == (firing.loads_that_fit(room, burn) >= 1)
+
+
+def test_what_never_happens_is_said_so() -> None:
+    with pytest.raises(NoSolution):
+        firing.time_until_lighting(1e8, 0.0)
+    with pytest.raises(NoSolution):
+        firing.time_until_room(2e8, 1e8, 0.0)
+    assert firing.time_until_room(1e8, 2e8, 0.0) == 0
+    with pytest.raises(NoSolution):
+        firing.loads_that_fit(1e8, -1.0)
+
+
+@given(POWER, POWER, BURN, HEAT)
+def test_a_load_short_of_wood_is_short_on_both_sides(output: float, room: float, burn: float, held: float) -> None:
+    rated = firing.heat_at_output(output, burn)
+    water_heat = firing.water_heat_of_burn(rated, held)
+    room_of_load = firing.room_output_of_load(room, water_heat, rated)
+    assert firing.share_to_water(output, room) == pytest.approx(water_heat / (water_heat + room_of_load * burn))
