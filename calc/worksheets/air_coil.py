@@ -34,11 +34,14 @@ from calc.vocabulary import (
 AIR_FLOW = Field(
     "air_flow", "air_flow", "Air flow through the coil", "On the speed that the blower runs for heating.",
     low="50 cfm", high="20,000 cfm", uncertainty="10 %",
-    typical=Typical("1,000 cfm", "coil-custom", "700 cfm", "1,400 cfm", "The plate on the blower, or a balancing report."),
+    typical=Typical("1,000 cfm", "coil-custom", "700 cfm", "1,400 cfm", "The blower's plate, or a balancing report."),
 )  # fmt: skip
 FLOW_BASIS = Field(
     "flow_basis", "choice", "How that air flow is meant", "High up, a blower moves the same volume but less air.",
-    options=(Option("actual", "actual volume, as the blower moves it"), Option("standard", "standard air, as in catalogs")),
+    options=(
+        Option("actual", "actual volume, as the blower moves it"),
+        Option("standard", "standard air, as in catalogs"),
+    ),
     unless_given="actual",
 )  # fmt: skip
 ENTERING_AIR = Field(
@@ -60,7 +63,7 @@ COIL_KNOWN = Field(
 COIL_UA = Field(
     "coil_ua", "conductance", "Conductance of the coil, UA", "Heat passed for each degree between water and air.",
     low="20 Btu/h/F", high="30,000 Btu/h/F", uncertainty="15 %",
-    typical=Typical("1,000 Btu/h/F", "coil-custom", "500 Btu/h/F", "2,000 Btu/h/F", "Work it out from one rated point."),
+    typical=Typical("1,000 Btu/h/F", "coil-custom", "500 Btu/h/F", "2,000 Btu/h/F", "Work it out from a rated point."),
 )  # fmt: skip
 RATED_COIL_HEAT = Field(
     "rated_coil_heat", "power", "Heat at the rated point", "",
@@ -130,7 +133,8 @@ def _needed(day: str, load: str, after: str = "") -> tuple[Step, ...]:
             delivered_air=f"register_air{after}",
         ),
         Step(
-            f"needed_heat{after}", air.heat_to_air, f"Heat the coil must give on {day}", air_out=f"needed_air_out{after}"
+            f"needed_heat{after}", air.heat_to_air, f"Heat the coil must give on {day}",
+            air_out=f"needed_air_out{after}",
         ),
     )  # fmt: skip
 
@@ -173,7 +177,9 @@ WORKSHEET = Worksheet(
             conductance=Case(
                 fields=(COIL_UA,),
                 steps=(
-                    Step("coil", air.scaled_conductance, "Conductance of the coil looked at", coil_conductance="coil_ua"),
+                    Step(
+                        "coil", air.scaled_conductance, "Conductance of the coil looked at", coil_conductance="coil_ua",
+                    ),
                 ),
             ),
             rating=Case(
@@ -251,7 +257,9 @@ WORKSHEET = Worksheet(
                     Step("delivered_heat", air.heat_after_ducts, "Heat that reaches the rooms", coil_heat="heat"),
                     Step("delivered_air", air.air_out, "Air at the registers", coil_heat="delivered_heat"),
                     Step("needed_heat", air.heat_before_ducts, "Heat the coil must give", load="design_load"),
-                    Step("register_air", air.air_out, "Air at the registers on the coldest day", coil_heat="design_load"),
+                    Step(
+                        "register_air", air.air_out, "Air at the registers on the coldest day", coil_heat="design_load",
+                    ),
                     Step(
                         "needed_heat_average", air.heat_before_ducts, "Heat the coil must give on an average day",
                         load="load_average",
@@ -265,7 +273,10 @@ WORKSHEET = Worksheet(
                         "duct_surface", air.round_duct_surface, "Surface of the ducts",
                         diameter="duct_diameter", length="duct_length",
                     ),
-                    Step("duct_u_value", air.duct_u_value, "Heat through each part of that surface", insulation="duct_insulation"),
+                    Step(
+                        "duct_u_value", air.duct_u_value, "Heat through each part of that surface",
+                        insulation="duct_insulation",
+                    ),
                     Step("kept_share", air.kept_share, "Share of the air's excess that is left at the end"),
                     Step("delivered_air", air.delivered_air, "Air at the registers"),
                     Step("delivered_heat", air.delivered_heat, "Heat that reaches the rooms"),
@@ -291,7 +302,10 @@ WORKSHEET = Worksheet(
         Step("air_out", air.air_out, "Air out of the coil", coil_heat="heat"),
         Step("water_out", air.water_out, "Water out of the coil", entering_water="supply_tried", coil_heat="heat"),
         Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
-        Step("supply_water", air.entering_water, "Coolest water into the coil on the coldest day", coil_heat="needed_heat"),
+        Step(
+            "supply_water", air.entering_water, "Coolest water into the coil on the coldest day",
+            coil_heat="needed_heat",
+        ),
         Step("lowest_useful", emitters.lowest_useful, "Coolest store water that does it", supply="supply_water"),
         Step(
             "supply_water_average", air.entering_water, "Coolest water into the coil on an average day",
@@ -303,7 +317,10 @@ WORKSHEET = Worksheet(
         ),
     ),
     results=(
-        Result("lowest_useful", "Coolest store water that still heats the house", "On the coldest day, an exchanger's approach included."),
+        Result(
+            "lowest_useful", "Coolest store water that still heats the house",
+            "On the coldest day, an exchanger's approach included.",
+        ),
         Result("supply_water", "Coolest water into the coil on the coldest day"),
         Result("needed_heat", "Heat the coil must give on the coldest day", "The load, and what the ducts lose."),
         Result("register_air", "Air at the registers then"),
@@ -314,14 +331,19 @@ WORKSHEET = Worksheet(
         Result("delivered_heat", "Heat that reaches the rooms, from {supply_tried} water"),
         Result("water_out", "Water out of the coil, from {supply_tried} water"),
         Result("duct_loss", "Share of the coil's heat lost in ducts", missing="no heat to lose"),
-        Result("pressure_ratio", "Air pressure here, beside sea level", "What a cubic foot of air carries falls with it."),
+        Result(
+            "pressure_ratio", "Air pressure here, beside sea level", "What a cubic foot of air carries falls with it.",
+        ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
     ),
     headline="lowest_useful",
     say="The air at the registers is then {register_air}.",
     say_none="No coil can do what this rated point says.",
     musts=(
-        Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
+        Must(
+            "indoor > design_outdoor", "design_outdoor",
+            "Outdoor design temperature must be below the room temperature wanted.",
+        ),
         Must(
             "rated_coil_water > rated_coil_air + 5", "rated_coil_water",
             "Entering water at the rated point must be well above the entering air.",
@@ -331,34 +353,35 @@ WORKSHEET = Worksheet(
         Advice(
             "unworkable", "impossible-rating", "missing(coil)",
             "The rated point cannot be right.",
-            "With these flows no coil passes {rated_coil_heat}: check that all five numbers stand in one line of the table.",
+            "With these flows no coil passes {rated_coil_heat}: check that all five numbers stand in one line of the "
+            "table.",
         ),
         Advice(
             "unworkable", "too-hot", "lowest_useful > hottest_store",
             "No store is that hot.",
-            "This coil would need {lowest_useful}, and stores are charged to {hottest_store} at most. A larger coil, more "
-            "air, tighter ducts or less load is the cure: see the table.",
+            "This coil would need {lowest_useful}, and stores are charged to {hottest_store} at most. A larger coil, "
+            "more air, tighter ducts or less load is the cure: see the table.",
             "hottest-store",
         ),
         Advice(
             "caution", "ducts-first", "duct_loss >= lossy",
             "The ducts decide.",
-            "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for {design_load}. "
-            "Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
+            "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for "
+            "{design_load}. Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
             "duct-custom",
         ),
         Advice(
             "caution", "barely-warm", "register_air < barely_warm",
             "The air will feel barely warm.",
-            "It leaves the registers at {register_air}, and moving air under {barely_warm} feels like a draft. The house is "
-            "warm all the same; turn registers away from chairs and let the blower run slowly and long.",
+            "It leaves the registers at {register_air}, and moving air under {barely_warm} feels like a draft. The "
+            "house is warm all the same; turn registers away from chairs and let the blower run slowly and long.",
             "register-air",
         ),
         Advice(
             "caution", "frozen-coil", "duct_surroundings < freezing",
             "A coil out there can freeze.",
-            "The air around the ducts is {duct_surroundings}. When fire and blower are off, water standing in a coil out "
-            "there freezes and bursts it: put the coil inside, or use antifreeze.",
+            "The air around the ducts is {duct_surroundings}. When fire and blower are off, water standing in a coil "
+            "out there freezes and bursts it: put the coil inside, or use antifreeze.",
         ),
         Advice(
             "caution", "too-cool-tried", "heat <= 0",
@@ -368,20 +391,20 @@ WORKSHEET = Worksheet(
         Advice(
             "note", "no-dump", "lowest_useful > 0",
             "A coil behind a blower is never the heat dump.",
-            "It stops with the power, just when the fire's heat must go somewhere. A dump works with no power, valve, spring "
-            "check or fan in its way.",
+            "It stops with the power, just when the fire's heat must go somewhere. A dump works with no power, valve, "
+            "spring check or fan in its way.",
         ),
         Advice(
             "note", "not-a-law", "lowest_useful <= hottest_store",
             "“180 °F for a coil” is custom, not a law.",
-            "This one needs {lowest_useful}. A coil of more rows runs cooler still, but the same heat in the same air leaves "
-            "it no warmer.",
+            "This one needs {lowest_useful}. A coil of more rows runs cooler still, but the same heat in the same air "
+            "leaves it no warmer.",
             "coil-custom",
         ),
     ),
     meaning=(
-        "A larger coil needs cooler water for the same heat, but the air it blows is no warmer: that follows from the load "
-        "and the air flow alone.",
+        "A larger coil needs cooler water for the same heat, but the air it blows is no warmer: that follows from the "
+        "load and the air flow alone.",
     ),
     chart=Chart(
         "Coolest store water, by the size of the coil",
@@ -407,7 +430,8 @@ WORKSHEET = Worksheet(
         Example(
             "Ridge Road: a coil in the old furnace's ducts",
             {
-                "design_load": "32,500 Btu/h", "coil_known": "conductance", "coil_ua": "1,500 Btu/h/F", "coil_flow": "4 gpm",
+                "design_load": "32,500 Btu/h", "coil_known": "conductance", "coil_ua": "1,500 Btu/h/F",
+                "coil_flow": "4 gpm",
                 "air_flow": "1,000 cfm", "flow_basis": "actual", "entering_air": "65 °F", "altitude": "3,000 ft",
                 "duct_way": "share", "duct_loss": "20 %", "indoor": "68 °F", "design_outdoor": "-5 °F",
                 "average_outdoor": "30 °F", "supply_tried": "140 °F",

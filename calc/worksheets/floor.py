@@ -69,7 +69,8 @@ SLAB_CONDUCTIVITY = Field(
     typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
 )  # fmt: skip
 INSULATION_BELOW = Field(
-    "insulation_below", "thermal_resistance", "R-value under the pipes", "Foam and floor below; 2 in of foam is about R-10.",
+    "insulation_below", "thermal_resistance", "R-value under the pipes",
+    "Foam and floor below; 2 in of foam is about R-10.",
     low="0.5 R", high="80 R",
     typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),
 )  # fmt: skip
@@ -159,7 +160,10 @@ WORKSHEET = Worksheet(
             "counted_cover", floor.counted_cover, "Concrete that the factor counts", si="mm", us="in",
             cover="concrete_cover", spacing="pipe_spacing",
         ),
-        Step("wet_floor", floor.wet_floor_conductance, "Heat flux for each degree, by the tables", spacing="pipe_spacing"),
+        Step(
+            "wet_floor", floor.wet_floor_conductance, "Heat flux for each degree, by the tables",
+            spacing="pipe_spacing",
+        ),
         Step(
             "floor_conductance", floor.floor_conductance, "Heat flux for each degree of water over the room",
             wet_floor_conductance="wet_floor", cover="concrete_cover", screed_conductivity="slab_conductivity",
@@ -189,18 +193,35 @@ WORKSHEET = Worksheet(
         Step("downward_loss", floor.heat_through, "Heat that goes down", heat_flux="downward_flux"),
         Step("heat_from_water", floor.heat_from_water, "Heat that the water must bring", load="design_load"),
         Step("downward_share", floor.downward_share, "Share of it that goes down"),
-        Step("flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree", design_load="heat_from_water"),
+        Step(
+            "flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree",
+            design_load="heat_from_water",
+        ),
         Step("floor_flow", emitters.design_flow, "Water flow through the floor", heat_capacity="water_heat"),
         Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
-        Step("heat_flux_average", floor.needed_flux, "Heat from each part of the floor on that day", load="load_average"),
-        Step("surface_rise_average", floor.surface_rise, "Floor's surface over the room on that day", heat_flux="heat_flux_average"),
-        Step("surface_average", floor.surface_temperature, "Surface of the floor on that day", surface_rise="surface_rise_average"),
-        Step("needed_excess_average", floor.needed_excess, "Water over the room on that day", heat_flux="heat_flux_average"),
+        Step(
+            "heat_flux_average", floor.needed_flux, "Heat from each part of the floor on that day", load="load_average",
+        ),
+        Step(
+            "surface_rise_average", floor.surface_rise, "Floor's surface over the room on that day",
+            heat_flux="heat_flux_average",
+        ),
+        Step(
+            "surface_average", floor.surface_temperature, "Surface of the floor on that day",
+            surface_rise="surface_rise_average",
+        ),
+        Step(
+            "needed_excess_average", floor.needed_excess, "Water over the room on that day",
+            heat_flux="heat_flux_average",
+        ),
         Step(
             "downward_flux_average", floor.downward_flux, "Heat that goes down from each part on that day",
             heat_flux="heat_flux_average", resistance_below="insulation_below", below="below_floor",
         ),
-        Step("downward_loss_average", floor.heat_through, "Heat that goes down on that day", heat_flux="downward_flux_average"),
+        Step(
+            "downward_loss_average", floor.heat_through, "Heat that goes down on that day",
+            heat_flux="downward_flux_average",
+        ),
         Step(
             "heat_from_water_average", floor.heat_from_water, "Heat that the water must bring on that day",
             load="load_average", downward_loss="downward_loss_average",
@@ -225,17 +246,29 @@ WORKSHEET = Worksheet(
         Step("limit_water", emitters.mean_water, "Mean water at that limit", excess="limit_excess"),
     ),
     results=(
-        Result("lowest_useful", "Coolest store water that still heats the house", "On the coldest day, an exchanger's approach included."),
+        Result(
+            "lowest_useful", "Coolest store water that still heats the house",
+            "On the coldest day, an exchanger's approach included.",
+        ),
         Result("supply_water", "Supply water on the coldest day"),
         Result("mean_water", "Mean water on the coldest day"),
         Result("return_temperature", "Return water on the coldest day"),
-        Result("surface", "Surface of the floor on the coldest day", "The mean of the surface; right above the pipes it is warmer."),
+        Result(
+            "surface", "Surface of the floor on the coldest day",
+            "The mean of the surface; right above the pipes it is warmer.",
+        ),
         Result("surface_limit", "Warmest surface for such a room"),
         Result("heat_flux", "Heat from each part of the floor", "Upward, into the rooms."),
-        Result("most_heat", "Most heat the floor can give", "With its surface at {surface_limit}; its water is then {limit_water} on average."),
+        Result(
+            "most_heat", "Most heat the floor can give",
+            "With its surface at {surface_limit}; its water is then {limit_water} on average.",
+        ),
         Result("downward_loss", "Heat that goes down instead", "Apart from the load: the water must bring it too."),
         Result("floor_flow", "Water flow through the floor", "Measured at the mean of supply and return."),
-        Result("lowest_useful_average", "Coolest store water on an average day", "At {average_outdoor} outside.", missing="none needed"),
+        Result(
+            "lowest_useful_average", "Coolest store water on an average day", "At {average_outdoor} outside.",
+            missing="none needed",
+        ),
         Result("supply_water_average", "Supply water on an average day", missing="none needed"),
         Result("surface_average", "Surface of the floor on an average day"),
     ),
@@ -251,35 +284,36 @@ WORKSHEET = Worksheet(
         Advice(
             "unworkable", "too-hot", "lowest_useful > hottest_store",
             "No store is that hot.",
-            "This floor would need {lowest_useful}, and stores are charged to {hottest_store} at most. It is too small for "
-            "the load: add radiators or baseboard, or insulate the house.",
+            "This floor would need {lowest_useful}, and stores are charged to {hottest_store} at most. It is too "
+            "small for the load: add radiators or baseboard, or insulate the house.",
             "hottest-store",
         ),
         Advice(
             "caution", "surface-limit", "surface > surface_limit",
             "The floor gets too warm.",
-            "It would need a surface of {surface}, and {surface_limit} is the most for such a room: beyond it feet and "
-            "coverings suffer. At the limit it gives {most_heat} of the {design_load}. Let something else bring the rest.",
+            "It would need a surface of {surface}, and {surface_limit} is the most for such a room: beyond it feet "
+            "and coverings suffer. At the limit it gives {most_heat} of the {design_load}. Let something else bring "
+            "the rest.",
             "en-1264-limits",
         ),
         Advice(
             "caution", "hot-slab", "supply_water > screed_limit",
             "Too hot for a slab.",
-            "Concrete around the pipes should not see water over {screed_limit}, and this floor asks for {supply_water}. "
-            "A thinner covering or closer pipes let it run cooler.",
+            "Concrete around the pipes should not see water over {screed_limit}, and this floor asks for "
+            "{supply_water}. A thinner covering or closer pipes let it run cooler.",
             "en-1264-4",
         ),
         Advice(
             "caution", "downward", "downward_share > downward_much",
             "Much of the heat goes down.",
-            "{downward_loss} of the water's {heat_from_water} leaves downward. Under a slab that is poured it is lost; before "
-            "the pour, foam is the cheapest fuel there is.",
+            "{downward_loss} of the water's {heat_from_water} leaves downward. Under a slab that is poured it is "
+            "lost; before the pour, foam is the cheapest fuel there is.",
         ),
         Advice(
             "caution", "mixing-valve", "lowest_useful <= hottest_store",
             "Store water must not reach the floor unmixed.",
-            "A store is often near 180 °F (82 °C) and this floor wants {supply_water}. It needs a mixing valve and a second "
-            "thermostat that stops the pump: see the tempering worksheet.",
+            "A store is often near 180 °F (82 °C) and this floor wants {supply_water}. It needs a mixing valve and a "
+            "second thermostat that stops the pump: see the tempering worksheet.",
             "common-practice",
         ),
         Advice(
@@ -296,8 +330,8 @@ WORKSHEET = Worksheet(
         ),
     ),
     meaning=(
-        "A floor gives little heat for each degree, but it is large, so its water can be cool and nearly the whole store "
-        "is useful.",
+        "A floor gives little heat for each degree, but it is large, so its water can be cool and nearly the whole "
+        "store is useful.",
     ),
     chart=Chart(
         "Water and floor, by how much the house loses",
@@ -332,7 +366,9 @@ WORKSHEET = Worksheet(
                 "below_floor": "50 °F", "design_outdoor": "-5 °F", "average_outdoor": "30 °F",
             },
         ),
-        Example("The same slab with a covering of known R-value", {"floor_covering": "own", "covering_resistance": "0.4 R"}),
+        Example(
+            "The same slab with a covering of known R-value", {"floor_covering": "own", "covering_resistance": "0.4 R"},
+        ),
     ),
     leaves_out=(
         "Pipes stapled under a wooden floor, with or without plates: they need hotter water than any figure here.",

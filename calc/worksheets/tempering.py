@@ -35,7 +35,8 @@ MIXED_WANTED = Field(
     ),
 )  # fmt: skip
 FLOOR_RETURN = Field(
-    "floor_return", "temperature", "Water that comes back from the floor", "Supply less the drop; it is mixed in again.",
+    "floor_return", "temperature", "Water that comes back from the floor",
+    "Supply less the drop; it is mixed in again.",
     low="50 °F", high="180 °F", uncertainty="3 F°",
     typical=Typical("95 °F", "mixed-custom", "85 °F", "105 °F", "A thermometer on the return pipe."),
 )  # fmt: skip
@@ -109,20 +110,37 @@ WORKSHEET = Worksheet(
         Step("cool_flow", mixing.part_flow, "Flow of cool water", share="cold_share", density="cool_density"),
     ),
     results=(
-        Result("hot_share", "Share of hot water, by mass", "With the store at {store_top}; it grows as the store cools."),
-        Result("hot_share_volume", "Share of hot water, by volume", "As two flow meters would show it: hot water is lighter."),
+        Result(
+            "hot_share", "Share of hot water, by mass", "With the store at {store_top}; it grows as the store cools.",
+        ),
+        Result(
+            "hot_share_volume", "Share of hot water, by volume",
+            "As two flow meters would show it: hot water is lighter.",
+        ),
         Result("hot_flow", "Flow of hot water", "Drawn from the store, measured hot."),
         Result("cool_flow", "Flow of cool water", "Measured cool."),
         Result("delivered", "Water that leaves the valve"),
         Result("failed_open", "Water if the valve fails wide open"),
-        Result("overheat_factor", "Times its heat that the floor would give", "After some hours with the valve open and the pump running.", figures=2),
-        Result("high_limit", "Set a second thermostat no higher than", "It stops the floor's pump and stays off until someone resets it."),
+        Result(
+            "overheat_factor", "Times its heat that the floor would give",
+            "After some hours with the valve open and the pump running.", figures=2,
+        ),
+        Result(
+            "high_limit", "Set a second thermostat no higher than",
+            "It stops the floor's pump and stays off until someone resets it.",
+        ),
     ),
     headline="hot_share",
     say="That is {hot_flow} from the store.",
     musts=(
-        Must("mixed_wanted > floor_return", "mixed_wanted", "Mixed water wanted must be warmer than the water that comes back from the floor."),
-        Must("store_top > floor_return", "store_top", "The store must be hotter than the water that comes back from the floor."),
+        Must(
+            "mixed_wanted > floor_return", "mixed_wanted",
+            "Mixed water wanted must be warmer than the water that comes back from the floor.",
+        ),
+        Must(
+            "store_top > floor_return", "store_top",
+            "The store must be hotter than the water that comes back from the floor.",
+        ),
         Must("mixed_wanted > indoor", "mixed_wanted", "Mixed water wanted must be warmer than the room."),
         Must("mixed_wanted > cold_water", "mixed_wanted", "Mixed water wanted must be warmer than the cold water."),
         Must("store_top > cold_water", "store_top", "The store must be hotter than the cold water."),
@@ -138,10 +156,12 @@ WORKSHEET = Worksheet(
         Advice(
             "unworkable", "too-cool", "mixed_wanted > store_top",
             "The store is cooler than the mix wanted.",
-            "The valve stands wide open and lets {store_top} through where {mixed_wanted} is wanted. No valve can add heat.",
+            "The valve stands wide open and lets {store_top} through where {mixed_wanted} is wanted. No valve can add "
+            "heat.",
         ),
         Advice(
-            "caution", "warm-tap", "mix_purpose == 'tap' and mixed_wanted > scald_minutes and mixed_wanted < scald_half_minute",
+            "caution", "warm-tap",
+            "mix_purpose == 'tap' and mixed_wanted > scald_minutes and mixed_wanted < scald_half_minute",
             "This tap can scald.",
             "Above {scald_minutes} water burns within minutes, and children and old people sooner.",
             "scald-cpsc",
@@ -149,29 +169,29 @@ WORKSHEET = Worksheet(
         Advice(
             "caution", "tap-fails", "mix_purpose == 'tap' and failed_open > scald_minutes",
             "If the valve fails, taps run at {failed_open}.",
-            "That burns skin in seconds. Use a valve listed for this work that shuts when one side fails, test it once a "
-            "year, and never bypass it.",
+            "That burns skin in seconds. Use a valve listed for this work that shuts when one side fails, test it "
+            "once a year, and never bypass it.",
             "scald-cpsc",
         ),
         Advice(
             "caution", "floor-fails", "failed_open > high_limit",
             "If the valve fails, {failed_open} goes into the floor.",
-            "After some hours the floor would give {overheat_factor} times its heat, and coverings crack or part. Fit a "
-            "second thermostat on the supply that stops the pump at {high_limit} and must be reset by hand.",
+            "After some hours the floor would give {overheat_factor} times its heat, and coverings crack or part. Fit "
+            "a second thermostat on the supply that stops the pump at {high_limit} and must be reset by hand.",
             "en-1264-4",
         ),
         Advice(
             "caution", "hot-slab", "mix_purpose == 'floor' and mixed_wanted > screed_limit",
             "Too hot for a slab.",
-            "Concrete around pipes should not see water over {screed_limit}. Emitters that need {mixed_wanted} belong on a "
-            "circuit of their own.",
+            "Concrete around pipes should not see water over {screed_limit}. Emitters that need {mixed_wanted} belong "
+            "on a circuit of their own.",
             "en-1264-4",
         ),
         Advice(
             "caution", "plastic", "mix_purpose == 'floor' and store_top > plastic_limit",
             "Too hot for plastic pipe if the valve fails.",
-            "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the store to "
-            "the valve, and the second thermostat in any case.",
+            "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the "
+            "store to the valve, and the second thermostat in any case.",
             "pex-limits",
         ),
         Advice(
@@ -181,8 +201,8 @@ WORKSHEET = Worksheet(
         ),
     ),
     meaning=(
-        "Hot water is drawn slowly from a hot store and fast from a cool one; the heat is the same. A valve that mixes "
-        "by itself, without power, suits a floor best.",
+        "Hot water is drawn slowly from a hot store and fast from a cool one; the heat is the same. A valve that "
+        "mixes by itself, without power, suits a floor best.",
     ),
     chart=Chart(
         "Share of hot water as the store cools",
