@@ -159,7 +159,8 @@ def largest_tap_stream(
     """Largest tap stream, W/K, that a store of this temperature warms to `tap` with this primary stream.
 
     The heat that the tap water takes up equals conductance times log mean difference, with the conductance at those
-    flows (`conductance_at_flows`). Nothing where the store is no hotter than the tap water wanted.
+    flows (`conductance_at_flows`). Nothing where the store is no hotter than the tap water wanted. Raises NoSolution
+    where it is so little hotter that with weak films no flow is small enough.
     """
     most = primary * max(store - cold, 0) / (tap - cold)
     return most * 1e-9 if store > tap else 0.0, most  # type: ignore[return-value]
@@ -218,8 +219,8 @@ def sidearm_velocity(
     in velocity heads of this pipe. Raises NoSolution when the shell is no hotter than the tank: nothing moves.
     """
     lift = max(GRAVITY.value * expansion * (hot - tank) * (sidearm_height + riser_height), 0)
-    most = math.sqrt(2 * lift / loss_coefficient)
-    return max(most * 1e-6, 1e-12), most  # type: ignore[return-value]
+    most = max(math.sqrt(2 * lift / loss_coefficient), 1e-9)
+    return most * 1e-6, most  # type: ignore[return-value]
 
 
 @law(
