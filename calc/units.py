@@ -9,6 +9,7 @@ import math
 import re
 import unicodedata
 from dataclasses import dataclass
+from functools import cache, lru_cache
 from typing import Literal
 
 System = Literal["us", "si"]
@@ -227,13 +228,16 @@ UNITS: tuple[Unit, ...] = (
     Unit("$/kWh", "price_per_energy", 1 / 3.6e6, "USD/kWh", "dollars a kilowatt-hour", ()),
     Unit("€/kWh", "price_per_energy", 1 / 3.6e6, "EUR/kWh", "euros a kilowatt-hour", ()),
     Unit("€/MWh", "price_per_energy", 1 / 3.6e9, "EUR/MWh", "euros a megawatt-hour", ()),
+    Unit("€/J", "price_per_energy", 1.0, "EUR/J", "euros a joule", ()),
     Unit("$/ton", "price_per_mass", 1 / (2000 * POUND), "USD/ton", "dollars a ton", ()),
     Unit("$/lb", "price_per_mass", 1 / POUND, "USD/lb", "dollars a pound", ()),
     Unit("€/t", "price_per_mass", 1e-3, "EUR/t", "euros a tonne", ("€/tonne",)),
     Unit("€/kg", "price_per_mass", 1.0, "EUR/kg", "euros a kilogram", ()),
     Unit("$/h", "price_per_time", 1 / HOUR, "USD/h", "dollars an hour", ("$/hr", "$/hour")),
     Unit("€/h", "price_per_time", 1 / HOUR, "EUR/h", "euros an hour", ("€/hour",)),
+    Unit("€/s", "price_per_time", 1.0, "EUR/s", "euros a second", ()),
     Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents")),
+    Unit("", "fraction", 1.0, "", "", ()),
     Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "hdd65")),
     Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day")),
     Unit("", "count", 1.0, "", "", ("times", "x")),
@@ -242,7 +246,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("a day", "rate", 1 / DAY, "/day", "a day", ("/d", "aday", "daily")),
     Unit("an hour", "rate", 1 / HOUR, "/h", "an hour", ("/hr", "anhour")),
     Unit("a week", "rate", 1 / (7 * DAY), "/week", "a week", ("aweek",)),
+    Unit("a second", "rate", 1.0, "/s", "a second", ("asecond",)),
     Unit("/h", "air_changes", 1 / HOUR, "/h", "an hour", ("ach", "/hr", "/hour", "anhour")),
+    Unit("/s", "air_changes", 1.0, "/s", "a second", ()),
     Unit("Btu/(h·ft)", "heat_rate_per_length", BTU / HOUR / FOOT, "Btu/h/ft", "Btu an hour from each foot", ("btuh/ft", "btu/hr/ft", "btu/hft", "btu/hrft", "btu/h-ft")),
     Unit("W/m", "heat_rate_per_length", 1.0, "W/m", "watts from each meter", ()),
     Unit("Btu/(h·ft²)", "heat_flux", BTU / HOUR / FOOT**2, "Btu/h/ft2", "Btu an hour from each square foot", ("btuh/ft2", "btu/hft2", "btu/hr/ft2", "btu/hrft2", "btu/hsqft", "btuh/sqft")),
@@ -279,19 +285,25 @@ UNITS: tuple[Unit, ...] = (
     Unit("MMBtu/ton", "heat_per_mass", 1e6 * BTU / (2000 * POUND), "MMBtu/ton", "million Btu a ton", ()),
     Unit("kWh/kg", "heat_per_mass", 3.6e6, "kWh/kg", "kilowatt-hours a kilogram", ()),
     Unit("MJ/kg", "heat_per_mass", 1e6, "MJ/kg", "megajoules a kilogram", ()),
+    Unit("J/kg", "heat_per_mass", 1.0, "J/kg", "joules a kilogram", ()),
     Unit("Btu/gal", "heat_per_volume", BTU / GALLON, "Btu/gal", "Btu a gallon", ()),
     Unit("MMBtu/cord", "heat_per_volume", 1e6 * BTU / (128 * FOOT**3), "MMBtu/cord", "million Btu a cord", ()),
     Unit("kWh/L", "heat_per_volume", 3.6e9, "kWh/L", "kilowatt-hours a liter", ()),
     Unit("kWh/m³", "heat_per_volume", 3.6e6, "kWh/m3", "kilowatt-hours a cubic meter", ("kwh/stere", "kwh/rm")),
     Unit("Btu/ft³", "heat_per_volume", BTU / FOOT**3, "Btu/ft3", "Btu a cubic foot", ()),
+    Unit("J/m³", "heat_per_volume", 1.0, "J/m3", "joules a cubic meter", ()),
     Unit("gal/(kBtu/h)", "volume_per_power", GALLON * HOUR / (1e3 * BTU), "gal/kBtuh", "gallons for each thousand Btu an hour", ("gal/kbtu/h",)),
     Unit("L/kW", "volume_per_power", 1e-6, "L/kW", "liters a kilowatt", ()),
+    Unit("m³/W", "volume_per_power", 1.0, "m3/W", "cubic meters a watt", ()),
     Unit("gal/(1000 ft²)", "volume_per_area", GALLON / (1e3 * FOOT**2), "gal/1000ft2", "gallons for each thousand square feet", ()),
     Unit("L/m²", "volume_per_area", 1e-3, "L/m2", "liters a square meter", ()),
+    Unit("m³/m²", "volume_per_area", 1.0, "m3/m2", "cubic meters a square meter", ()),
     Unit("lb/ft²", "load_per_area", POUND * 9.80665 / FOOT**2, "psf", "pounds a square foot", ("lb/ft2", "lb/sqft", "lbs/sqft")),
     Unit("kPa", "load_per_area", 1e3, "kPa", "kilonewtons a square meter", ("kn/m2",)),
+    Unit("Pa", "load_per_area", 1.0, "Pa", "pascals", ()),
     Unit("cP", "viscosity", 1e-3, "cP", "centipoise", ()),
     Unit("mPa·s", "viscosity", 1e-3, "mPas", "millipascal-seconds", ()),
+    Unit("Pa·s", "viscosity", 1.0, "Pas", "pascal-seconds", ()),
     Unit("ft³/lb", "specific_volume", FOOT**3 / POUND, "ft3/lb", "cubic feet a pound", ()),
     Unit("m³/kg", "specific_volume", 1.0, "m3/kg", "cubic meters a kilogram", ()),
     Unit("psi/100 ft", "pressure_per_length", PSI / (100 * FOOT), "psi/100ft", "psi in each hundred feet", ()),
@@ -306,6 +318,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("J/(m²·K)", "area_heat_capacity", 1.0, "J/m2/K", "joules for each square meter and kelvin", ("j/m2k",)),
     Unit("h/MMBtu", "time_per_heat", HOUR / (1e6 * BTU), "h/MMBtu", "hours for each million Btu", ()),
     Unit("h/kWh", "time_per_heat", HOUR / 3.6e6, "h/kWh", "hours for each kilowatt-hour", ()),
+    Unit("s/J", "time_per_heat", 1.0, "s/J", "seconds for each joule", ()),
 )
 
 
@@ -333,11 +346,13 @@ def _index() -> dict[str, dict[str, Unit]]:
 _BY_SPELLING = _index()
 
 
-def units_of(kind: str) -> list[Unit]:
+@cache
+def units_of(kind: str) -> tuple[Unit, ...]:
     """Every unit of a kind, in the order of the table."""
-    return [unit for unit in UNITS if unit.kind == kind]
+    return tuple(unit for unit in UNITS if unit.kind == kind)
 
 
+@lru_cache(maxsize=4096)
 def unit_named(text: str, kind: str) -> Unit:
     """The unit of `kind` that `text` spells; UnitError names those that work."""
     unit = _BY_SPELLING[kind].get(_spelled(text))
@@ -480,6 +495,7 @@ def _shift_two(number: str) -> str:
     return format(float(number) * 100, ".12g")
 
 
+@cache
 def shown_unit(kind: str, system: System) -> Unit:
     """The unit that a reader of `system` is shown for `kind` unless a field or result asks for another."""
     return unit_named(KINDS[kind].us_shown if system == "us" else KINDS[kind].si_shown, kind)

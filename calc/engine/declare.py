@@ -29,6 +29,7 @@ class DeclarationError(ValueError):
     """A mistake in a worksheet's declaration; it stops the import."""
 
 
+@cache
 def quantity(text: str, kind: str) -> float:
     """The SI value of a text written in a declaration, which always names its unit unless the kind has none."""
     unit = shown_unit(kind, "us")

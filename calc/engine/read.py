@@ -98,6 +98,7 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Re
             inputs[field.key] = found
     if not problems:
         problems += _fill_same(plan, inputs)
+        inputs = {field.key: inputs[field.key] for field in plan.fields if field.key in inputs}
     if not problems:
         values = {one.key: one.value for one in worksheet.givens} | {key: one.si for key, one in inputs.items()}
         for must in worksheet.musts:

@@ -189,7 +189,10 @@ def _with_problem(sheet: Sheet, wrong: OutOfRange) -> Sheet:
         label = named.label if named else source
         unit = named.unit(sheet.system) if named else shown_unit(step.law.parameters[wrong.argument].kind, sheet.system)
         ends = [show(end, unit, sheet.system, 4) for end in (wrong.allowed.low, wrong.allowed.high)]
-        came = " and ".join(one.label for one in fields if one.kind != "choice") or "the numbers above"
+        asked = [one for one in fields if one.kind != "choice" and not sheet.inputs[one.key].from_field]
+        given_by_reader = [one for one in asked if sheet.inputs[one.key].origin not in ("typical", "example")]
+        labels = [one.label for one in (given_by_reader or asked)]
+        came = " or ".join(labels[:3]) if labels else "the numbers above"
         problem = Problem(
             fields[0].key if fields else source,
             f"{label} comes to {show(wrong.value, unit, sheet.system, 4)}, outside {ends[0]} to {ends[1]}, "

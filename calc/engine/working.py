@@ -63,15 +63,19 @@ class Value:
 
 def working(steps: tuple[AnyStep, ...], values: Mapping[str, Value], system: System) -> tuple[WorkingLine, ...]:
     """Lines for the steps that have a value; digits are raised until every printed sum gives its printed result."""
-    shown = {
-        key: _Shown(value.si, value.unit, si_unit(value.unit), value.typed, 6 if value.typed else FEWEST)
-        for key, value in values.items()
-    }
+    shown = {key: _in_sums(value) for key, value in values.items()}
     lines = []
     for step in reversed(steps):  # later steps first: they may ask for more digits of what feeds them
         if step.key in shown and all(need in shown or not isinstance(step, Step) for need in step.needs):
             lines.append(_line(step, shown, system))
     return tuple(reversed(lines))
+
+
+def _in_sums(value: Value) -> _Shown:
+    """A value as it stands in sums: shares as plain numbers (0.82, not 82 %), all else in the reader's unit."""
+    if value.unit.kind == "fraction":
+        return _Shown(value.si, si_unit(value.unit), si_unit(value.unit), "", 6 if value.typed else FEWEST)
+    return _Shown(value.si, value.unit, si_unit(value.unit), value.typed, 6 if value.typed else FEWEST)
 
 
 def si_unit(unit: Unit) -> Unit:

@@ -165,7 +165,7 @@ def gas_at_top(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -
 @law(
     "surroundings + (entering - surroundings) * (1 - exp(-cooling_number)) / cooling_number",
     source="en-13384",
-    ranges={"cooling_number": "0.000001 to 1000"},
+    ranges={"cooling_number": "0.001 to 1000"},
 )
 def mean_gas(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -> Kelvin:
     """Mean temperature of the gas over the height of the flue, K."""

@@ -180,8 +180,8 @@ WORKSHEET = Worksheet(
                     _resistance("door_resistance", "R-value of the doors", "5 R", "2 R", "7 R"),
                     _surface("ceiling_area", "Top ceiling area", "Under the attic or the roof."),
                     _resistance("ceiling_resistance", "R-value of the ceiling", "30 R", "15 R", "45 R"),
-                    _surface("floor_area", "Lowest floor area", "Over ground, cellar or crawl space."),
-                    _resistance("floor_resistance", "R-value of the floor", "15 R", "8 R", "25 R"),
+                    _surface("ground_area", "Lowest floor area", "Over ground, cellar or crawl space."),
+                    _resistance("ground_resistance", "R-value of the lowest floor", "15 R", "8 R", "25 R"),
                     HOUSE_VOLUME,
                     AIR_CHANGES,
                     ALTITUDE,
@@ -193,12 +193,12 @@ WORKSHEET = Worksheet(
                             area=f"{part}_area", resistance=f"{part}_resistance",
                         )
                         for part, name in (
-                            ("wall", "Walls"), ("window", "Windows"), ("door", "Doors"), ("ceiling", "Ceiling"), ("floor", "Floor"),
+                            ("wall", "Walls"), ("window", "Windows"), ("door", "Doors"), ("ceiling", "Ceiling"), ("ground", "Lowest floor"),
                         )
                     ),
                     Step(
                         "envelope", house.envelope_conductance, "All surfaces together",
-                        walls="wall_loss", windows="window_loss", doors="door_loss", ceiling="ceiling_loss", floor="floor_loss",
+                        walls="wall_loss", windows="window_loss", doors="door_loss", ceiling="ceiling_loss", floor="ground_loss",
                     ),
                     Step("site_pressure", water.barometer, "Air pressure at this height"),
                     Step("air_change_loss", house.air_change_conductance, "Air that comes and goes"),
@@ -282,7 +282,7 @@ WORKSHEET = Worksheet(
             "Fern Lane: by its surfaces",
             {
                 "method": "surfaces", "wall_area": "1,100 ft2", "window_area": "140 ft2", "door_area": "40 ft2",
-                "ceiling_area": "900 ft2", "floor_area": "900 ft2", "house_volume": "7,200 ft3", "altitude": "3,000 ft",
+                "ceiling_area": "900 ft2", "ground_area": "900 ft2", "house_volume": "7,200 ft3", "altitude": "3,000 ft",
             },
         ),
         Example(
@@ -290,6 +290,7 @@ WORKSHEET = Worksheet(
             {"method": "quick", "heated_area": "750 ft2", "house_class": "recent"},
         ),
         Example("The same house on other fuels", {"method": "fuel", "fuel": "gas", "amount": "915 therm"}),
+        Example("The same house on gas by volume", {"method": "fuel", "fuel": "gas-volume", "amount": "88,000 ft3"}),
         Example("The same house on pellets", {"method": "fuel", "fuel": "pellets", "amount": "5.6 ton"}),
         Example("The same house on wood", {"method": "fuel", "fuel": "wood", "amount": "6.5 cord"}),
     ),

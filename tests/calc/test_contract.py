@@ -1,0 +1,369 @@
+"""What must hold of every worksheet, whatever it computes: a new one passes without a test of its own here."""
+
+import json
+import math
+import random
+import re
+from collections.abc import Iterator
+
+import pytest
+
+from calc.answer import Typed, answer, chart_of, link_of, open_link
+from calc.engine.declare import Field, Worksheet, quantity
+from calc.engine.run import Sheet
+from calc.law import FUNCTIONS
+from calc.report import as_json, as_text, describe
+from calc.sources import SOURCES
+from calc.units import SYSTEMS, UNITS, System, UnitError, read_quantity, round_to, shown_unit, units_of
+from calc.worksheets import WORKSHEETS
+
+ALL = pytest.mark.parametrize("worksheet", WORKSHEETS.values(), ids=WORKSHEETS.keys())
+SAMPLES = 2000  # over all worksheets together, as many for each
+
+BAD_TEXTS = (
+    "", "words", "-1", "0", "1e30", "NaN", "inf", "1e400", "9**9**9 m", "1,234", "1,5", "12 apples", "3/4 in", "1½", "10²",
+    "180º", "5 furlongs", "−5", "٣٠", "5" * 10_000, "5\x00", "\x1b[31m5", "<b>5</b>", "<img src=x onerror=alert(1)>",
+    "5 <script>alert(1)</script>", "{store_top}", "{{ 7*7 }}", "%s%n", "1;end", "5~", "#v1;x;end", "__import__('os')", "5;store_top=9",
+)  # fmt: skip
+
+
+def _texts(one: Field, source: random.Random) -> str:
+    """A text that a reader might well type in a field: any option, or a number in any of its units, inside its range."""
+    if one.kind == "choice":
+        return source.choice(one.options).value
+    low, high = one.low_si, one.high_si
+    if low > 0 and high / low > 30:
+        value = math.exp(source.uniform(math.log(low), math.log(high)))
+    else:
+        value = source.uniform(low, high)
+    unit = source.choice([unit for unit in units_of(one.kind) if unit.text or len(units_of(one.kind)) == 1])
+    number = unit.from_si(value)
+    digits = min(max(round(number, 12), unit.from_si(low)), unit.from_si(high)) if unit.offset else number
+    return f"{round_to(digits, 9)} {unit.ascii}".strip()
+
+
+def _sampled(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
+    """Texts for a random half or more of the fields of a random case."""
+    choices = {one.key: source.choice(one.options).value for one in worksheet.all_fields() if one.kind == "choice"}
+    plan = worksheet.plan(choices)
+    share = source.choice((0.5, 0.8, 1.0))
+    return {
+        one.key: Typed(choices[one.key] if one.kind == "choice" else _texts(one, source))
+        for one in plan.fields
+        if one.kind == "choice" or source.random() < share
+    }
+
+
+def _near_example(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
+    """The worked example with its numbers moved by up to a third."""
+    given = {}
+    sheet = answer(worksheet.key, {})
+    for key, one in sheet.inputs.items():
+        if one.quantity is None:
+            given[key] = Typed(str(one.si))
+        elif not one.from_field:
+            number = float(one.quantity.unit.from_si(one.quantity.si)) * source.uniform(0.67, 1.33)
+            low, high = (one.quantity.unit.from_si(end) for end in (one.field.low_si, one.field.high_si))
+            given[key] = Typed(f"{round_to(min(max(number, low), high), 9)} {one.quantity.unit.ascii}".strip())
+    return given
+
+
+def _check(sheet: Sheet) -> None:
+    """A sheet is whole: numbers or sentences, nothing in between."""
+    if sheet.problems:
+        known = {one.key for one in sheet.worksheet.all_fields()}
+        for problem in sheet.problems:
+            assert problem.key in known
+            assert problem.text.endswith((".", "?"))
+            assert "\n" not in problem.text
+            assert len(problem.text) < 400
+        return
+    assert sheet.headline is not None
+    for result in sheet.results:
+        assert result.shown
+        assert result.si is None or math.isfinite(result.si)
+    for one in sheet.advice:
+        assert "{" not in one.title + one.text
+    as_text(sheet)
+    json.dumps(as_json(sheet), allow_nan=False)
+
+
+@ALL
+def test_the_example_is_whole_in_both_systems(worksheet: Worksheet) -> None:
+    for system in SYSTEMS:
+        sheet = answer(worksheet.key, {}, system)
+        assert not sheet.problems
+        _check(sheet)
+        assert sheet.headline
+        assert sheet.headline.si is not None
+        assert len(sheet.say) <= 60, "the plate has one short line for it"
+        chart = chart_of(sheet)
+        assert (chart is None) == (worksheet.chart is None)
+        assert "stop" not in {one.level for one in sheet.advice}, "an example should not be dangerous"
+
+
+@ALL
+def test_results_do_not_depend_on_the_units_shown(worksheet: Worksheet) -> None:
+    us, si = answer(worksheet.key, {}, "us"), answer(worksheet.key, {}, "si")
+    assert us.values == si.values
+    assert link_of(us) == link_of(si)
+
+
+@ALL
+def test_any_text_in_any_field_gives_results_or_sentences(worksheet: Worksheet) -> None:
+    for chosen, one in _each_field(worksheet):
+        for text in BAD_TEXTS:
+            _check(answer(worksheet.key, chosen | {one.key: Typed(text)}))
+        for text in ("1,234", "1,5", "1 234", "180º"):
+            _check(answer(worksheet.key, chosen | {one.key: Typed(text, "si")}, "si"))
+
+
+def _each_field(worksheet: Worksheet) -> Iterator[tuple[dict[str, Typed], Field]]:
+    """Every field once, with choices for which the worksheet asks it."""
+    seen: list[Field] = []
+    for plan in worksheet.all_plans():
+        chosen = {key: Typed(value) for key, value in plan.choices}
+        for one in plan.fields:
+            if one not in seen:
+                seen.append(one)
+                yield chosen, one
+
+
+@ALL
+def test_nonsense_is_always_refused(worksheet: Worksheet) -> None:
+    for one in worksheet.fields:
+        for text in ("", "words", "NaN", "1e400", "12 apples", "10²", "5" * 10_000, "5\x00", "<b>5</b>"):
+            sheet = answer(worksheet.key, {one.key: Typed(text)})
+            assert [problem.key for problem in sheet.problems] == [one.key], text
+
+
+@ALL
+def test_the_ends_of_every_field_give_results_or_sentences(worksheet: Worksheet) -> None:
+    for chosen, one in _each_field(worksheet):
+        for text in (one.low, one.high) if one.kind != "choice" else [option.value for option in one.options]:
+            sheet = answer(worksheet.key, chosen | {one.key: Typed(text)})
+            _check(sheet)
+            assert not any(problem.text.startswith(f"{one.label} must be between") for problem in sheet.problems), text
+    for plan in worksheet.all_plans()[:40]:
+        chosen = {key: Typed(value) for key, value in plan.choices}
+        for end in ("low", "high"):
+            _check(answer(worksheet.key, chosen | {one.key: Typed(getattr(one, end)) for one in plan.fields if one.kind != "choice"}))
+
+
+def _seeded() -> Iterator[tuple[str, Sheet]]:
+    each = max(-(-SAMPLES // len(WORKSHEETS)), 40)
+    for key, worksheet in WORKSHEETS.items():
+        source = random.Random(f"samples of {key}")
+        for turn in range(each):
+            given = (_sampled if turn % 3 == 0 else _near_example)(worksheet, source)
+            yield key, answer(key, given, source.choice(SYSTEMS))
+
+
+def test_two_thousand_seeded_samples() -> None:
+    tried: dict[str, int] = {}
+    gave: dict[str, int] = {}
+    for key, sheet in _seeded():
+        _check(sheet)
+        tried[key] = tried.get(key, 0) + 1
+        numbers = not sheet.problems and sheet.headline is not None and sheet.headline.si is not None
+        gave[key] = gave.get(key, 0) + numbers
+    assert sum(tried.values()) >= SAMPLES
+    assert sum(gave.values()) >= 0.6 * sum(tried.values())
+    poor = {key: f"{gave[key]} of {tried[key]}" for key in tried if gave[key] < 0.5 * tried[key]}
+    assert not poor, f"these seldom give a number: {poor}"
+
+
+@ALL
+def test_a_link_restores_what_it_was_made_from(worksheet: Worksheet) -> None:
+    source = random.Random(f"links of {worksheet.key}")
+    for given in [{}, *(_near_example(worksheet, source) for _ in range(10))]:
+        sheet = answer(worksheet.key, given, "us")
+        if sheet.problems:
+            continue
+        link = link_of(sheet)
+        assert link.isascii()
+        assert " " not in link
+        opened, problems = open_link(link)
+        assert problems == ()
+        assert opened is not None
+        assert opened.values == sheet.values
+        assert link_of(opened) == link
+
+
+@ALL
+def test_a_link_cut_anywhere_says_so_and_breaks_nothing(worksheet: Worksheet) -> None:
+    link = link_of(answer(worksheet.key, {}))
+    for length in range(len(link)):
+        opened, problems = open_link(link[:length])
+        assert problems, link[:length]
+        if opened is not None:
+            _check(opened)
+
+
+@ALL
+def test_a_spoilt_link_names_what_is_wrong(worksheet: Worksheet) -> None:
+    link = link_of(answer(worksheet.key, {}))
+    first = worksheet.fields[0]
+    for spoilt, word in (
+        (link.replace("#v1;", "#v9;"), "later version"),
+        (link.replace(";end", ";nonsense=5;end"), "does not ask"),
+        (link.replace(";end", f";{first.key}=1;end"), "twice"),
+        (link.replace(f";{worksheet.key};", ";no-such;"), "not here"),
+        (link.replace(";end", ";%3Cscript%3E=1;end"), "does not ask"),
+    ):
+        opened, problems = open_link(spoilt)
+        assert any(word in problem for problem in problems), spoilt
+        if opened is not None:
+            assert not opened.problems
+
+
+def _recompute(text: str, system: System) -> float:
+    """Work out a printed sum the way a person would: units dropped, thousands marks dropped, signs of arithmetic."""
+    for unit in (unit.text for unit in UNITS if " " in unit.text):
+        text = text.replace("\u00a0" + unit.replace(" ", "\u00a0"), "")
+    text = re.sub(r"\u00a0(?:[^\s(),]|\([^\s()]*\))+", "", text)  # any other unit: no space in it, its brackets closed
+    text = re.sub(r"[$€]", "", text).replace("/h", "").replace("/gal", "")
+    text = re.sub(r"(?<=\d),(?=\d{3})", "", text) if system == "us" else text.replace("\u202f", "")
+    for sign, plain in (("\u2212", "-"), ("\u00d7", "*"), ("\u00f7", "/"), ("^", "**")):
+        text = text.replace(sign, plain)
+    assert not re.search(r"[^0-9a-z_.,()+*/ eE-]", text), text
+    return float(eval(text, {"__builtins__": {}, **FUNCTIONS, "pi": math.pi}))  # noqa: S307 - a sum of our own printing
+
+
+def _last_digit(text: str, system: System) -> tuple[float, float]:
+    """A printed number and half a unit in its last digit."""
+    number = text.partition("\u00a0")[0].replace("\u2212", "-").replace("$", "").replace("€", "")
+    number = number.replace(",", "" if system == "us" else ",").replace("\u202f", "").removesuffix("/h")
+    decimals = len(number.partition(".")[2])
+    trailing = len(number) - len(number.rstrip("0")) if not decimals and number.strip("-0") else 0
+    return float(number), 0.5 * 10.0 ** (trailing if not decimals else -decimals)
+
+
+@ALL
+def test_the_printed_working_recomputes_to_its_last_digit(worksheet: Worksheet) -> None:
+    source = random.Random(f"working of {worksheet.key}")
+    cases = [{key: Typed(value) for key, value in plan.choices} for plan in worksheet.all_plans()]
+    sheets = [({}, system) for system in SYSTEMS]
+    sheets += [(case | _fitting(worksheet, case, source), system) for case in cases for system in SYSTEMS]
+    laws = {step.key: step.law for step in worksheet.all_steps() if hasattr(step, "law")}
+    for given, system in sheets:
+        sheet = answer(worksheet.key, given, system)
+        for line in sheet.working:
+            if not line.sums:
+                continue
+            found = [_recompute(total, system) for total in line.sums]
+            if laws[line.key].solves:
+                assert found[0] == pytest.approx(found[1], rel=1e-4, abs=1e-6), line
+                continue
+            printed, half = _last_digit(line.result, system)
+            assert abs(found[0] - printed) <= half * 1.000001, (line, found)
+
+
+def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random) -> dict[str, Typed]:
+    """Numbers near the example's for the fields of a case; its other fields stay typical or the example's."""
+    near = _near_example(worksheet, source)
+    keys = {one.key for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields if one.kind != "choice"}
+    kinds = {one.key: one.kind for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields}
+    fitting = {}
+    for key, typed in near.items():
+        if key in keys and key not in case:
+            try:
+                read_quantity(typed.text, kinds[key], shown_unit(kinds[key], "us"), "us")
+            except UnitError:
+                continue
+            fitting[key] = typed
+    return fitting
+
+
+@ALL
+def test_what_nobody_gave_is_named(worksheet: Worksheet) -> None:
+    plan = answer(worksheet.key, {}).plan
+    one = next(one for one in plan.fields if one.kind != "choice" and not one.optional)
+    text = answer(worksheet.key, {}).inputs[one.key].text
+    sheet = answer(worksheet.key, {one.key: Typed(text)})
+    wanted = [other.label for other in sheet.plan.fields if other.key != one.key and not other.optional]
+    assert not sheet.problems
+    assert sheet.rough == bool(wanted)
+    assert list(sheet.assumed) == wanted
+    assert sheet.inputs[one.key].origin == "typed"
+    assert {sheet.inputs[other.key].origin for other in sheet.plan.fields if other.key != one.key} <= {"typical", "example"}
+
+
+@ALL
+def test_sources_exist_and_limits_are_told(worksheet: Worksheet) -> None:
+    told = describe(worksheet, "us")
+    assert set(told["sources"]) <= SOURCES.keys()
+    assert worksheet.leaves_out
+    assert worksheet.follow
+    for one in worksheet.follow:
+        assert one.worksheet in WORKSHEETS, f"{worksheet.key} sends its reader to {one.worksheet}"
+    assert worksheet.question.endswith("?")
+
+
+@ALL
+def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Worksheet) -> None:
+    for plan in worksheet.all_plans():
+        fields = {one.key: one for one in plan.fields}
+        for step in plan.steps:
+            for name, source in getattr(step, "binding", {}).items():
+                allowed = step.law.ranges.get(name)  # type: ignore[union-attr]
+                if allowed is None or source not in fields:
+                    continue
+                one = fields[source]
+                slack = 1e-9 * max(abs(allowed.low), abs(allowed.high))
+                assert allowed.low - slack <= one.low_si, f"{source}: {one.low} is below {allowed.text} of {step.law.name}"  # type: ignore[union-attr]
+                assert one.high_si <= allowed.high + slack, f"{source}: {one.high} is above {allowed.text} of {step.law.name}"  # type: ignore[union-attr]
+
+
+def test_no_key_has_two_meanings() -> None:
+    meanings: dict[str, set[tuple[str, str]]] = {}
+    for worksheet in WORKSHEETS.values():
+        for one in worksheet.all_fields():
+            meanings.setdefault(one.key, set()).add((one.label, one.kind))
+    # What a fuel is bought by (volume, weight, energy) decides the kind of its amount and of its heat content.
+    bought = {"amount", "heat_content"}
+    for key, found in meanings.items():
+        assert len({label for label, _ in found}) == 1, f"{key}: {found}"
+        assert len({kind for _, kind in found}) == 1 or key in bought, f"{key}: {found}"
+    kinds: dict[str, set[str]] = {}
+    for worksheet in WORKSHEETS.values():
+        for result in describe(worksheet, "us")["results"]:
+            kinds.setdefault(result["key"], set()).add(result["kind"])
+        for one in worksheet.all_fields():
+            kinds.setdefault(one.key, set()).add(one.kind)
+    for key, found_kinds in kinds.items():
+        assert len(found_kinds) == 1 or key in bought, f"{key}: {found_kinds}"
+
+
+def test_methods_are_few() -> None:
+    """Laws that no pocket calculator can follow are counted, so that each one is a decision."""
+    first = ("stored-heat", "tank-size", "house-load", "emitter-temperature")
+    used = {
+        step.law.name
+        for key in first
+        for step in WORKSHEETS[key].all_steps()
+        if getattr(step, "law", None) is not None and step.law.sentence  # type: ignore[union-attr]
+    }
+    assert len(used) <= 3, used
+
+
+@ALL
+def test_every_typical_value_is_taken_and_named(worksheet: Worksheet) -> None:
+    for plan in worksheet.all_plans():
+        chosen = {key: Typed(value) for key, value in plan.choices}
+        for one in plan.fields:
+            if one.typical is None or not chosen:
+                continue
+            sheet = answer(worksheet.key, chosen)
+            assert not sheet.problems
+            if one.key not in chosen and not one.optional:
+                assert sheet.inputs[one.key].origin == "typical"
+                assert one.label in sheet.assumed
+
+
+def test_ranges_in_declarations_are_texts_a_reader_could_type() -> None:
+    for worksheet in WORKSHEETS.values():
+        for one in worksheet.all_fields():
+            for text in (one.low, one.high):
+                if one.kind != "choice":
+                    assert math.isfinite(quantity(text, one.kind))

@@ -1,0 +1,202 @@
+"""Every law: its text and its function agree, its dimensions come out, its source and ranges are there."""
+
+import importlib
+import math
+import pkgutil
+import random
+from collections.abc import Iterator
+
+import pint
+import pytest
+
+import calc.physics
+from calc.law import FUNCTIONS, Formula, Law, OutOfRange, bisect
+from calc.sources import SOURCES
+from calc.units import KINDS
+
+PINT = pint.UnitRegistry()
+PINT.define("money = [money]")
+
+
+def _laws() -> Iterator[Law]:
+    for module in pkgutil.iter_modules(calc.physics.__path__):
+        loaded = importlib.import_module(f"calc.physics.{module.name}")
+        for one in vars(loaded).values():
+            if isinstance(one, Law) and one.module == module.name:
+                yield one
+
+
+LAWS = sorted(_laws(), key=lambda one: (one.module, one.name))
+FORMULAS = [one for one in LAWS if one.formula]
+BALANCES = [one for one in LAWS if one.solves]
+METHODS = [one for one in LAWS if one.sentence]
+IDS = lambda one: f"{one.module}.{one.name}"  # noqa: E731
+
+# Where a parameter is sampled if the law says nothing: ordinary values of its kind, SI.
+ORDINARY = {
+    "temperature": (275.0, 370.0),
+    "temperature_difference": (1.0, 60.0),
+    "pressure_absolute": (6e4, 4e5),
+    "pressure_gauge": (0.0, 4e5),
+    "fraction": (0.05, 0.95),
+    "exponent": (1.0, 1.6),
+    "length": (0.1, 30.0),
+    "area": (0.1, 300.0),
+    "time": (60.0, 1e6),
+    "density": (600.0, 1100.0),
+}
+
+
+def _sample(law: Law, source: random.Random) -> dict[str, float] | None:
+    """Arguments inside the law's ranges for which the function has a value; None after many tries without."""
+    for _ in range(400):
+        arguments = {}
+        for name, measure in law.parameters.items():
+            low, high = ORDINARY.get(measure.kind, (0.1, 10.0))
+            if name in law.ranges:
+                low, high = law.ranges[name].low, law.ranges[name].high
+                if low > 0 and high / low > 1e3:
+                    arguments[name] = math.exp(source.uniform(math.log(low), math.log(high)))
+                    continue
+            arguments[name] = source.uniform(low, high)
+        try:
+            value = law.function(**arguments)
+        except (ArithmeticError, ValueError, TypeError):
+            continue
+        if law.solves or (isinstance(value, float | int) and math.isfinite(value)):
+            return arguments
+    return None
+
+
+@pytest.mark.parametrize("law", FORMULAS, ids=IDS)
+def test_text_equals_function(law: Law) -> None:
+    source = random.Random(law.name)
+    tried = 0
+    for _ in range(25):
+        arguments = _sample(law, source)
+        if arguments is None:
+            continue
+        tried += 1
+        assert law.formula
+        by_text = law.formula(law.constant_values | arguments)
+        by_function = law.function(**arguments)
+        # Cancelling terms leave rounding of their own size, not of the difference's.
+        size = max([abs(by_text), abs(by_function), *(1e-3 * abs(value) for value in arguments.values())])
+        assert by_text == pytest.approx(by_function, rel=1e-12, abs=1e-12 * size), arguments
+    assert tried >= 5, "no sensible arguments were found"
+
+
+@pytest.mark.parametrize("law", BALANCES, ids=IDS)
+def test_both_sides_of_a_balance_are_equal_at_its_solution(law: Law) -> None:
+    source = random.Random(law.name)
+    solved = 0
+    for _ in range(200):
+        arguments = _sample(law, source)
+        if arguments is None:
+            continue
+        try:
+            answer = law(**arguments)
+        except (ValueError, ArithmeticError, TypeError):
+            continue
+        assert law.left
+        assert law.right
+        values = law.constant_values | arguments | {str(law.solves): answer}
+        left, right = law.left(values), law.right(values)
+        apart = abs(left - right)
+        # Where small differences of large numbers decide, the answer is as good as its last digits allow.
+        nudged = values | {str(law.solves): answer * (1 + 1e-13)}
+        assert apart <= 1e-9 * max(abs(left), abs(right), 1.0) or apart <= abs(law.left(nudged) - law.right(nudged))
+        solved += 1
+    assert solved >= 5, "no arguments were found that have a solution"
+
+
+def _quantity(kind: str, value: float) -> pint.Quantity:
+    si = KINDS[kind].si.replace("m²", "m**2").replace("m³", "m**3").replace("·", "*").replace("money", "money")
+    return PINT.Quantity(value, PINT.parse_expression(si).units if si != "1" else PINT.dimensionless)
+
+
+def _pint_functions() -> dict[str, object]:
+    def plain(function):  # type: ignore[no-untyped-def]
+        def call(argument):  # type: ignore[no-untyped-def]
+            number = argument.to("dimensionless").magnitude if hasattr(argument, "to") else argument
+            return function(number)
+
+        return call
+
+    def larger(*given):  # type: ignore[no-untyped-def]
+        measured = [one for one in given if hasattr(one, "dimensionality")]
+        for one in measured[1:]:
+            assert one.dimensionality == measured[0].dimensionality, "max or min of unlike quantities"
+        for one in given:
+            assert one in measured or one == 0 or not measured or measured[0].dimensionless
+        return measured[0] if measured else given[0]
+
+    functions = {name: plain(function) for name, function in FUNCTIONS.items()}
+    return functions | {"max": larger, "min": larger, "log_mean": larger, "sqrt": lambda one: one**0.5}
+
+
+def _measured(law: Law, arguments: dict[str, float]) -> dict[str, object]:
+    values: dict[str, object] = {
+        name: _quantity(law.parameters[name].kind, value) for name, value in arguments.items()
+    }
+    for name, constant in law.constants.items():
+        unit = PINT.parse_expression(constant.unit) if constant.unit not in ("", "1") else 1
+        values[name] = constant.value * unit
+    return values
+
+
+@pytest.mark.parametrize("law", FORMULAS, ids=IDS)
+def test_dimensions_come_out(law: Law) -> None:
+    arguments = _sample(law, random.Random(law.name))
+    assert arguments is not None
+    assert law.formula
+    found = law.formula(_measured(law, arguments), _pint_functions())  # type: ignore[arg-type]
+    found = found if hasattr(found, "dimensionality") else PINT.Quantity(found)
+    wanted = _quantity(law.returns.kind, 1.0)
+    assert found.dimensionality == wanted.dimensionality
+    assert found.to(wanted.units).magnitude == pytest.approx(found.to_base_units().magnitude / wanted.to_base_units().magnitude)
+
+
+@pytest.mark.parametrize("law", BALANCES, ids=IDS)
+def test_both_sides_of_a_balance_have_one_dimension(law: Law) -> None:
+    arguments = _sample(law, random.Random(law.name))
+    assert arguments is not None
+    assert law.left
+    assert law.right
+    values = _measured(law, arguments)
+    values[str(law.solves)] = _quantity(law.returns.kind, ORDINARY.get(law.returns.kind, (1.0, 2.0))[1])
+    left = law.left(values, _pint_functions())  # type: ignore[arg-type]
+    right = law.right(values, _pint_functions())  # type: ignore[arg-type]
+    assert PINT.Quantity(left).dimensionality == PINT.Quantity(right).dimensionality
+
+
+@pytest.mark.parametrize("law", LAWS, ids=IDS)
+def test_sources_and_words(law: Law) -> None:
+    assert law.source in SOURCES
+    assert all(constant.source in SOURCES for constant in law.constants.values())
+    assert law.function.__doc__, "a law says what it means"
+
+
+@pytest.mark.parametrize("law", [one for one in LAWS if one.ranges], ids=IDS)
+def test_arguments_out_of_range_are_refused_by_name(law: Law) -> None:
+    arguments = _sample(law, random.Random(law.name))
+    assert arguments is not None
+    for name, allowed in law.ranges.items():
+        for value in (allowed.low - abs(allowed.low) * 0.01 - 1e-6, allowed.high * 1.01 + 1e-6):
+            with pytest.raises(OutOfRange) as refused:
+                law(**(arguments | {name: value}))
+            assert refused.value.argument == name
+            assert refused.value.value == value
+
+
+def test_a_formula_reaches_nothing_but_arithmetic() -> None:
+    for text in ("__import__('os')", "a.b", "a[0]", "lambda: 1", "[x for x in y]", "a if b else c", "f'{a}'", "'text'", "print(a)"):
+        with pytest.raises(ValueError, match="allowed|called"):
+            Formula.parse(text)
+
+
+def test_the_root_finder_against_roots_known_in_closed_form() -> None:
+    assert bisect(lambda x: x**3 - 2, 0, 2) == pytest.approx(2 ** (1 / 3), rel=1e-14)
+    assert bisect(lambda x: math.exp(x) - 10, 0, 300) == pytest.approx(math.log(10), rel=1e-14)
+    assert bisect(lambda x: x - 1, 1, 5) == 1
+    assert bisect(lambda x: x * x + 1, -5, 5) is None
