@@ -32,7 +32,7 @@ sys.modules["render"].run_every_example()
 json.dumps(sorted(sys.modules))
 `;
 try {
-  console.log(pyodide.runPython(program));
+  fs.writeFileSync(1, `${pyodide.runPython(program)}\n`);
   process.exit(0);
 } catch (error) {
   // The message is Python's own traceback; the default would print Pyodide's whole source line above it.

@@ -129,13 +129,15 @@ def _modules_used(library: Path, wheels: Path) -> list[str]:
 def _imports() -> set[str]:
     """Modules that our code asks for anywhere, so that an import inside a function that no run reached is kept too."""
     names = set()
-    for path in _source_files():
-        if path.suffix == ".py" and any(path.is_relative_to(folder) for folder in SOURCES):
-            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-                if isinstance(node, ast.Import):
-                    names |= {alias.name for alias in node.names}
-                elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
-                    names.add(node.module)
+    for folder in SOURCES:
+        for path in folder.rglob("*.py"):
+            if path.name == "__main__.py":
+                continue  # the command line is not in the page
+            for found in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if isinstance(found, ast.Import):
+                    names |= {alias.name for alias in found.names}
+                elif isinstance(found, ast.ImportFrom) and found.module and not found.level:
+                    names.add(found.module)
     return {name for name in names if name.partition(".")[0] in sys.stdlib_module_names}
 
 
@@ -254,8 +256,13 @@ def _pyodide(*arguments: str, cwd: Path) -> None:
 
 
 def _run(command: list[str], cwd: Path = ROOT) -> str:
-    """Run a program with docstrings and asserts switched off and dates fixed; what it said is shown if it fails."""
-    surroundings = {**os.environ, "PYTHONOPTIMIZE": "2", "SOURCE_DATE_EPOCH": str(EPOCH)}
+    """Run a program; what it said is shown if it fails.
+
+    Byte code that it makes has no docstrings, asserts, dates or column numbers: the last are for the marks under a line
+    of a traceback, need the source text that the page does not have, and are a quarter of the download of Python code.
+    """
+    lean = {"PYTHONOPTIMIZE": "2", "PYTHONNODEBUGRANGES": "1", "SOURCE_DATE_EPOCH": str(EPOCH)}
+    surroundings = {**os.environ, **lean}
     done = subprocess.run(command, cwd=cwd, env=surroundings, capture_output=True, encoding="utf-8", check=False)
     if done.returncode:
         raise RuntimeError(f"{Path(command[0]).name} {command[1]} failed:\n{done.stdout}{done.stderr}")
