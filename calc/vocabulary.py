@@ -147,6 +147,11 @@ LOAD = Field(
     "The house's load in the weather you have in mind; the coldest day's unless you say otherwise.",
     low="100 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
 )  # fmt: skip
+HOURS_WANTED = Field(
+    "hours_wanted", "time", "Hours without a fire", "How long the store should carry the house.",
+    low="1 h", high="120 h",
+    typical=Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day."),
+)  # fmt: skip
 STANDBY_LOSS = Field(
     "standby_loss", "power", "Heat that leaks from the store and is lost",
     "0 when it stands inside the heated space; the standby worksheet works it out.",

@@ -1,5 +1,6 @@
 """What will a coil in my ducts give, and at what water temperature does it stop being enough?"""
 
+from calc.chains import store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -159,6 +160,7 @@ WORKSHEET = Worksheet(
         EXCHANGER_APPROACH,
         FLOW_BASIS,
         EMITTER_FACTOR,
+        *store_for_hours.FIELDS,
     ),
     givens=(
         Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
@@ -170,6 +172,7 @@ WORKSHEET = Worksheet(
             "water_heat", "volume_heat_capacity", "Heat in each volume and degree of water near 140 °F (60 °C)",
             "8.2 Btu/gal/F", "iapws-if97",
         ),
+        *store_for_hours.GIVENS,
     ),
     cases=(
         Cases(
@@ -315,6 +318,7 @@ WORKSHEET = Worksheet(
             "lowest_useful_average", emitters.lowest_useful, "Coolest store water on an average day",
             supply="supply_water_average",
         ),
+        *store_for_hours.steps("needed_heat"),
     ),
     results=(
         Result(
@@ -335,6 +339,7 @@ WORKSHEET = Worksheet(
             "pressure_ratio", "Air pressure here, beside sea level", "What a cubic foot of air carries falls with it.",
         ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
+        store_for_hours.RESULT,
     ),
     headline="lowest_useful",
     say="The air at the registers is then {register_air}.",
@@ -423,7 +428,7 @@ WORKSHEET = Worksheet(
                 Variant("Half as much air again", {"air_flow": "x1.5"}),
                 Variant("A quarter less heat lost", {"design_load": "x0.75"}),
             ),
-            show=("lowest_useful", "needed_heat", "register_air"),
+            show=("lowest_useful", "store_for_hours", "register_air"),
         ),
     ),
     examples=(
@@ -434,7 +439,7 @@ WORKSHEET = Worksheet(
                 "coil_flow": "4 gpm",
                 "air_flow": "1,000 cfm", "flow_basis": "actual", "entering_air": "65 °F", "altitude": "3,000 ft",
                 "duct_way": "share", "duct_loss": "20 %", "indoor": "68 °F", "design_outdoor": "-5 °F",
-                "average_outdoor": "30 °F", "supply_tried": "140 °F",
+                "average_outdoor": "30 °F", "supply_tried": "140 °F", "store_top": "185 °F", "hours_wanted": "8 h",
             },
         ),
         Example(

@@ -1,5 +1,6 @@
 """How cool can my baseboards or radiators run?"""
 
+from calc.chains import store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -96,10 +97,12 @@ WORKSHEET = Worksheet(
         EXCHANGER_APPROACH,
         SUPPLY_TRIED,
         EMITTER_FACTOR,
+        *store_for_hours.FIELDS,
     ),
     givens=(
         Given("flat_return", "fraction", "Return's share of the supply's excess below which the mean flatters", "70 %", "en-442-log"),
         Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
+        *store_for_hours.GIVENS,
     ),
     cases=(
         Cases(
@@ -155,6 +158,7 @@ WORKSHEET = Worksheet(
             "output_at", emitters.output_at, "Heat from water at the supply temperature tried",
             supply="supply_tried", rated_output="rating",
         ),
+        *store_for_hours.steps("design_load"),
     ),
     results=(
         Result("lowest_useful", "Coolest store water that still heats the house", "On the coldest day, an exchanger's approach included."),
@@ -167,6 +171,7 @@ WORKSHEET = Worksheet(
         Result("mean_water_average", "Mean water on an average day"),
         Result("output_at", "Heat they give from {supply_tried} water", missing="less than nothing"),
         Result("rating", "Rating without any allowance"),
+        store_for_hours.RESULT,
     ),
     headline="lowest_useful",
     say="On an average day {lowest_useful_average} is enough.",
@@ -226,7 +231,7 @@ WORKSHEET = Worksheet(
                 Variant("Twice the emitter", {"emitter_factor": "x2"}),
                 Variant("A quarter less heat lost", {"design_load": "x0.75"}),
             ),
-            show=("lowest_useful", "supply_water", "return_temperature"),
+            show=("lowest_useful", "store_for_hours", "return_temperature"),
         ),
     ),
     examples=(
@@ -236,7 +241,7 @@ WORKSHEET = Worksheet(
                 "emitter_kind": "baseboard", "baseboard_length": "180 ft", "baseboard_rating": "560 Btu/h/ft",
                 "allowance": "15 %", "rating_water": "180 °F", "rating_air": "65 °F", "exponent": "1.4",
                 "design_load": "30,500 Btu/h", "indoor": "68 °F", "water_drop": "12 F°", "design_outdoor": "-5 °F",
-                "average_outdoor": "30 °F",
+                "average_outdoor": "30 °F", "store_top": "185 °F", "hours_wanted": "8 h",
             },
         ),
         Example("The same house with radiators", {"emitter_kind": "radiator", "radiator_rating": "70,000 Btu/h"}),

@@ -1,5 +1,6 @@
 """How warm must floor water be, and how warm gets the floor?"""
 
+from calc.chains import store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -123,6 +124,7 @@ WORKSHEET = Worksheet(
         AVERAGE_OUTDOOR,
         EXCHANGER_APPROACH,
         FLOOR_ZONE,
+        *store_for_hours.FIELDS,
     ),
     givens=(
         Given("screed_limit", "temperature", "Warmest water for a slab with pipes", "131 °F", "en-1264-4"),
@@ -132,6 +134,7 @@ WORKSHEET = Worksheet(
             "water_heat", "volume_heat_capacity", "Heat in each volume and degree of water near 105 °F (41 °C)",
             "8.26 Btu/gal/F", "iapws-if97",
         ),
+        *store_for_hours.GIVENS,
     ),
     cases=(
         Cases(
@@ -244,6 +247,7 @@ WORKSHEET = Worksheet(
         Step("most_heat", floor.heat_through, "Most heat the floor can give", heat_flux="limit_flux"),
         Step("limit_excess", floor.needed_excess, "Water over the room at that limit", heat_flux="limit_flux"),
         Step("limit_water", emitters.mean_water, "Mean water at that limit", excess="limit_excess"),
+        *store_for_hours.steps("heat_from_water"),
     ),
     results=(
         Result(
@@ -271,6 +275,7 @@ WORKSHEET = Worksheet(
         ),
         Result("supply_water_average", "Supply water on an average day", missing="none needed"),
         Result("surface_average", "Surface of the floor on an average day"),
+        store_for_hours.RESULT,
     ),
     headline="lowest_useful",
     say="The floor's surface is then {surface}.",
@@ -353,7 +358,7 @@ WORKSHEET = Worksheet(
                 Variant("Twice the insulation below", {"insulation_below": "x2"}),
                 Variant("Half the floor", {"floor_area": "x0.5"}),
             ),
-            show=("lowest_useful", "surface", "downward_loss"),
+            show=("lowest_useful", "store_for_hours", "surface", "downward_loss"),
         ),
     ),
     examples=(
@@ -364,6 +369,7 @@ WORKSHEET = Worksheet(
                 "pipe_spacing": "12 in", "concrete_cover": "2 in", "pipe_diameter": "0.625 in",
                 "slab_conductivity": "1.4 W/m/K", "water_drop": "10 F°", "insulation_below": "10 R",
                 "below_floor": "50 °F", "design_outdoor": "-5 °F", "average_outdoor": "30 °F",
+                "store_top": "180 °F", "hours_wanted": "12 h",
             },
         ),
         Example(

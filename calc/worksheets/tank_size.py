@@ -27,6 +27,7 @@ from calc.vocabulary import (
     DESIGN_LOAD,
     FIREBOX_VOLUME,
     HEATED_AREA,
+    HOURS_WANTED,
     LOAD,
     LOWEST_USEFUL,
     RATED_OUTPUT,
@@ -44,11 +45,6 @@ RELIGHT_TEMPERATURE = Field(
     "relight_temperature", "temperature", "Store temperature when you light again",
     "The coolest useful water unless you light earlier; a warmer store has less room for the next burn.",
     low="60 °F", high="250 °F", same_as="lowest_useful",
-)  # fmt: skip
-HOURS_WANTED = Field(
-    "hours_wanted", "time", "Hours without a fire", "How long the store should carry the house.",
-    low="1 h", high="120 h",
-    typical=Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day."),
 )  # fmt: skip
 STOKING = Field(
     "stoking", "choice", "How the fire is fed",

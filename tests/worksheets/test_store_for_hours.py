@@ -1,0 +1,27 @@
+"""Worked by hand: what each emitter's lowest useful water means in gallons, on the same store."""
+
+import pytest
+
+from calc.answer import Typed, answer
+from calc.units import GALLON
+
+
+@pytest.mark.parametrize(
+    ("worksheet", "gallons"),
+    [
+        # 30,500 Btu/h × 8 h = 244,000 Btu; 8.17 Btu/(gal·°F) × (185 - 128.1) °F = 464.9 Btu/gal: 524.9 gal.
+        ("emitter-temperature", 524.9),
+        # The floor takes 16,829 Btu/h, what goes down included; × 12 h = 201,940 Btu; 8.17 × (180 - 103.7) = 623.4.
+        ("floor", 323.9),
+        # The coil must give 40,625 Btu/h, what the ducts lose included; × 8 h = 325,000 Btu; 8.17 × (185 - 127.4) = 470.8.
+        ("air-coil", 690.3),
+    ],
+)
+def test_the_examples_by_hand(worksheet: str, gallons: float) -> None:
+    assert answer(worksheet, {}).values["store_for_hours"] == pytest.approx(gallons * GALLON, rel=1e-3)
+
+
+def test_no_store_is_large_enough_when_it_is_never_warm_enough() -> None:
+    sheet = answer("floor", {"store_top": Typed("95 °F"), "floor_area": Typed("600 ft2")})
+    assert sheet.values["store_for_hours"] is None
+    assert next(one.shown for one in sheet.results if one.key == "store_for_hours") == "no store"
