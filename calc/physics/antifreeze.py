@@ -18,8 +18,10 @@ from math import exp
 
 from calc.law import (
     Constant,
+    CubicMetre,
     Density,
     Fraction,
+    JoulePerCubicMetreKelvin,
     JoulePerKilogramKelvin,
     Kelvin,
     OutOfRange,
@@ -111,6 +113,20 @@ def ethylene_mass_fraction(volume_fraction: Fraction) -> Fraction:
     """Share by mass of ethylene glycol in a mixture made up by volume at 20 °C. OutOfRange above 60 % by volume."""
     glycol = volume_fraction * ETHYLENE_GLYCOL_AT_20_C.value
     return glycol / (glycol + (1 - volume_fraction) * WATER_AT_20_C.value)
+
+
+@law("volume_fraction * system_volume", source="definition", ranges=_VOLUME_RANGE)
+def glycol_needed(volume_fraction: Fraction, system_volume: CubicMetre) -> CubicMetre:
+    """Pure glycol in m³ that a plant takes for a share by volume; what is sold also holds inhibitors and water."""
+    return volume_fraction * system_volume
+
+
+@law("1 - mixture_heat_capacity / water_heat_capacity", source="definition")
+def heat_capacity_lost(
+    mixture_heat_capacity: JoulePerCubicMetreKelvin, water_heat_capacity: JoulePerCubicMetreKelvin
+) -> Fraction:
+    """How much less heat each volume of the mixture carries than water does, as a share."""
+    return 1 - mixture_heat_capacity / water_heat_capacity
 
 
 @law(

@@ -14,6 +14,7 @@ from calc.law import (
     Conductivity,
     Constant,
     Count,
+    CubicMetre,
     Density,
     ElectricWatt,
     Factor,
@@ -135,6 +136,12 @@ def smallest_pex(least_bore: Metre) -> Metre:
 def smallest_steel(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest steel pipe of this bore or more. NoSolution past 4 in."""
     return _smallest("steel", least_bore)
+
+
+@law("store_volume + other_volume", source="definition")
+def system_volume(store_volume: CubicMetre, other_volume: CubicMetre) -> CubicMetre:
+    """All the water of a plant in m³: the store's and that of stove, pipes and emitters."""
+    return store_volume + other_volume
 
 
 # --- flow ------------------------------------------------------------------------------------------------------------

@@ -24,6 +24,7 @@ from calc.law import (
     Kilogram,
     MassFlow,
     Metre,
+    NoSolution,
     PascalDifference,
     PerKelvin,
     Second,
@@ -320,8 +321,13 @@ def time_until_spent(fire_heat_left: Joule, peak_output: Watt) -> Second:
 
 
 @law("heat_to_boiling / net_output", source="first-law", safety=True)
-def time_to_boiling(heat_to_boiling: Joule, net_output: Watt) -> Second:
-    """Time in s until the standing water boils, were the fire to go on; never where the dump takes all of it."""
+def time_to_boiling(heat_to_boiling: Joule, net_output: Watt, time_until_spent: Second) -> Second:
+    """Time in s until the standing water boils.
+
+    Raises NoSolution, "never", where the fire is spent first or the dump takes all of its heat.
+    """
+    if heat_to_boiling > net_output * time_until_spent or net_output == 0:
+        raise NoSolution("time_to_boiling")
     return heat_to_boiling / net_output
 
 

@@ -1,7 +1,7 @@
 """Pipe sums that a person can do by hand: from the trade press, textbooks and standards, or written out here."""
 
 from calc.law import Law
-from calc.physics import pipes, water
+from calc.physics import antifreeze, pipes, water
 from tests.published.check import At, Check, Published
 
 TRADE = Published("A hydronics magazine", "Arithmetic of flow and heat with the factor 500", "2020", "worked examples")
@@ -53,6 +53,27 @@ CHECKS: list[Check] = [
         because="exact arithmetic with the printed factor",
         source=TRADE,
         kind="worked example",
+    ),
+    _hand(
+        "All the water of a plant",
+        "500 gal of store and 35 gal of stove and pipes",
+        pipes.system_volume,
+        {"store_volume": "500 gal", "other_volume": "35 gal"},
+        "535 gal",
+    ),
+    _hand(
+        "Glycol for a plant",
+        "40 % of 55 gal",
+        antifreeze.glycol_needed,
+        {"volume_fraction": "40 %", "system_volume": "55 gal"},
+        "22 gal",
+    ),
+    _hand(
+        "Heat carried less with antifreeze",
+        "461.4 instead of 491.8: 1 - 0.93819",
+        antifreeze.heat_capacity_lost,
+        {"mixture_heat_capacity": "461.4 Btu/(h·gpm·°F)", "water_heat_capacity": "491.8 Btu/(h·gpm·°F)"},
+        "6.1814 %",
     ),
     _hand(
         "Bore for a speed limit",

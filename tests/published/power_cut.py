@@ -95,6 +95,7 @@ _HEAT: dict[str, str | At] = {
 _TIME: dict[str, str | At] = {
     "heat_to_boiling": At(safety.heat_to_boiling, _HEAT),
     "net_output": At(safety.net_output, {"peak_output": "80000 Btu/h", "dump_output": "0 Btu/h"}),
+    "time_until_spent": "1 h",
 }
 _180: dict[str, str | At] = {"temperature": "180 °F"}
 
@@ -201,7 +202,7 @@ CHECKS: list[Check] = [
         "Minutes to boiling",
         "2.037 MJ at 20 kW",
         safety.time_to_boiling,
-        {"heat_to_boiling": "2.037 MJ", "net_output": "20 kW"},
+        {"heat_to_boiling": "2.037 MJ", "net_output": "20 kW", "time_until_spent": "2 min"},
         "101.85 s",
     ),
     _hand(
