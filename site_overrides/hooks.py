@@ -1,21 +1,28 @@
 """MkDocs events: put worksheets, drawings and computed numbers into pages. All logic is in `render` and `calc`."""
 
+import importlib
 import json
+import pkgutil
 import re
 import subprocess
 from pathlib import Path
 from typing import Any
 
 from markupsafe import escape
+from mkdocs.utils import get_relative_url
 
+import calc.physics
 from calc.answer import answer, chart_of
+from calc.law import Law
 from calc.worksheets import WORKSHEETS
-from render import prose, worksheet_html
+from render import lists, prose, worksheet_html
 from render.view import TEMPLATES, charts_json
+from tests import published
 
 CHARTS = Path(__file__).parent / "charts"
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
+LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
 _charts: dict[str, dict[str, str]] = {}
@@ -43,7 +50,7 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     return prose.replace_numbers(markdown, page.file.src_uri)
 
 
-def on_page_content(html: str, page: Any, **_: Any) -> str:
+def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     """Worksheets and drawings in place of their comments."""
 
     def worksheet(found: re.Match[str]) -> str:
@@ -64,4 +71,29 @@ def on_page_content(html: str, page: Any, **_: Any) -> str:
             raise ValueError(f"{page.file.src_uri} asks for the drawing {escape(found['name'])}, which does not exist")
         return path.read_text(encoding="utf-8")
 
-    return DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
+    def everything(found: re.Match[str]) -> str:
+        return _list(found["name"], page, files)
+
+    return LIST.sub(everything, DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html)))
+
+
+def _list(name: str, page: Any, files: Any) -> str:
+    if name == "worksheets":
+        return lists.worksheet_list(_places(page, files))
+    if name == "sources":
+        return lists.source_list()
+    return lists.evidence([lists.Compared(**row) for row in published.compared()], _laws())
+
+
+def _places(page: Any, files: Any) -> dict[str, str]:
+    """The address of every worksheet that stands in some page, seen from `page`."""
+    found = {}
+    for file in files.documentation_pages():
+        for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", Path(file.abs_src_path).read_text(encoding="utf-8")):
+            found[key] = f"{get_relative_url(file.url, page.url)}#{key}"
+    return found
+
+
+def _laws() -> list[Law]:
+    modules = [importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)]
+    return [one for module in modules for one in vars(module).values() if isinstance(one, Law)]

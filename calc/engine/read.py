@@ -80,6 +80,8 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Re
         given = {key: Typed(text, "us", "example") for key, text in example.given.items()}
         name = example.name
     else:
+        # "I do not know" is a text left out by somebody who thought about it: no longer the worked example.
+        given = {key: one for key, one in given.items() if one.text.strip() or one.origin != "typical"}
         name = ""
     choices, choice_problems = _choices(worksheet, given)
     plan = worksheet.plan(choices)

@@ -15,7 +15,7 @@ from calc.engine.declare import AnyStep, Step
 from calc.law import Constant, Formula, Law
 from calc.units import NO_BREAK, System, Unit, grouped, round_to, shown_unit, units_of, with_unit
 
-FEWEST, MOST = 5, 15  # significant figures in the working
+FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifteen
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
 
 

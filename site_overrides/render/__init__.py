@@ -8,11 +8,10 @@ import json
 from typing import Any
 
 from calc.answer import Typed, answer, chart_of, link_of, open_link
+from calc.engine import link
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
-from render.view import charts_json, field_states, section, slots
-
-LARGEST_REQUEST = 200_000  # characters; what a page sends has a few thousand
+from render.view import charts_json, field_states, link_said, section, slots
 
 __all__ = ["respond", "run_every_example", "worksheet_html"]
 
@@ -26,9 +25,11 @@ def respond(text: str) -> str:
     """Answer a page's request.
 
     {"worksheet", "units", "fields": {key: {"text", "units", "from"}}} gives the parts of the worksheet that change;
-    with "chart": true also its chart; {"open": "#v1;…", "units"} says what a shared link holds.
+    a field with no text and from "typical" is one that the reader does not know. With "chart": true also its chart.
+    "scold" lists the keys whose mistakes may be told while the reader is still typing; without it all are.
+    {"open": "#v1;…", "units"} says what a shared link holds.
     """
-    asked = json.loads(text[:LARGEST_REQUEST])
+    asked = json.loads(text)
     system: System = "si" if asked.get("units") == "si" else "us"
     if "open" in asked:
         return json.dumps(_open(str(asked["open"]), system), allow_nan=False)
@@ -38,12 +39,14 @@ def respond(text: str) -> str:
         for name, field in asked.get("fields", {}).items()
     }
     sheet = answer(key, given, system)
+    scold = asked.get("scold")
+    told = [problem for problem in sheet.problems if scold is None or problem.key in scold]
     reply: dict[str, Any] = {
         "worksheet": key,
         "units": system,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": slots(sheet),
-        "fields": field_states(sheet, given),
+        "slots": slots(sheet, told),
+        "fields": field_states(sheet, given, told),
         "link": link_of(sheet),
     }
     if asked.get("chart") and not sheet.problems:
@@ -55,18 +58,15 @@ def _origin(origin: object) -> str:
     return origin if isinstance(origin, str) and origin in ("typed", "link", "computed", "typical", "example") else "typed"
 
 
-def _open(link: str, system: System) -> dict[str, Any]:
-    sheet, problems = open_link(link, system)
+def _open(text: str, system: System) -> dict[str, Any]:
+    _, problems = open_link(text, system)
+    opened = link.read(text, WORKSHEETS)
     return {
-        "worksheet": sheet.worksheet.key if sheet else "",
-        "fields": {}
-        if sheet is None
-        else {
-            key: {"text": one.text, "units": "us", "from": "typical" if one.origin == "example" else one.origin}
-            for key, one in sheet.inputs.items()
-            if not one.from_field
+        "worksheet": opened.worksheet,
+        "fields": {
+            key: {"text": one.text, "units": one.system, "from": one.origin} for key, one in opened.given.items()
         },
-        "problems": list(problems),
+        "said": link_said(problems),
     }
 
 

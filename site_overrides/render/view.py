@@ -1,6 +1,6 @@
 """What the templates are given: a Sheet cut into the parts of a worksheet, as in the page."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -9,7 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoes
 from markupsafe import Markup
 
 from calc.engine.declare import Field, Picture
-from calc.engine.read import Input, Typed, typed_digits
+from calc.engine.read import Input, Problem, Typed, typed_digits
 from calc.engine.run import Sheet, source_line
 from calc.engine.series import Series
 from calc.sources import SOURCES
@@ -54,6 +54,7 @@ def section(sheet: Sheet, heading: str) -> str:
             fields=[one for one in drawn if not one["optional"]],
             optional=[one for one in drawn if one["optional"]],
             slots=slots(sheet),
+            no_plate=no_plate(sheet),
             has_chart=sheet.worksheet.chart is not None,
             picture=sheet.worksheet.picture,
         )
@@ -86,15 +87,18 @@ def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: boo
     }
 
 
-def slots(sheet: Sheet) -> dict[str, str]:
-    """The parts that change, as HTML. With problems only those that say so; the page hides the rest."""
-    wrong = bool(sheet.problems)
+def slots(sheet: Sheet, told: Sequence[Problem] | None = None) -> dict[str, str]:
+    """The parts that change, as HTML. With problems only those that say so; the page hides the rest.
+
+    `told` are the problems that the reader is to be told about now: all, unless given.
+    """
+    told = sheet.problems if told is None else told
     found = {
         "whose": str(fill("whose.html", sheet=sheet, linked=any(one.origin == "link" for one in sheet.inputs.values()))),
-        "plate": str(fill("plate.html", sheet=sheet, figure=_figure(sheet))),
-        "errors": str(fill("errors.html", sheet=sheet)) if wrong else "",
+        "plate": str(_plate(sheet, told)),
+        "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
-    if wrong:
+    if sheet.problems:
         return found
     found |= {
         "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
@@ -108,12 +112,39 @@ def slots(sheet: Sheet) -> dict[str, str]:
     return found
 
 
-def _figure(sheet: Sheet) -> tuple[str, str]:
-    """The headline's number and its unit, apart."""
+def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
+    """The rating plate: the headline, or that there is none yet."""
     if sheet.problems or sheet.headline is None:
-        return "No result yet", ""
-    number, _, unit = sheet.headline.shown.partition(NO_BREAK)
-    return (number, unit) if (unit and number[:1].isdigit()) or number[:1] in "−" else (sheet.headline.shown, "")
+        return _empty_plate(
+            sheet, "See what needs changing beside the boxes." if told else "What is in the box cannot be used yet."
+        )
+    number, unit = _figure(sheet.headline.shown)
+    count = len(sheet.assumed)
+    flag = f"Rough: {count} {'number is' if count == 1 else 'numbers are'} assumed" if sheet.rough else ""
+    return fill("plate.html", label=sheet.headline.label, figure=number, unit=unit, say=sheet.say, flag=flag)
+
+
+def no_plate(sheet: Sheet) -> Markup:
+    """The plate for numbers that no calculator has seen."""
+    return _empty_plate(sheet, "The calculator has not worked with these numbers.")
+
+
+def _empty_plate(sheet: Sheet, say: str) -> Markup:
+    key = sheet.worksheet.headline
+    result = next(one for one in sheet.worksheet.results if one.key == key)
+    label = result.label or next((one.label for one in sheet.plan.steps if one.key == key), "")
+    return fill("plate.html", label=label, figure="No result yet", unit="", say=say, flag="")
+
+
+def _figure(shown: str) -> tuple[str, str]:
+    """A number and its unit, apart; words stay whole."""
+    number, _, unit = shown.partition(NO_BREAK)
+    return (number, unit) if (unit and number[:1].isdigit()) or number[:1] in "−" else (shown, "")
+
+
+def link_said(problems: Sequence[str]) -> str:
+    """What is wrong with a link, as HTML; nothing if nothing is."""
+    return str(fill("link.html", problems=problems)) if problems else ""
 
 
 def picture(sheet: Sheet, wanted: Picture) -> Markup:
@@ -122,10 +153,12 @@ def picture(sheet: Sheet, wanted: Picture) -> Markup:
     return fill("picture.html", drawing=fill(f"drawings/{wanted.name}.svg", **drawn, prefix=sheet.worksheet.key), caption=wanted.caption)
 
 
-def field_states(sheet: Sheet, given: Mapping[str, Typed]) -> dict[str, dict[str, Any]]:
+def field_states(
+    sheet: Sheet, given: Mapping[str, Typed], told: Sequence[Problem] = ()
+) -> dict[str, dict[str, Any]]:
     """For each field of the plan: what stands in its box, its unit in words, its note, who gave it, its error."""
     problems: dict[str, str] = {}
-    for problem in sheet.problems:
+    for problem in told:
         problems.setdefault(problem.key, problem.text)
     states = {}
     for one in sheet.plan.fields:
@@ -134,7 +167,7 @@ def field_states(sheet: Sheet, given: Mapping[str, Typed]) -> dict[str, dict[str
         states[one.key] = {
             "value": _box(one, found, typed, sheet.system),
             "unit": "" if one.kind == "choice" else one.unit(sheet.system).words,
-            "note": str(fill("note.html", field=one, found=found, source=_typical_source(one), same_as=_same_as(sheet, found))) if found else "",
+            "note": str(fill("note.html", field=one, found=found, is_example=bool(sheet.example), source=_typical_source(one), same_as=_same_as(sheet, found))) if found else "",
             "from": found.origin if found else typed.origin if typed else "typed",
             "error": problems.get(one.key, ""),
             "unknown": one.typical is not None,

@@ -6,6 +6,7 @@ Importing these modules needs nothing but the project itself; libraries are impo
 import importlib
 import pkgutil
 
+from calc.units import grouped, round_to, with_unit
 from tests.published.check import Check
 
 
@@ -17,3 +18,28 @@ def all_checks() -> list[Check]:
             continue
         found += importlib.import_module(f"{__name__}.{module.name}").CHECKS
     return found
+
+
+def compared() -> list[dict[str, str]]:
+    """Every check as the evidence page prints it: our number in the unit of theirs, and how far apart they are."""
+    return [_printed(check) for check in all_checks()]
+
+
+def _printed(check: Check) -> dict[str, str]:
+    unit = check.theirs_unit
+    ours, theirs = unit.from_si(check.ours_si), unit.from_si(check.theirs_si)
+    difference = ours - theirs
+    share = "" if not theirs or check.law.returns.kind == "temperature" else f"{abs(difference / theirs):.2%}"
+    source = check.source
+    return {
+        "subject": check.law.module,
+        "topic": check.topic,
+        "where": check.where,
+        "ours": with_unit(grouped(round_to(ours, 5), "us"), unit),
+        "theirs": check.theirs,
+        "apart": share or with_unit(grouped(round_to(abs(difference), 2), "us"), unit),
+        "allowed": check.within,
+        "because": check.because,
+        "source": ", ".join(part for part in (source.body, source.title, source.year, source.place) if part),
+        "kind": check.kind,
+    }

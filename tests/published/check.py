@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Union
 
 from calc.law import Law
-from calc.units import UNITS, read_quantity, shown_unit
+from calc.units import UNITS, Quantity, Unit, read_quantity, shown_unit
 
 KINDS = ("standard", "worked example", "library", "hand calculation", "common practice", "memory")
 
@@ -63,6 +63,11 @@ class Check:
         return _read(self.theirs, self.law.returns.kind)
 
     @property
+    def theirs_unit(self) -> Unit:
+        """The unit in which they print their number."""
+        return _quantity(self.theirs, self.law.returns.kind).unit
+
+    @property
     def allowed_si(self) -> float:
         if self.within.endswith("%"):
             return abs(self.theirs_si) * float(self.within[:-1]) / 100
@@ -80,5 +85,9 @@ def evaluate(law: Law, given: Mapping[str, str | At]) -> float:
 
 
 def _read(text: str, kind: str) -> float:
+    return _quantity(text, kind).si
+
+
+def _quantity(text: str, kind: str) -> Quantity:
     plain = next((unit for unit in UNITS if unit.kind == kind and unit.text == ""), None)
-    return read_quantity(text, kind, plain or shown_unit(kind, "si"), "us").si
+    return read_quantity(text, kind, plain or shown_unit(kind, "si"), "us")
