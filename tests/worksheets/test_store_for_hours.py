@@ -13,7 +13,7 @@ from calc.units import GALLON
         ("emitter-temperature", 524.9),
         # The floor takes 16,829 Btu/h, what goes down included; × 12 h = 201,940 Btu; 8.17 × (180 - 103.7) = 623.4.
         ("floor", 323.9),
-        # The coil must give 40,625 Btu/h, what the ducts lose included; × 8 h = 325,000 Btu; 8.17 × (185 - 127.4) = 470.8.
+        # The coil must give 40,625 Btu/h, what the ducts lose included; × 8 h = 325,000 Btu; 8.17 × 57.6 = 470.8.
         ("air-coil", 690.3),
     ],
 )
