@@ -1,0 +1,75 @@
+"""The guides: computed numbers stand in them, every worksheet has a place, and they can be read by people in a hurry."""
+
+import re
+from pathlib import Path
+
+import pytest
+import textstat
+
+from calc.worksheets import WORKSHEETS
+from render import prose
+
+DOCS = Path(__file__).resolve().parent.parent / "docs"
+PAGES = sorted(DOCS.rglob("*.md"))
+GUIDES = sorted((DOCS / "guides").glob("*.md"))
+NAMES = [path.relative_to(DOCS).as_posix() for path in PAGES]
+
+
+def _words(markdown: str) -> str:
+    """A page as running text: no comments, no markup, no headings, no link addresses."""
+    text = prose.NUMBER.sub(lambda found: found["text"], markdown)
+    text = re.sub(r"<!--.*?-->|<[^>]+>", "", text, flags=re.DOTALL)
+    text = re.sub(r"^---\n.*?\n---\n", "", text, flags=re.DOTALL)
+    text = re.sub(r"^#.*$|^[!?]{3}.*$|^\|.*$", "", text, flags=re.MULTILINE)
+    text = re.sub(r"\[([^\]]+)\]\([^)]+\)", r"\1", text)
+    return re.sub(r"[*_`]|^\s*(?:[-*]|\d+\.)\s+", "", text, flags=re.MULTILINE)
+
+
+@pytest.mark.parametrize("path", PAGES, ids=NAMES)
+def test_numbers_in_prose_are_what_calc_gives(path: Path) -> None:
+    for number in prose.numbers(path.read_text(encoding="utf-8")):
+        wanted = number.us.replace("\u00a0", " ").replace("\u202f", " ").replace("\u2212", "-")
+        assert " ".join(number.text.split()).replace("\u2212", "-") == wanted, number.what
+
+
+@pytest.mark.parametrize("path", GUIDES, ids=lambda path: path.name)
+def test_a_guide_has_the_length_of_a_cup_of_tea(path: Path) -> None:
+    count = len(_words(path.read_text(encoding="utf-8")).split())
+    assert 550 <= count <= 1600, f"{count} words"
+
+
+@pytest.mark.parametrize("path", GUIDES, ids=lambda path: path.name)
+def test_a_guide_reads_at_about_grade_eight(path: Path) -> None:
+    grade = textstat.flesch_kincaid_grade(_words(path.read_text(encoding="utf-8")))
+    assert grade <= 8.5, f"grade {grade:.1f}"
+
+
+def test_every_worksheet_stands_in_exactly_one_guide() -> None:
+    found = [key for path in PAGES for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", path.read_text(encoding="utf-8"))]
+    assert sorted(found) == sorted(WORKSHEETS)
+
+
+def test_every_worksheet_names_the_guide_it_stands_in() -> None:
+    for path in GUIDES:
+        for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", path.read_text(encoding="utf-8")):
+            assert WORKSHEETS[key].guide == path.stem, key
+
+
+@pytest.mark.parametrize("path", PAGES, ids=NAMES)
+def test_a_page_has_one_title_and_no_skipped_level(path: Path) -> None:
+    levels = [len(found) for found in re.findall(r"^(#+) ", path.read_text(encoding="utf-8"), flags=re.MULTILINE)]
+    assert levels.count(1) == 1
+    assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False))
+
+
+@pytest.mark.parametrize("path", PAGES, ids=NAMES)
+def test_no_page_shouts(path: Path) -> None:
+    text = _words(path.read_text(encoding="utf-8"))
+    assert "!" not in text
+    assert not re.search(r"\b(?:oops|please|invalid|click here)\b", text, flags=re.IGNORECASE)
+
+
+def test_the_glossary_is_in_order_and_says_each_thing_once() -> None:
+    terms = re.findall(r"^## (.+)$", (DOCS / "glossary.md").read_text(encoding="utf-8"), flags=re.MULTILINE)
+    assert terms == sorted(terms, key=str.casefold)
+    assert len(terms) == len(set(terms))
