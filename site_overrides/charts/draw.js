@@ -3,6 +3,9 @@
 
 const HEIGHT = { wide: 340, narrow: 330 };
 const WIDTH = { wide: 760, narrow: 400 };
+const MARGIN_TOP = 34;
+const MARGIN_BOTTOM = 46;
+const WORDS_APART = 18;
 const CLASSES = { tank: "sv-line", use: "sv-line sv-line-use", fire: "sv-line sv-line-fire", limit: "sv-limit", other: "sv-line sv-line-other" };
 
 /** Draw `chart` (see render.view.charts_json) at "wide" or "narrow"; `Plot` holds the marks, `document` makes elements. */
@@ -18,8 +21,8 @@ export function draw(Plot, chart, document, size) {
     height: HEIGHT[size],
     marginLeft: 62,
     marginRight: room,
-    marginTop: 34,
-    marginBottom: 46,
+    marginTop: MARGIN_TOP,
+    marginBottom: MARGIN_BOTTOM,
     className: "ss-plot",
     style: null,
     x: { label: chart.x, labelArrow: "none", labelAnchor: "center", domain: [Math.min(...xs), Math.max(...xs)], ticks: size === "wide" ? 8 : 5 },
@@ -27,9 +30,9 @@ export function draw(Plot, chart, document, size) {
     marks: [
       ...lines.map((line) => Plot.lineY(line.points, { x: "0", y: "1", className: CLASSES[line.role] ?? CLASSES.other })),
       ...here.map((one) => Plot.dot([[chart.here, one.y]], { x: "0", y: "1", r: 5, className: "sv-pt" })),
-      Plot.text(apart(lines, HEIGHT[size]), {
-        x: "x", y: "y", text: "text", textAnchor: "start", dx: 8, dy: (one) => one.dy, className: "sv-t", lineWidth: room / 9,
-      }),
+      ...apart(lines, HEIGHT[size]).map(({ line, dy }) =>
+        Plot.text(line.points.slice(-1), { x: "0", y: "1", text: [line.label], textAnchor: "start", dx: 8, dy, className: "sv-t", lineWidth: room / 9 }),
+      ),
     ],
   });
   svg.querySelectorAll("style").forEach((style) => style.remove());
@@ -55,15 +58,15 @@ function zeroBased(lines) {
   return Math.min(...ys) >= 0 && Math.min(...ys) < Math.max(...ys) / 3;
 }
 
-/** The words at the lines' ends, moved apart where two lines end close together. */
+/** How far each line's words move down from its end, so that no two stand on one another. */
 function apart(lines, height) {
   const ys = lines.flatMap((line) => line.points.map((point) => point[1]));
-  const scale = (height - 80) / (Math.max(...ys) - Math.min(0, ...ys) || 1);
-  const ends = lines.map((line) => ({ x: line.points.at(-1)[0], y: line.points.at(-1)[1], text: line.label, dy: 0 }));
-  ends.sort((one, other) => other.y - one.y);
+  const low = zeroBased(lines) ? 0 : Math.min(...ys);
+  const perUnit = (height - MARGIN_TOP - MARGIN_BOTTOM) / (Math.max(...ys) - low || 1);
+  const ends = lines.map((line) => ({ line, y: line.points.at(-1)[1], dy: 0 })).sort((one, other) => other.y - one.y);
   for (let index = 1; index < ends.length; index += 1) {
-    const gap = (ends[index - 1].y - ends[index].y) * scale + (ends[index].dy - ends[index - 1].dy);
-    if (gap < 18) ends[index].dy += 18 - gap;
+    const [above, below] = [ends[index - 1], ends[index]];
+    below.dy = Math.max(0, above.dy + WORDS_APART - (above.y - below.y) * perUnit);
   }
   return ends;
 }

@@ -1,0 +1,121 @@
+// Python in a worker, as the page sees it: started, asked one thing at a time, given up when it breaks or falls silent.
+import { units } from "./units.js";
+
+/**
+ * One calculator for all worksheets of a page.
+ *
+ * `jobs` is what waits to be asked: the worksheets, each wanting its numbers or its chart. A request is made only when
+ * its turn comes, so it always holds the newest text, and what is asked twice meanwhile is asked once.
+ */
+export class Calculator {
+  state = "asleep"; // then "starting", and "ready" or "failed"; a stopped one was ready before it failed
+  #worker = null;
+  #timer = 0;
+  #silence;
+  #check;
+  #rightly;
+  #onChange;
+  #jobs = new Map();
+  #asked = null;
+  #id = 0;
+
+  /**
+   * `silence`: milliseconds without any message after which the worker is given up. `check`: a request whose answer
+   * is known, and `rightly`: whether a reply is that answer. `onChange` hears of every change of `state`.
+   */
+  constructor({ silence, check, rightly, onChange }) {
+    this.#silence = silence;
+    this.#check = check;
+    this.#rightly = rightly;
+    this.#onChange = onChange;
+  }
+
+  /** Start the worker, or start another one after a failure. */
+  start() {
+    if (this.state === "starting" || this.state === "ready") return;
+    this.#turn("starting");
+    const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+    this.#worker = worker;
+    worker.onmessage = ({ data }) => this.#hear(data);
+    worker.onerror = (event) => {
+      event.preventDefault();
+      this.#fail(event.message || "the worker did not start");
+    };
+    worker.onmessageerror = () => this.#fail("a message could not be read");
+    worker.postMessage({ check: JSON.stringify(this.#check) });
+    this.#listen();
+  }
+
+  /** Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows. */
+  want(job) {
+    this.#jobs.set(job.name, job);
+    this.#next();
+  }
+
+  #next() {
+    if (this.state !== "ready" || this.#asked || this.#jobs.size === 0) return;
+    const jobs = [...this.#jobs.values()];
+    const job = jobs.reduce((first, other) => (other.rank() < first.rank() ? other : first));
+    this.#jobs.delete(job.name);
+    this.#asked = job;
+    this.#id += 1;
+    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ ...job.request(), units }) });
+    this.#listen();
+  }
+
+  #hear(data) {
+    if (this.state === "starting" || this.#asked) this.#listen();
+    if (data.dead !== undefined) this.#fail(data.dead);
+    else if (data.ready !== undefined) this.#begin(JSON.parse(data.ready));
+    else if (data.id === this.#id && this.#asked) this.#settle(data);
+  }
+
+  #begin(reply) {
+    if (!this.#rightly(reply)) {
+      this.#fail("the known answer came out differently");
+      return;
+    }
+    this.#quiet();
+    this.#turn("ready");
+    this.#next();
+  }
+
+  #settle(data) {
+    const job = this.#asked;
+    this.#asked = null;
+    this.#quiet();
+    if (data.failed === undefined) {
+      // What was changed while this was worked out is asked again; an answer to the old text is not shown.
+      if (!this.#jobs.has(job.name)) job.take(JSON.parse(data.reply));
+    } else {
+      console.error(data.failed);
+      job.refuse();
+    }
+    this.#next();
+  }
+
+  #fail(why) {
+    console.error(`The calculator stopped: ${why}`);
+    this.#quiet();
+    this.#worker?.terminate();
+    this.#worker = null;
+    if (this.#asked && !this.#jobs.has(this.#asked.name)) this.#jobs.set(this.#asked.name, this.#asked);
+    this.#asked = null;
+    this.#turn("failed");
+  }
+
+  #turn(state) {
+    const before = this.state;
+    this.state = state;
+    this.#onChange(state, before);
+  }
+
+  #listen() {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#fail("nothing was heard for too long"), this.#silence);
+  }
+
+  #quiet() {
+    clearTimeout(this.#timer);
+  }
+}

@@ -1,0 +1,11 @@
+// Charts are drawn at build; the drawing library is fetched only when one has to change.
+let library = null;
+
+/** Draw a chart (data from Python) into its figure, in the two widths of which the style sheet shows one. */
+export async function drawInto(figure, chart) {
+  library ??= import("./plot.bundle.js");
+  const { drawChart } = await library;
+  for (const size of ["wide", "narrow"]) {
+    figure.querySelector(`.ss-chart-${size}`).replaceChildren(drawChart(chart, size));
+  }
+}

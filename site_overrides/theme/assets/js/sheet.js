@@ -1,0 +1,325 @@
+// One worksheet in the page: its boxes, and the parts that Python fills.
+import { drawInto } from "./chart.js";
+import { copyLink } from "./copy.js";
+import { number, setNumbers, snapshot } from "./numbers.js";
+import { units } from "./units.js";
+
+const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
+
+export class Sheet {
+  #element;
+  #calculator;
+  #fields = new Map(); // key -> {box, control, check}
+  #slots = new Map(); // name -> element
+  #example; // the plate as the build made it
+  #reply = null; // the last one
+  #unanswered = false; // whether the boxes hold what no reply has answered yet
+  #typing = null; // the key of the box in which the reader is typing
+  #scolded = new Set(); // keys whose error is shown
+  #previous = null; // what "Put them back" puts back
+  #chartTimer = 0;
+  #afterwards = []; // what waits for the next reply
+
+  constructor(element, calculator) {
+    this.#element = element;
+    this.#calculator = calculator;
+    this.worksheet = element.dataset.worksheet;
+    for (const slot of element.querySelectorAll("[data-slot]")) this.#slots.set(slot.dataset.slot, slot);
+    for (const box of element.querySelectorAll(".ss-field")) {
+      const control = box.querySelector("input:not([type=checkbox]), select");
+      this.#fields.set(box.dataset.key, { box, control, check: box.querySelector("[data-ss-unknown]") });
+    }
+    this.#example = this.#slots.get("plate").textContent;
+    this.#wire();
+  }
+
+  // ---- what the page tells it -------------------------------------------------------------------------------------
+
+  /** Whether a reply to the example is the one that the build gave. */
+  agrees(reply) {
+    const plate = document.createElement("div");
+    plate.innerHTML = reply.slots.plate;
+    return plate.textContent.trim() === this.#example.trim();
+  }
+
+  /** The calculator is in another state now. */
+  calculatorTurned(state, before) {
+    this.#say({ asleep: "Asleep", starting: "Starting", ready: "Ready", failed: before === "ready" ? "Stopped" : "Failed" }[state]);
+    this.#showAgain(state === "failed");
+    if (state === "asleep" || state === "ready") this.#enable();
+    if (state === "ready") {
+      const asBuilt = !this.#reply && this.#keys().length === 0 && units === "us";
+      if (asBuilt) this.#showState("ready");
+      else this.ask();
+    }
+    if (state === "failed") {
+      this.#afterwards = [];
+      if (this.#unanswered) this.#showNothing();
+      else this.#element.dataset.state = "failed";
+    }
+  }
+
+  #enable() {
+    for (const { control, check } of this.#fields.values()) {
+      control.disabled = false;
+      if (check) check.disabled = false;
+    }
+  }
+
+  /** Some numbers of the page have changed. */
+  numbersChanged(keys) {
+    if (keys.some((key) => this.#fields.has(key))) this.ask();
+  }
+
+  /** Ask Python again. */
+  ask() {
+    clearTimeout(this.#chartTimer);
+    this.#calculator.want({
+      name: this.worksheet,
+      rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
+      request: () => this.#request(),
+      take: (reply) => this.#take(reply),
+      refuse: () => this.#refuse(),
+    });
+  }
+
+  /** Replace this worksheet's numbers; what stood there can be put back. */
+  replace(entries) {
+    const keys = this.#keys();
+    this.#offerBack(keys.length > 0 ? snapshot([...this.#fields.keys()]) : null);
+    setNumbers({ ...Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])), ...entries });
+  }
+
+  /** Bring this worksheet into view for a link, with what is to be said about the link (null: that it is not for here). */
+  showLink(said) {
+    const slot = this.#slots.get("link");
+    if (said === null) slot.textContent = this.#element.dataset.sayElsewhere;
+    else slot.innerHTML = said;
+    slot.hidden = said === "";
+    this.#element.scrollIntoView();
+    if (!slot.hidden) slot.focus({ preventScroll: true });
+  }
+
+  // ---- what the reader does ---------------------------------------------------------------------------------------
+
+  #wire() {
+    const form = this.#element.querySelector("form");
+    form.addEventListener("submit", (event) => event.preventDefault());
+    form.addEventListener("input", (event) => this.#edited(event.target));
+    form.addEventListener("change", () => this.#left());
+    form.addEventListener("focusout", () => this.#left());
+    this.#slots.get("errors").addEventListener("click", (event) => this.#goToBox(event));
+    this.#on("copy", () => this.#copy());
+    this.#on("clear", () => this.#clear());
+    this.#on("back", () => this.#putBack());
+    this.#on("again", () => this.#calculator.start());
+  }
+
+  #on(name, does) {
+    this.#button(name).addEventListener("click", does);
+  }
+
+  #button(name) {
+    return this.#element.querySelector(`[data-ss-${name}]`);
+  }
+
+  #edited(target) {
+    const key = target.closest(".ss-field").dataset.key;
+    this.#offerBack(null);
+    this.#unanswered = true;
+    if (this.#calculator.state !== "ready") this.#showNothing();
+    if (target.matches("[data-ss-unknown]")) {
+      this.#knowOrNot(key, target.checked);
+      return;
+    }
+    this.#typing = target.matches("select") ? null : key;
+    // An emptied box that may be left alone is left alone again.
+    const empty = target.value.trim() === "" && this.#fields.get(key).box.hasAttribute("data-optional");
+    setNumbers({ [key]: empty ? undefined : { text: target.value, units, from: "typed" } });
+  }
+
+  #knowOrNot(key, unknown) {
+    const entry = number(key);
+    const { control } = this.#fields.get(key);
+    if (unknown) {
+      this.#typing = null;
+      setNumbers({ [key]: { text: "", units, from: "typical", before: entry } });
+      return;
+    }
+    // Known after all: what was typed before, or else the value that now stands in the box.
+    setNumbers({ [key]: entry?.before ?? { text: control.value, units, from: "typed" } });
+    control.focus();
+    control.select?.();
+  }
+
+  /** A box was left: from now on its mistakes are shown. */
+  #left() {
+    const key = this.#typing;
+    this.#typing = null;
+    if (key === null) return;
+    if (this.#unanswered || this.#reply?.state === "wrong") this.ask();
+    else this.#fields.get(key).control.value = this.#reply.fields[key].value;
+  }
+
+  #goToBox(event) {
+    const link = event.target.closest("a");
+    const box = link && document.getElementById(link.hash.slice(1));
+    if (!box) return;
+    event.preventDefault();
+    const folded = box.closest("details");
+    if (folded) folded.open = true;
+    box.focus();
+  }
+
+  #clear() {
+    this.#offerBack(snapshot([...this.#fields.keys()]));
+    setNumbers(Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])));
+  }
+
+  #putBack() {
+    const previous = this.#previous;
+    this.#offerBack(null);
+    setNumbers(previous);
+  }
+
+  /** Offer to put these numbers back in place of clearing; null: offer to clear. */
+  #offerBack(previous) {
+    const [clear, back] = [this.#button("clear"), this.#button("back")];
+    const shown = previous ? back : clear;
+    const hidden = previous ? clear : back;
+    this.#previous = previous;
+    shown.hidden = false;
+    if (document.activeElement === hidden) shown.focus();
+    hidden.hidden = true;
+  }
+
+  #copy() {
+    const copy = () => {
+      const said = this.#slots.get("said");
+      if (this.#reply?.link) copyLink(this.#reply.link, said, this.#element.dataset);
+      else said.textContent = this.#element.dataset.sayNone;
+    };
+    if (this.#calculator.state === "ready" && (this.#unanswered || !this.#reply)) {
+      this.#afterwards.push(copy);
+      this.ask();
+    } else {
+      copy();
+    }
+  }
+
+  // ---- asking and showing -----------------------------------------------------------------------------------------
+
+  #keys() {
+    return [...this.#fields.keys()].filter((key) => number(key));
+  }
+
+  #request() {
+    const fields = {};
+    for (const key of this.#keys()) {
+      const { text, units: then, from } = number(key);
+      fields[key] = { text, units: then, from };
+    }
+    return { worksheet: this.worksheet, fields, scold: this.#typing === null ? null : [...this.#scolded] };
+  }
+
+  #take(reply) {
+    this.#reply = reply;
+    this.#unanswered = false;
+    this.#scolded.clear();
+    const wrong = reply.state === "wrong";
+    this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
+    for (const [name, html] of Object.entries(reply.slots)) fill(this.#slots.get(name), html);
+    this.#slots.get("errors").hidden = reply.slots.errors === "";
+    for (const [key, field] of this.#fields) this.#showField(key, field, reply.fields[key]);
+    for (const does of this.#afterwards.splice(0)) does();
+    if (wrong || !this.#slots.has("chart")) return;
+    this.#slots.get("chart").classList.add("ss-stale");
+    this.#chartTimer = setTimeout(() => this.#askChart(), CHART_DELAY);
+  }
+
+  /** Python could not answer at all. */
+  #refuse() {
+    this.#afterwards = [];
+    this.#showNothing();
+    this.#say("Stopped");
+  }
+
+  /** No result stays in sight when it does not belong to what is in the boxes. */
+  #showNothing() {
+    this.#showState("nothing", true);
+    this.#slots.get("plate").innerHTML = this.#element.querySelector("[data-plate]").innerHTML;
+  }
+
+  /** "ready", "wrong" or "nothing"; quietly while the reader may still be typing. */
+  #showState(state, quiet = false) {
+    const plate = this.#slots.get("plate");
+    // "No result yet" takes the height of the result in whose place it stands.
+    if (state === "ready") plate.style.minHeight = "";
+    else if (!plate.style.minHeight) plate.style.minHeight = `${plate.offsetHeight}px`;
+    this.#element.dataset.state = state;
+    this.#element.toggleAttribute("data-quiet", quiet);
+    if (state === "ready") this.#say("Ready");
+    if (state === "wrong" && !quiet) this.#say("Wrong");
+  }
+
+  #showField(key, { box, control, check }, shown) {
+    box.hidden = !shown;
+    if (!shown) return;
+    const error = box.querySelector(".ss-error");
+    if (control.value !== shown.value && this.#typing !== key) control.value = shown.value;
+    if (check) check.checked = shown.from === "typical";
+    box.dataset.from = shown.from;
+    if (shown.error) this.#scolded.add(key);
+    if (error.textContent !== shown.error) error.textContent = shown.error;
+    error.hidden = !shown.error;
+    if (shown.error) control.setAttribute("aria-invalid", "true");
+    else control.removeAttribute("aria-invalid");
+    const unit = box.querySelector(".ss-unit");
+    if (unit) unit.textContent = shown.unit;
+    fill(box.querySelector(".ss-note"), shown.note);
+  }
+
+  #askChart() {
+    this.#calculator.want({
+      name: `chart of ${this.worksheet}`,
+      rank: () => 2,
+      request: () => ({ ...this.#request(), chart: true }),
+      take: (reply) => this.#takeChart(reply.charts),
+      refuse: () => {},
+    });
+  }
+
+  async #takeChart(chart) {
+    if (!chart || this.#unanswered) return;
+    const figure = this.#slots.get("chart");
+    try {
+      await drawInto(figure, chart);
+    } catch (error) {
+      console.error(error); // the words and the table below it say the same
+    }
+    fill(this.#slots.get("chart-words"), chart.words);
+    figure.classList.remove("ss-stale");
+  }
+
+  #say(name) {
+    const status = this.#slots.get("status");
+    const words = this.#element.dataset[`say${name}`];
+    if (status.textContent !== words) status.textContent = words;
+  }
+
+  #showAgain(needed) {
+    const again = this.#button("again");
+    if (!needed && document.activeElement === again) this.#slots.get("status").focus();
+    again.parentElement.hidden = !needed;
+  }
+}
+
+/** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
+function fill(element, html) {
+  if (element.innerHTML === html) return;
+  const open = [...element.querySelectorAll("details")].map((details) => details.open);
+  element.innerHTML = html;
+  element.querySelectorAll("details").forEach((details, index) => {
+    details.open = open[index] ?? false;
+  });
+}

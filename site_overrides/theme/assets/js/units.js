@@ -1,0 +1,33 @@
+// Which units the reader wants, on every page of the site, from visit to visit.
+import { keep } from "./keep.js";
+
+const kept = keep("localStorage", "stoke-and-store.units");
+const listeners = [];
+
+/** The units in force: "us" or "si". */
+export let units = kept.read() === "si" ? "si" : "us";
+
+/** Call `listener` each time the reader switches. */
+export function whenUnitsChange(listener) {
+  listeners.push(listener);
+}
+
+/** Bring the switch in the header to life. */
+export function wireUnits() {
+  show();
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest("[data-ss-units]");
+    if (!button || button.dataset.ssUnits === units) return;
+    units = button.dataset.ssUnits;
+    kept.write(units);
+    show();
+    for (const listener of listeners) listener();
+  });
+}
+
+function show() {
+  document.documentElement.dataset.units = units;
+  for (const button of document.querySelectorAll("[data-ss-units]")) {
+    button.setAttribute("aria-pressed", String(button.dataset.ssUnits === units));
+  }
+}

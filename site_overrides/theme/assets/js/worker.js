@@ -1,0 +1,55 @@
+// The worker in which Python runs. From the page: {check: request} once, then {id, request}; a request is JSON text.
+// To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
+import { startPython } from "../python/start.js";
+
+const BEAT = 1000; // milliseconds between two signs of life while bytes arrive
+let lastBeat = 0;
+
+// A slow line is no reason to give up as long as something arrives, so each response is watched as it comes in.
+const plainFetch = self.fetch;
+self.fetch = async (...asked) => {
+  const response = await plainFetch(...asked);
+  if (!response.body) return response;
+  const watch = new TransformStream({
+    transform(chunk, controller) {
+      beat();
+      controller.enqueue(chunk);
+    },
+  });
+  return new Response(response.body.pipeThrough(watch), response);
+};
+
+self.onunhandledrejection = (event) => die(event.reason);
+
+const python = startPython({ onProgress: (what) => postMessage({ progress: what }) });
+
+self.onmessage = async ({ data }) => {
+  try {
+    const pyodide = await python;
+    const { respond } = pyodide.pyimport("render");
+    if (data.check) {
+      postMessage({ ready: respond(data.check) });
+      return;
+    }
+    try {
+      postMessage({ id: data.id, reply: respond(data.request) });
+    } catch (error) {
+      // An exception in Python spoils one reply; anything else means that Python itself is gone.
+      if (!(error instanceof pyodide.ffi.PythonError)) throw error;
+      postMessage({ id: data.id, failed: error.message });
+    }
+  } catch (error) {
+    die(error);
+  }
+};
+
+function beat() {
+  const now = Date.now();
+  if (now - lastBeat < BEAT) return;
+  lastBeat = now;
+  postMessage({ progress: "bytes" });
+}
+
+function die(error) {
+  postMessage({ dead: String(error?.message ?? error) });
+}
