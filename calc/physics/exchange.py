@@ -166,6 +166,12 @@ def largest_tap_stream(
     return most * 1e-9 if store > tap else 0.0, most  # type: ignore[return-value]
 
 
+@law("max(for_emitters, for_taps)", source="definition")
+def coolest_useful(for_emitters: Kelvin, for_taps: Kelvin) -> Kelvin:
+    """Coolest store water worth drawing when it must serve both, K: the hotter of the two needs."""
+    return max(for_emitters, for_taps)
+
+
 # A coil in a tank of one temperature.
 
 

@@ -11,6 +11,7 @@ from calc.law import (
     AirChanges,
     AirFlow,
     Constant,
+    Count,
     CubicMetre,
     Density,
     DraughtPascal,
@@ -41,6 +42,8 @@ OXYGEN_IN_AIR_BY_WEIGHT = Constant(0.2314, "1", source="dry-air")
 OXYGEN_IN_AIR = Constant(0.2095, "1", source="dry-air", note="by volume")
 WATER_OVER_AIR = Constant(0.62198, "1", source="dry-air", note="molar mass of water over that of dry air")
 FLUE_GAS_HEAT = Constant(1090.0, "J / kg / K", source="flue-gas-heat")
+FLUE_ENDS = Constant(2.0, "1", source="ashrae-chimney", note="entry and speeding up 1.5, cap 0.5")
+BEND_LOSS = Constant(0.75, "1", source="ashrae-chimney", note="a round elbow of 90°")
 FIFTY = Constant(50.0, "Pa", source="definition")
 
 
@@ -120,6 +123,12 @@ def gas_capacity(mass_flow: MassFlow) -> WattPerKelvin:
 # How hot it leaves.
 
 
+@law("burn_rate * heating_value", source="definition")
+def heat_fed(burn_rate: MassFlow, heating_value: JoulePerKilogram) -> Watt:
+    """Heat that the wood brings into the fire, W, on the basis of this heating value."""
+    return burn_rate * heating_value
+
+
 @law("indoor + (fuel_heat - water_output - room_output) / gas_capacity", source="first-law")
 def gas_leaving(
     indoor: Kelvin, fuel_heat: Watt, water_output: Watt, room_output: Watt, gas_capacity: WattPerKelvin
@@ -179,7 +188,7 @@ def mean_gas(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -> 
     "pressure / (air_gas_constant * temperature)",
     source="ashrae-air",
     constants={"air_gas_constant": AIR_GAS_CONSTANT},
-    ranges={"temperature": "-80 °C to 1500 °C"},
+    ranges={"temperature": "-80 °C to 3000 °C"},
 )
 def gas_density(pressure: AbsolutePascal, temperature: Kelvin) -> Density:
     """Density of air, and near enough of flue gas, kg/m³, at the air pressure of the place."""
@@ -195,6 +204,17 @@ def gas_density(pressure: AbsolutePascal, temperature: Kelvin) -> Density:
 def stack_draught(height: Metre, outdoor_density: Density, flue_density: Density) -> DraughtPascal:
     """Draught of a column of warm gas, Pa, before losses; `height` from the stove's outlet to the top of the flue."""
     return GRAVITY.value * height * (outdoor_density - flue_density)
+
+
+@law(
+    "flue_ends + bend_loss * bends",
+    source="ashrae-chimney",
+    constants={"flue_ends": FLUE_ENDS, "bend_loss": BEND_LOSS},
+    ranges={"bends": "0 to 20"},
+)
+def flue_fittings(bends: Count) -> Factor:
+    """Loss of a flue's entry, cap and bends in velocity heads; `bends` are right angles, two halves count as one."""
+    return FLUE_ENDS.value + BEND_LOSS.value * bends
 
 
 @law("pi / 4 * diameter ** 2", source="definition")
@@ -343,6 +363,12 @@ def flue_vapour_pressure(steam: Factor, dry_gas: Factor, barometer: AbsolutePasc
     return steam / (steam + dry_gas) * barometer
 
 
+@law("gas - dew_point", source="definition")
+def dew_margin(gas: Kelvin, dew_point: Kelvin) -> KelvinDifference:
+    """How far flue gas is above its dew point, K; below zero water runs down the flue."""
+    return gas - dew_point
+
+
 @law("max(maker_minimum, dew_point + dew_margin, tar_floor)", source="common-practice")
 def least_return(
     maker_minimum: Kelvin, dew_point: Kelvin, dew_margin: KelvinDifference, tar_floor: Kelvin
@@ -351,3 +377,9 @@ def least_return(
     and the floor that practice keeps because tar and acids condense above the dew point of water.
     """
     return max(maker_minimum, dew_point + dew_margin, tar_floor)
+
+
+@law("max(least_return - system_return, 0)", source="definition")
+def lift_needed(least_return: Kelvin, system_return: Kelvin) -> KelvinDifference:
+    """How much the water that comes back must be warmed before the stove, K; nothing when it is warm enough."""
+    return max(least_return - system_return, 0)

@@ -187,10 +187,22 @@ def cost_of_heat(heat: Joule, delivered_price: MoneyPerJoule) -> Money:
     return heat * delivered_price
 
 
-@law("installed_cost / saving_each_year", source="definition", ranges={"saving_each_year": "0.01 $ to 1000000000 $"})
+@law("delivered_price + labour", source="definition")
+def price_with_labour(delivered_price: MoneyPerJoule, labour: MoneyPerJoule) -> MoneyPerJoule:
+    """Price of heat in the house with the reader's own hours counted."""
+    return delivered_price + labour
+
+
+@law("cost_now - cost_of_wood", source="definition")
+def saving_each_year(cost_now: Money, cost_of_wood: Money) -> Money:
+    """What a winter on wood saves beside the fuel used now; below zero when wood costs more."""
+    return cost_now - cost_of_wood
+
+
+@law("installed_cost / max(saving_each_year, 0)", source="definition")
 def years_to_repay(installed_cost: Money, saving_each_year: Money) -> Count:
     """Years until yearly savings add up to the installed cost, without interest or upkeep.
 
-    Raises OutOfRange when nothing is saved: it is then never repaid.
+    Raises ZeroDivisionError when nothing is saved: it is then never repaid.
     """
-    return installed_cost / saving_each_year
+    return installed_cost / max(saving_each_year, 0)

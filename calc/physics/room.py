@@ -62,7 +62,6 @@ HEAVINESS = {
     "door_discharge / 3 * width * height * sqrt(gravity * height * difference / house)",
     source="doorway-flow",
     constants={"door_discharge": DOOR_DISCHARGE, "gravity": GRAVITY},
-    ranges={"difference": "0 K to 60 K"},
 )
 def doorway_flow(width: Metre, height: Metre, difference: KelvinDifference, house: Kelvin) -> AirFlow:
     """Air that flows out through the upper half of an open doorway, and back through the lower, m³/s.
@@ -133,6 +132,31 @@ def difference_to_house(room: Kelvin, house: Kelvin) -> KelvinDifference:
 def all_losses(conductance: WattPerKelvin, partition: WattPerKelvin, doorway: WattPerKelvin) -> WattPerKelvin:
     """Heat that leaves the room by every way for each degree, W/K."""
     return conductance + partition + doorway
+
+
+@law("(partition + doorway) * (room - house)", source="first-law")
+def heat_passed_on(partition: WattPerKelvin, doorway: WattPerKelvin, room: Kelvin, house: Kelvin) -> Watt:
+    """Heat that the room gives the rest of the house, W, through its walls and its doorway."""
+    return (partition + doorway) * (room - house)
+
+
+@law(
+    "max(conductance * (limit - outdoor) + (partition + doorway) * (limit - house), 0)",
+    source="first-law",
+)
+def room_can_use(
+    conductance: WattPerKelvin,
+    limit: Kelvin,
+    outdoor: Kelvin,
+    partition: WattPerKelvin,
+    doorway: WattPerKelvin,
+    house: Kelvin,
+) -> Watt:
+    """Heat that the room can lose and pass on for hours without getting warmer than `limit`, W.
+
+    `doorway` is what the doorway passes on for each degree with the room at that limit.
+    """
+    return max(conductance * (limit - outdoor) + (partition + doorway) * (limit - house), 0)
 
 
 # One mass: a house or a room that warms and cools as a whole.

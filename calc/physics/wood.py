@@ -9,16 +9,18 @@ import math
 
 from calc.law import (
     Constant,
+    Count,
     CubicMetre,
     Density,
-    Factor,
     Fraction,
     Joule,
     JoulePerCubicMetre,
     JoulePerKilogram,
     Kilogram,
     Metre,
+    Second,
     SquareMetre,
+    Watt,
     law,
 )
 from calc.tables.species import SPECIES, Species
@@ -136,13 +138,18 @@ def split_mass(log_length: Metre, log_section: SquareMetre, basic_density: Densi
     return log_length * log_section * basic_density / (1 - moisture)
 
 
-@law("mass / split_mass", source="definition")
-def splits_in(mass: Kilogram, split_mass: Kilogram) -> Factor:
-    """How many splits of one weight make up an amount of wood."""
-    return mass / split_mass
+@law("mass / piece_mass", source="definition")
+def pieces_in(mass: Kilogram, piece_mass: Kilogram) -> Count:
+    """How many pieces of one weight, splits or loads of the firebox, make up an amount of wood."""
+    return mass / piece_mass
 
 
-@law("heat / heat_per_load", source="definition")
-def loads_for(heat: Joule, heat_per_load: Joule) -> Factor:
-    """How many loads of the firebox give an amount of heat."""
-    return heat / heat_per_load
+# A winter's wood.
+
+
+@law("yearly_heat * wood_share + (tap_load + standby_loss) * heating_days", source="first-law")
+def heat_from_wood(
+    yearly_heat: Joule, wood_share: Fraction, tap_load: Watt, standby_loss: Watt, heating_days: Second
+) -> Joule:
+    """Heat that the fire makes in a winter, J: its share of the rooms' heat, taps, what the store loses outside."""
+    return yearly_heat * wood_share + (tap_load + standby_loss) * heating_days

@@ -34,6 +34,9 @@ class Species:
 SPECIES: dict[str, Species] = {
     one.key: one
     for one in (
+        # Medians of the hardwoods and of the conifers below, for a pile whose trees nobody knows.
+        Species("mixed-hardwood", "Mixed hardwood", 0.50 * WATER, 0.74, False, None, 0),
+        Species("mixed-softwood", "Mixed softwood", 0.38 * WATER, 0.64, False, None, 0),
         Species("osage-orange", "Osage-orange", 0.76 * WATER, 0.31, False, (30.5, 32.9), 4),
         Species("shagbark-hickory", "Shagbark hickory", 0.64 * WATER, 0.60, False, (29.1, 29.3), 2),
         Species("black-locust", "Black locust", 0.66 * WATER, 0.41, False, (28.1, 28.3), 3),

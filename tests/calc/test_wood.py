@@ -63,7 +63,7 @@ def test_a_stack_fills_its_volume(volume: float, height: float, depth: float) ->
 @given(st.floats(0.2, 1), st.floats(0.04, 0.3), densities, moistures, st.floats(1, 60))
 def test_splits_make_up_the_load(length: float, thickness: float, density: float, moisture: float, mass: float) -> None:
     split = wood.split_mass(length, wood.log_section(thickness), density, moisture)
-    assert wood.splits_in(mass, split) * split == pytest.approx(mass)
+    assert wood.pieces_in(mass, split) * split == pytest.approx(mass)
     assert wood.split_mass(length, wood.log_section(2 * thickness), density, moisture) == pytest.approx(4 * split)
 
 

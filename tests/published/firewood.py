@@ -280,12 +280,18 @@ CHECKS = [
         "a split of red oak, 40 cm long",
     ),
     # 4.5 ÷ 2.19911
-    _hand(wood.splits_in, {"mass": "4.5 kg", "split_mass": "2.19911 kg"}, "2.04628", "splits in that firebox"),
-    # 100,000 ÷ 32,000
+    _hand(wood.pieces_in, {"mass": "4.5 kg", "piece_mass": "2.19911 kg"}, "2.04628", "splits in that firebox"),
+    # 76 million × 0.9 + (2,000 + 500) × 24 × 200 = 68.4 + 12 million Btu
     _hand(
-        wood.loads_for,
-        {"heat": "100000 Btu", "heat_per_load": "32000 Btu"},
-        "3.125",
-        "loads for 100,000 Btu of 32,000 each",
+        wood.heat_from_wood,
+        {
+            "yearly_heat": "76 MMBtu",
+            "wood_share": "90 %",
+            "tap_load": "2000 Btu/h",
+            "standby_loss": "500 Btu/h",
+            "heating_days": "200 days",
+        },
+        "80.4 MMBtu",
+        "nine tenths of the rooms' heat, taps and a store outside",
     ),
 ]

@@ -61,6 +61,12 @@ LEAKAGE_AREA = Published(
     "2010",
     "0.194",
 )
+FITTINGS = Published(
+    "ASHRAE",
+    "Handbook, HVAC Systems and Equipment: chimney, vent and fireplace systems",
+    "2008",
+    "resistance coefficients: acceleration 1, inlet 0.5, cap 0.5, 90° elbow 0.75",
+)
 HAND = Published("this project", "Worked by hand", "2025", "see the comment at the check")
 COOLPROP = Published("CoolProp (Python library)", "Dry air", "2025", "version 8.0.0")
 
@@ -298,6 +304,13 @@ CHECKS = [
     _hand(flue.flue_gas, {"air": "82.74 lb/h", "burn_rate": "10 lb/h"}, "92.74 lb/h", "air and wood"),
     # 0.012 kg/s × 1090
     _hand(flue.gas_capacity, {"mass_flow": "0.012 kg/s"}, "13.08 W/K", "12 g of flue gas a second"),
+    # 12.8638 × 6219
+    _hand(
+        flue.heat_fed,
+        {"burn_rate": "12.8638 lb/h", "heating_value": "6219 Btu/lb"},
+        "80000 Btu/h",
+        "12.9 lb of wood an hour",
+    ),
     # 20 + (23,000 − 15,000 − 3,000)/25
     _hand(
         flue.gas_leaving,
@@ -397,6 +410,27 @@ CHECKS = [
         "their constant has three digits",
         STACK,
         "standard",
+    ),
+    # 1 + 0.5 + 0.5 + 2 × 0.75
+    Check(
+        _TOPIC,
+        "entry, cap and two elbows",
+        flue.flue_fittings,
+        {"bends": "2"},
+        "3.5",
+        "0.01 %",
+        "a sum of printed numbers",
+        FITTINGS,
+        "memory",
+    ),
+    _hand(flue.dew_margin, {"gas": "260 °F", "dew_point": "114 °F"}, "146 F°", "gas at 260 °F"),
+    _hand(flue.lift_needed, {"least_return": "140 °F", "system_return": "100 °F"}, "40 F°", "100 °F comes back"),
+    _hand(
+        flue.lift_needed,
+        {"least_return": "140 °F", "system_return": "150 °F"},
+        "0 F°",
+        "150 °F comes back",
+        "0 K",
     ),
     _hand(flue.flue_area, {"diameter": "15 cm"}, "0.0176715 m²", "15 cm flue"),
     # 0.012/(0.75 × 0.0176715)

@@ -165,6 +165,18 @@ CHECKS = [
     ),
     # 75 × 25
     _hand(fuels.cost_of_heat, {"heat": "75 MMBtu", "delivered_price": "25 $/MMBtu"}, "1875 $", "75 million Btu at $25"),
+    _hand(
+        fuels.price_with_labour,
+        {"delivered_price": "21.43 $/MMBtu", "labour": "16 $/MMBtu"},
+        "37.43 $/MMBtu",
+        "wood at $21.43 and the hours",
+    ),
+    _hand(
+        fuels.saving_each_year,
+        {"cost_now": "2600 $", "cost_of_wood": "1100 $"},
+        "1500 $",
+        "$1,100 of wood in place of $2,600 of oil",
+    ),
     # 12,000 ÷ 1,500
     _hand(
         fuels.years_to_repay,

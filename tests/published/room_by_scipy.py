@@ -382,6 +382,27 @@ CHECKS = [
         "350 W/K",
         "40, 60 and 250 W/K",
     ),
+    # (60 + 250)·(25 − 20)
+    _hand(
+        room.heat_passed_on,
+        {"partition": "60 W/K", "doorway": "250 W/K", "room": "25 °C", "house": "20 °C"},
+        "1550 W",
+        "5 K warmer than the house",
+    ),
+    # 40·(26 − (−10)) + (60 + 250)·(26 − 20)
+    _hand(
+        room.room_can_use,
+        {
+            "conductance": "40 W/K",
+            "limit": "26 °C",
+            "outdoor": "-10 °C",
+            "partition": "60 W/K",
+            "doorway": "250 W/K",
+            "house": "20 °C",
+        },
+        "3300 W",
+        "held at 26 °C",
+    ),
     Check(
         _TOPIC,
         "20 m² of floor",

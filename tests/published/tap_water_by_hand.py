@@ -150,6 +150,20 @@ CHECKS = [
         "0 W/K",
         "coil in 110 °F, 115 °F wanted",
     ),
+    _hand(
+        exchange.coolest_useful,
+        {"for_emitters": "105 °F", "for_taps": "131 °F"},
+        "131 °F",
+        "0.001 F°",
+        "floor at 105 °F, taps from 131 °F",
+    ),
+    _hand(
+        exchange.coolest_useful,
+        {"for_emitters": "150 °F", "for_taps": "131 °F"},
+        "150 °F",
+        "0.001 F°",
+        "baseboard at 150 °F, taps from 131 °F",
+    ),
     # 2.5 gpm × 500 × 55 °F
     _hand(
         exchange.draw_heat,
