@@ -269,15 +269,15 @@ class Texts:
             step.source if isinstance(step, Step | Pick) else "",
         )
 
-    def fill(self, template: str) -> str:
-        """A sentence with its {names} replaced by the reader's numbers."""
+    def fill(self, template: str, others: Values | None = None) -> str:
+        """A sentence with its {names} replaced by the reader's numbers, or by `others`."""
         if "{" not in template:
             return template
         parts = []
         for literal, name in _parse(template):
             parts.append(literal)
             if name:
-                parts.append(self.value(name))
+                parts.append(self.value(name) if others is None else self.value(name, others[name], True))
         return "".join(parts)
 
 
@@ -368,7 +368,7 @@ def _table(
     rows: list[tuple[str, ...]] = []
     for row in table.rows:
         other = changed(worksheet, reading, inputs, row)
-        rows.append((row.label, *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown)))
+        rows.append((text.fill(row.label, other), *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown)))
     return Table(table.title, heads, tuple(rows), text.fill(table.say))
 
 
