@@ -151,6 +151,7 @@ SOURCES: dict[str, Source] = {
     "four-pascal": Source("Chimney sweeps of Germany", "Test of combustion air supply with fans running", "", "At most 4 Pa below outdoors for a stove that takes its air from the room, 8 Pa for one that does not", "read"),
     "five-pascal": Source("Canadian Standards Association and Canadian General Standards Board", "CSA F326 and CAN/CGSB-51.71, limits of depressurization", "1995", "5 Pa where a wood stove stands, as quoted by a building office", "second-hand"),
     "ashrae-chimney": Source("ASHRAE", "Handbook, HVAC Systems and Equipment, chapter Chimney, vent and fireplace systems", "2008", "Resistance of entry, elbows and caps in velocity heads", "memory"),
+    "air-ratio-guess": Source("", "Ordinary air ratios of wood fires, 1.5 to 3", "", "Sweeps' measurements; a lazy fire with the door ajar has more", "memory"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(

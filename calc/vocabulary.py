@@ -1,6 +1,9 @@
 """Quantities that several worksheets ask: one key, one label, one kind, one range, one typical value with its source."""
 
 from calc.engine.declare import Field, Option, Typical
+from calc.tables.houses import HOUSE_CLASSES
+from calc.tables.species import SPECIES as WOODS
+from calc.units import shown_unit
 
 HEATED_AREA = Field(
     "heated_area", "area", "Heated floor area", "Every floor you keep warm, measured outside the walls.",
@@ -189,4 +192,158 @@ HEATING_DAYS = Field(
     "heating_days", "time", "Days in the year that need heat", "Days whose mean is below the base temperature.",
     low="30 days", high="366 days", us="days", si="days", uncertainty="10 %",
     typical=Typical("300 days", "typical-years", "250 days", "350 days", "A weather service; nights count."),
+)  # fmt: skip
+# --- Taps, the room, the fire, wood and money ---
+SPECIES = Field(
+    "species", "choice", "Kind of wood", "The main tree in the pile.",
+    options=tuple(Option(one.key, one.label) for one in WOODS.values()),
+)  # fmt: skip
+STOVE_EFFICIENCY = EFFICIENCY.but(
+    hint="What does not go up the flue, to the water and the room together.", low="30 %", high="100 %",
+    typical=Typical(
+        {"higher": "68 %", "lower": "75 %"}, "load-efficiency",
+        {"higher": "60 %", "lower": "65 %"}, {"higher": "75 %", "lower": "82 %"},
+        "The test report of the stove.", on="efficiency_basis",
+    ),
+)  # fmt: skip
+YEARLY_HEAT = Field(
+    "yearly_heat", "energy", "Heat for the rooms in a year",
+    "What the house needs in a whole winter, taps apart. The house-load worksheet works it out.",
+    low="1 MMBtu", high="2,000 MMBtu", us="MMBtu", si="kWh", uncertainty="15 %",
+)  # fmt: skip
+AIR_RATIO = Field(
+    "air_ratio", "factor", "Air given over air needed", "2 means twice the air that would just burn the wood.",
+    low="1.1", high="5",
+    typical=Typical("2", "air-ratio-guess", "1.5", "3", "A sweep's meter: 20.9 over 20.9 less the oxygen it shows."),
+)  # fmt: skip
+ROOM_HUMIDITY = Field(
+    "room_humidity", "fraction", "Relative humidity of the room", "The fire's air carries it into the flue gas.",
+    low="0 %", high="100 %", unless_given="40 %",
+)  # fmt: skip
+HOUSE_VOLUME = Field(
+    "house_volume", "volume", "Volume of air in the heated rooms", "Floor area times ceiling height.",
+    low="500 ft3", high="500,000 ft3", us="ft³", si="m³", uncertainty="5 %",
+)  # fmt: skip
+HOUSE_CLASS = Field(
+    "house_class", "choice", "How it is built", "Choose the nearest.",
+    options=tuple(Option(one.key, one.label) for one in HOUSE_CLASSES.values()),
+)  # fmt: skip
+
+
+def _class_texts(which: str) -> dict[str, str]:
+    unit = shown_unit("conductance_per_area", "us")
+    return {one.key: f"{unit.from_si(getattr(one, which)):.4g} Btu/h/ft2/F" for one in HOUSE_CLASSES.values()}
+
+
+LOSS_PER_AREA = Field(
+    "loss_per_area", "conductance_per_area", "Usual loss of each floor area and degree",
+    "Filled in from how it is built.",
+    low="0.02 Btu/h/ft2/F", high="2 Btu/h/ft2/F",
+    typical=Typical(
+        _class_texts("typical"), "house-classes", _class_texts("low"), _class_texts("high"),
+        "A fuel bill or a heat-loss report.", on="house_class",
+    ),
+)  # fmt: skip
+# --- Pipes, antifreeze and safety ---
+ANTIFREEZE_KIND = Field(
+    "antifreeze_kind", "choice", "What flows", "Never drink-grade by itself: the label says which glycol it is.",
+    options=(
+        Option("none", "plain water"),
+        Option("propylene", "water with propylene glycol"),
+        Option("ethylene", "water with ethylene glycol (poisonous)"),
+    ),
+)  # fmt: skip
+SUPPLY_WATER = Field(
+    "supply_water", "temperature", "Water going out", "The supply, where it leaves the store or the stove.",
+    low="50 °F", high="250 °F", uncertainty="3 F°",
+    typical=Typical("140 °F", "common-practice", "105 °F", "180 °F", "A thermometer on the supply pipe."),
+)  # fmt: skip
+PIPE_HEAT = Field(
+    "pipe_heat", "power", "Heat this pipe carries", "The coldest day's load unless you say otherwise.",
+    low="500 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
+)  # fmt: skip
+PIPE_KIND = Field(
+    "pipe_kind", "choice", "Kind of pipe", "Plastic never between stove and store.",
+    options=(
+        Option("copper-m", "copper, type M"),
+        Option("copper-l", "copper, type L"),
+        Option("pex", "PEX (plastic)"),
+        Option("steel", "steel, schedule 40"),
+    ),
+)  # fmt: skip
+PIPE_SIZE = Field(
+    "pipe_size", "choice", "Trade size", "As it is sold; the bore differs from kind to kind.",
+    options=(
+        Option("1/2", "1/2 in"),
+        Option("3/4", "3/4 in"),
+        Option("1", "1 in"),
+        Option("1-1/4", "1-1/4 in"),
+        Option("1-1/2", "1-1/2 in"),
+        Option("2", "2 in"),
+    ),
+)  # fmt: skip
+PIPE_LENGTH = Field(
+    "pipe_length", "length", "Length of pipe, there and back", "All the straight pipe of the loop.",
+    low="1 ft", high="2,000 ft", us="ft", si="m", uncertainty="10 %",
+    typical=Typical("60 ft", "common-practice", "30 ft", "150 ft", "A tape measure, or a string along the way."),
+)  # fmt: skip
+ELBOWS = Field(
+    "elbows", "count", "Elbows", "Each quarter turn.",
+    low="0", high="200", typical=Typical("10", "common-practice", "6", "20", "Count them."),
+)  # fmt: skip
+TEES = Field(
+    "tees", "count", "Tees in which the flow turns", "",
+    low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
+)  # fmt: skip
+VALVES = Field(
+    "valves", "count", "Open ball valves", "",
+    low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
+)  # fmt: skip
+OTHER_LOSSES = Field(
+    "other_losses", "factor", "Other losses, in velocity heads", "A check or a mixing valve; its sheet tells, often 2 to 10.",
+    low="0", high="500", unless_given="2",
+)  # fmt: skip
+OTHER_PRESSURE = Field(
+    "other_pressure", "pressure_difference", "Pressure lost in jacket, exchanger or emitters", "At this flow, from the maker.",
+    low="0 psi", high="30 psi", unless_given="0.5 psi",
+)  # fmt: skip
+OTHER_VOLUME = Field(
+    "other_volume", "volume", "Water in stove, pipes and emitters", "All that is not in the store.",
+    low="0 gal", high="2,000 gal", uncertainty="30 %",
+    typical=Typical("30 gal", "common-practice", "15 gal", "60 gal", "Add the labels; 100 ft of 1 in pipe hold 4.5 gal."),
+)  # fmt: skip
+PEAK_KNOWN = Field(
+    "peak_known", "choice", "What you know of the fire's peak", "A wood fire at its height gives far more than its average.",
+    options=(
+        Option("no", "the average over a burn: the peak is reckoned from it"),
+        Option("yes", "the peak itself"),
+    ),
+)  # fmt: skip
+PEAK_OUTPUT = Field(
+    "peak_output", "power", "Heat to the water at the fire's peak", "The most the jacket ever takes up, from the maker.",
+    low="1,000 Btu/h", high="1,500,000 Btu/h", uncertainty="15 %",
+)  # fmt: skip
+CHARGE_RISE = Field(
+    "charge_rise", "temperature_difference", "Rise through the stove at the fire's peak",
+    "How much hotter the outlet is than the inlet when the fire is at its height.",
+    low="2 F°", high="100 F°", uncertainty="5 F°",
+    typical=Typical("25 F°", "common-practice", "15 F°", "40 F°", "Two thermometers on the stove's pipes, at the peak."),
+)  # fmt: skip
+OUTLET_HEIGHT = Field(
+    "outlet_height", "length", "Stove's outlet above the store's top", "Negative when it lies below, which adds pressure there.",
+    low="-60 ft", high="60 ft", us="ft", si="m", unless_given="0 ft",
+)  # fmt: skip
+PUMP_HEIGHT = Field(
+    "pump_height", "length", "Pump above the store's top", "Negative when it lies below, which is where it belongs.",
+    low="-60 ft", high="60 ft", us="ft", si="m",
+    typical=Typical("-4 ft", "common-practice", "-6 ft", "0 ft", "A tape measure."),
+)  # fmt: skip
+SUCTION_LOSS = Field(
+    "suction_loss", "pressure_difference", "Pressure lost between store and pump", "Short, wide and few fittings: little.",
+    low="0 psi", high="10 psi", unless_given="0.2 psi",
+)  # fmt: skip
+RELIEF_SETTING = Field(
+    "relief_setting", "pressure_gauge", "Setting of the relief valve", "It is stamped on its tag.",
+    low="8 psi", high="140 psi",
+    typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
 )  # fmt: skip

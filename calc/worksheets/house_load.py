@@ -19,8 +19,7 @@ from calc.engine.declare import (
 )
 from calc.physics import fuels, house, water
 from calc.physics.fuels import FUELS, Fuel
-from calc.tables.houses import HOUSE_CLASSES
-from calc.units import shown_unit, unit_named
+from calc.units import unit_named
 from calc.vocabulary import (
     ALTITUDE,
     BASE_TEMPERATURE,
@@ -28,7 +27,10 @@ from calc.vocabulary import (
     DESIGN_OUTDOOR,
     EFFICIENCY,
     HEATED_AREA,
+    HOUSE_CLASS,
+    HOUSE_VOLUME,
     INDOOR,
+    LOSS_PER_AREA,
 )
 
 METHOD = Field(
@@ -127,30 +129,10 @@ def _resistance(key: str, label: str, text: str, low: str, high: str) -> Field:
     )  # fmt: skip
 
 
-HOUSE_VOLUME = Field(
-    "house_volume", "volume", "Volume of air in the heated rooms", "Floor area times ceiling height.",
-    low="500 ft3", high="500,000 ft3", us="ft³", si="m³", uncertainty="5 %",
-)  # fmt: skip
 AIR_CHANGES = Field(
     "air_changes", "air_changes", "Air changes an hour in winter", "How often the wind and the leaks swap the air.",
     low="0.05 /h", high="5 /h",
     typical=Typical("0.5 /h", "air-change-guess", "0.25 /h", "1 /h", "A blower-door test; divide its 50-pascal figure by about 20."),
-)  # fmt: skip
-HOUSE_CLASS = Field(
-    "house_class", "choice", "How it is built", "Choose the nearest.",
-    options=tuple(Option(one.key, one.label) for one in HOUSE_CLASSES.values()),
-)  # fmt: skip
-
-
-def _class_texts(which: str) -> dict[str, str]:
-    unit = shown_unit("conductance_per_area", "us")
-    return {one.key: f"{unit.from_si(getattr(one, which)):.4g} Btu/h/ft2/F" for one in HOUSE_CLASSES.values()}
-
-
-LOSS_PER_AREA = Field(
-    "loss_per_area", "conductance_per_area", "Usual loss of each floor area and degree", "Filled in from how it is built.",
-    low="0.02 Btu/h/ft2/F", high="2 Btu/h/ft2/F",
-    typical=Typical(_class_texts("typical"), "house-classes", _class_texts("low"), _class_texts("high"), "A fuel bill or a heat-loss report.", on="house_class"),
 )  # fmt: skip
 
 WORKSHEET = Worksheet(
