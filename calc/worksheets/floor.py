@@ -315,9 +315,9 @@ WORKSHEET = Worksheet(
             "lost; before the pour, foam is the cheapest fuel there is.",
         ),
         Advice(
-            "caution", "mixing-valve", "lowest_useful <= hottest_store",
+            "caution", "mixing-valve", "store_top > lowest_useful",
             "Store water must not reach the floor unmixed.",
-            "A store is often near 180 °F (82 °C) and this floor wants {supply_water}. It needs a mixing valve and a "
+            "The store is charged to {store_top} and this floor wants {supply_water}. It needs a mixing valve and a "
             "second thermostat that stops the pump: see the tempering worksheet.",
             "common-practice",
         ),

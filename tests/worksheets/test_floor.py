@@ -100,8 +100,9 @@ def test_a_floor_without_foam_is_told_what_it_loses() -> None:
     assert "downward" in codes(insulation_below="2 R")
 
 
-def test_the_valve_is_always_named() -> None:
+def test_a_store_hotter_than_the_floor_wants_needs_a_valve() -> None:
     assert "mixing-valve" in codes()
+    assert "mixing-valve" not in codes(store_top="100 °F")
 
 
 def test_thick_carpet_is_refused_with_the_range() -> None:
