@@ -169,8 +169,8 @@ WORKSHEET = Worksheet(
         Advice(
             "caution", "tap-fails", "mix_purpose == 'tap' and failed_open > scald_minutes",
             "If the valve fails, taps run at {failed_open}.",
-            "Water over {scald_minutes} burns skin within minutes, over 140 °F (60 °C) within seconds. Use a valve listed "
-            "for this work that shuts when one side fails, test it once a year, and never bypass it.",
+            "Water over {scald_minutes} burns skin within minutes, over 140 °F (60 °C) within seconds. Use a valve "
+            "listed for this work that shuts when one side fails, test it once a year, and never bypass it.",
             "scald-cpsc",
         ),
         Advice(
