@@ -43,6 +43,12 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
             {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
             for one in sheet.advice
         ],
+        "verdict": [
+            {"link": one.key, "label": one.label, "status": one.status, "shown": one.number, "text": one.text, "source": one.source}
+            for one in sheet.verdicts
+        ],
+        "helps_most": sheet.best_change,
+        "not_checked": list(sheet.worksheet.not_checked),
         "working": [
             {
                 "key": line.key,
@@ -72,6 +78,11 @@ def as_text(sheet: Sheet) -> str:
         lines += [f"Between {sheet.band.low} and {sheet.band.high}; most depends on: {sheet.band.matters_most}.", ""]
     for one in sheet.advice:
         lines.append(f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}")
+    if sheet.verdicts:
+        lines += ["", "Link by link"]
+        lines += [f"  {one.label}: {one.status}, {one.number}. {one.text}" for one in sheet.verdicts]
+        lines += [f"  What helps most: {sheet.best_change}."] if sheet.best_change else []
+        lines += ["  Not checked here: " + "; ".join(sheet.worksheet.not_checked) + "."]
     lines += ["", "Inputs"]
     for given in sheet.inputs.values():
         origin = origin_words(given)
@@ -100,6 +111,7 @@ def as_text(sheet: Sheet) -> str:
 def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
     """What a worksheet asks and answers, as data."""
     steps = {step.key: step for step in worksheet.all_steps()}
+    kinds = {one.key: one.kind for one in (*worksheet.givens, *worksheet.all_fields(), *steps.values())}
     return {
         "worksheet": worksheet.key,
         "guide": worksheet.guide,
@@ -109,9 +121,7 @@ def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
             {
                 "key": result.key,
                 "label": result.label or (steps[result.key].label if result.key in steps else result.key),
-                "kind": steps[result.key].kind
-                if result.key in steps
-                else next(one.kind for one in worksheet.all_fields() if one.key == result.key),
+                "kind": kinds.get(result.key, "count"),
             }
             for result in worksheet.results
         ],

@@ -22,6 +22,7 @@ from calc.law import FUNCTIONS, Law
 from calc.sources import SOURCES
 from calc.units import KINDS, SYSTEMS, System, Unit, UnitError, read_quantity, shown_unit, unit_named
 
+ATTENTION = "links_to_mend"  # how many links of a chain do not simply hold; a value of worksheets that have checks
 LEVELS = ("stop", "unworkable", "caution", "note")
 
 
@@ -343,6 +344,34 @@ class Advice:
 
 
 @dataclass(frozen=True)
+class Check:
+    """One link of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
+
+    `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
+    job). A link whose number does not exist is "not checked" unless `fails` holds.
+    """
+
+    key: str
+    label: str
+    number: str
+    fails: str
+    tight: str
+    say: str
+    source: str
+    level: str = "unworkable"
+
+    def __post_init__(self) -> None:
+        check_source(self.source)
+        if self.level not in ("stop", "unworkable"):
+            raise DeclarationError(f"{self.key}: a link fails as stop or as unworkable")
+        _ = self.conditions
+
+    @property
+    def conditions(self) -> "tuple[Condition, Condition]":
+        return _condition(self.fails), _condition(self.tight)
+
+
+@dataclass(frozen=True)
 class Must:
     """What the fields must satisfy together to have a meaning; else an error beside `field`."""
 
@@ -466,6 +495,9 @@ class Worksheet:
     picture: Picture | None = None
     chart: Chart | None = None
     tables: tuple[Comparison | Methods, ...] = ()
+    checks: tuple[Check, ...] = ()
+    changes: tuple[Variant, ...] = ()
+    not_checked: tuple[str, ...] = ()
     follow: tuple[Next, ...] = ()
     say_none: str = ""
     _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
@@ -554,7 +586,7 @@ class Worksheet:
                 raise DeclarationError(f"{self.key}: {one.key} is the same as {one.same_as}, which is not there")
 
     def _check_names(self, known: Iterable[str]) -> None:
-        names = set(known)
+        names = set(known) | ({ATTENTION} if self.checks else set())
         wanted: list[tuple[str, str]] = [("result", result.key) for result in self.results]
         wanted.append(("headline", self.headline))
         for advice in self.advice:
@@ -562,6 +594,10 @@ class Worksheet:
             wanted += [(advice.code, name) for name in (*advice.zeroes, *placeholders(advice.title + advice.say))]
         for must in self.musts:
             wanted += [("must", name) for name in must.condition.names]
+        for check in self.checks:
+            for condition in check.conditions:
+                wanted += [(check.key, name) for name in condition.names | condition.asked]
+            wanted += [(check.key, name) for name in (check.number, *placeholders(check.say))]
         if self.picture:
             wanted += [("picture", name) for name in self.picture.values.values()]
         if self.chart:

@@ -5,7 +5,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from calc.engine.declare import (
+    ATTENTION,
     Advice,
+    Check,
     Comparison,
     Field,
     Given,
@@ -73,6 +75,18 @@ class Band:
 
 
 @dataclass(frozen=True)
+class Verdict:
+    """One link of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
+
+    key: str
+    label: str
+    status: str
+    number: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True)
 class Sheet:
     """Everything that is known about one worksheet with one reader's numbers. Without results, `problems` says why."""
 
@@ -89,6 +103,8 @@ class Sheet:
     advice: tuple[Said, ...] = ()
     working: tuple[WorkingLine, ...] = ()
     tables: tuple[Table, ...] = ()
+    verdicts: tuple[Verdict, ...] = ()
+    best_change: str = ""
     band: Band | None = None
     assumed: tuple[str, ...] = ()
     sources: tuple[tuple[str, Source], ...] = ()
@@ -126,6 +142,8 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         advice=advice,
         working=_working(reading, values, worksheet, system),
         tables=tuple(_table(one, worksheet, reading, inputs, values, text) for one in worksheet.tables),
+        verdicts=tuple(_verdict(one, reading, values, text) for one in worksheet.checks),
+        best_change=_best_change(worksheet, reading, inputs, values, text),
         band=_band(worksheet, reading, inputs, values, text),
         assumed=tuple(
             one.field.label
@@ -148,6 +166,8 @@ def compute(worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str |
     for advice in worksheet.advice:
         if advice.zeroes and _applies(advice, values) and advice.condition(values, {}):
             values |= {key: 0.0 for key in advice.zeroes if key in values}
+    if worksheet.checks:
+        values[ATTENTION] = float(sum(_status(one, values) != "pass" for one in worksheet.checks))
     return values
 
 
@@ -214,6 +234,39 @@ def _ancestors(plan: Plan, key: str) -> set[str]:
     return found
 
 
+def _status(check: Check, values: Values) -> str:
+    """How a link stands with these values."""
+    fails, tight = check.conditions
+    if fails(values, {}):
+        return check.level
+    if values.get(check.number) is None:
+        return "not checked"
+    return "tight" if tight(values, {}) else "pass"
+
+
+def _verdict(check: Check, reading: Reading, values: Values, text: "Texts") -> Verdict:
+    return Verdict(
+        check.key, check.label, _status(check, values), text.value(check.number), text.fill(check.say), check.source
+    )
+
+
+_WEIGHT = {"stop": 1000, "unworkable": 100, "tight": 10, "not checked": 1, "pass": 0}
+
+
+def _best_change(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: "Texts") -> str:
+    """Of the changes worth trying, the one after which the chain stands best; empty when none makes it better."""
+
+    def trouble(those: Values) -> int:
+        return sum(_WEIGHT[_status(one, those)] for one in worksheet.checks)
+
+    best, least = "", trouble(values)
+    for row in worksheet.changes:
+        other = changed(worksheet, reading, inputs, row)
+        if other is not None and trouble(other) < least:
+            best, least = text.fill(row.label, other), trouble(other)
+    return best
+
+
 def _listed(result: Result, values: Values) -> bool:
     return result.only is None or values.get(result.only[0]) == result.only[1]
 
@@ -231,6 +284,8 @@ class Texts:
         result = self.results.get(key)
         named = (result.us if self.system == "us" else result.si) if result else ""
         owner: Field | Given | Step | Pick
+        if key == ATTENTION:
+            return shown_unit("count", self.system)
         if key in self.reading.inputs:
             owner = self.reading.inputs[key].field
         else:
@@ -258,7 +313,7 @@ class Texts:
         step = self.steps.get(result.key)
         found = self.reading.inputs.get(result.key)
         label = result.label or (step.label if step else found.field.label if found else result.key)
-        kind = step.kind if step else found.field.kind if found else self.givens[result.key].kind
+        kind = "count" if result.key == ATTENTION else self.unit(result.key).kind
         return Shown(
             result.key,
             self.fill(label),

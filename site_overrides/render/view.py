@@ -18,6 +18,13 @@ from render import tank
 
 TEMPLATES = Path(__file__).parent / "templates"
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
+STATUS_WORDS = {
+    "pass": "Holds",
+    "tight": "Tight",
+    "stop": "Stop",
+    "unworkable": "Cannot work",
+    "not checked": "Not checked",
+}
 
 
 @lru_cache(maxsize=1)
@@ -107,6 +114,8 @@ def slots(sheet: Sheet, told: Sequence[Problem] | None = None) -> dict[str, str]
         "working": str(fill("working.html", sheet=sheet)),
         "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
     }
+    if sheet.worksheet.checks:
+        found["verdict"] = str(fill("verdict.html", sheet=sheet, words=STATUS_WORDS))
     if sheet.worksheet.picture:
         found["picture"] = str(picture(sheet, sheet.worksheet.picture))
     return found
