@@ -32,8 +32,7 @@ sys.modules["render"].run_every_example()
 json.dumps(sorted(sys.modules))
 `;
 try {
-  fs.writeFileSync(1, `${pyodide.runPython(program)}\n`);
-  process.exit(0);
+  process.stdout.write(`${pyodide.runPython(program)}\n`, () => process.exit(0));
 } catch (error) {
   // The message is Python's own traceback; the default would print Pyodide's whole source line above it.
   console.error(error.message);

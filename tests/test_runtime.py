@@ -149,12 +149,10 @@ def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp
     start = (small_site / "assets" / "python" / "start.js").as_uri()
     script.write_text(
         f"""
-        import fs from "node:fs";
         import {{ startPython }} from {json.dumps(start)};
         const pyodide = await startPython();
         pyodide.globals.set("modules", pyodide.toPy({json.dumps(our_modules())}));
-        fs.writeFileSync(1, pyodide.runPython({json.dumps(QUESTION)}));
-        process.exit(0);
+        process.stdout.write(pyodide.runPython({json.dumps(QUESTION)}), () => process.exit(0));
         """,
         encoding="utf-8",
     )
