@@ -348,6 +348,7 @@ WORKSHEET = Worksheet(
             "Loads of wood on an average day",
             "Over the {heating_days} whose mean is below {base_temperature}; the house takes {load_average}.",
         ),
+        Result("load_average", "The house on an average day", "Taps and outside losses included."),
         Result("hours_between_average", "From one lighting to the next, average day", missing="it never goes out"),
         Result(
             "heat_per_load",

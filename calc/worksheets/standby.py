@@ -364,9 +364,8 @@ WORKSHEET = Worksheet(
         ),
     ),
     meaning=(
-        "The first inches of insulation do most of the work, and then the pipes lose more than the blanket. A dip in "
-        "each "
-        "pipe where it leaves the tank keeps hot water from wandering off in it.",
+        "The first inches of insulation do most of the work; after that, pipes and legs are worth a look. A dip in "
+        "each pipe where it leaves the tank keeps hot water from wandering off in it.",
     ),
     chart=Chart(
         "Temperature of a tank left to wait",
