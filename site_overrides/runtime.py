@@ -42,7 +42,7 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
-from toolchain import ROOT, node
+from toolchain import ROOT, locked, node
 
 NPM = ROOT / "node_modules" / "pyodide"
 CACHE = ROOT / ".cache" / "runtime"
@@ -194,10 +194,12 @@ def _settle_lock(path: Path) -> None:
 def _kept(name: str, digest: str, make: Callable[[Path], None]) -> Path:
     """The folder in the cache that `make` has filled from what `digest` stands for; older ones are removed."""
     folder = CACHE / f"{name}-{digest}"
-    if not folder.is_dir():
+    with locked("runtime"):
+        if folder.is_dir():
+            return folder
         CACHE.mkdir(parents=True, exist_ok=True)
         for old in CACHE.glob(f"{name}-*"):
-            shutil.rmtree(old, ignore_errors=True)
+            shutil.rmtree(old)
         unfinished = Path(tempfile.mkdtemp(dir=CACHE))
         try:
             make(unfinished)
