@@ -139,12 +139,18 @@ def _choices(worksheet: Worksheet, given: Mapping[str, Typed]) -> tuple[dict[str
     return choices, problems
 
 
+MOST_NAMED = 14  # of a longer list only the nearest are named
+
+
 def _chosen(field: Field, text: str) -> str:
     wanted = " ".join(text[:LONGEST_TEXT].split()).casefold()
     for option in field.options:
         if wanted in (option.value.casefold(), option.label.casefold()):
             return option.value
     names = [option.value for option in field.options]
+    if len(names) > MOST_NAMED:
+        near = difflib.get_close_matches(wanted.replace(" ", "-"), names, 6, 0.4) or names[:6]
+        raise UnitError(f"must be one of the {len(names)} in its list, such as {', '.join(near)}")
     raise UnitError(f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}")
 
 

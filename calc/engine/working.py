@@ -208,7 +208,7 @@ def _raise_digits(
     formula: Formula, law: Law, bound: dict[str, _Shown], units: str, scale: float, mine: _Shown, unit: Unit
 ) -> None:
     """More digits for what goes in, until the printed sum gives the printed result to its last digit."""
-    for _ in range(MOST):
+    for _ in range(MOST * len(bound) + 1):
         printed = mine.digits(unit)
         places = len(printed.partition(".")[2])
         if not places and "." not in printed:
@@ -220,10 +220,13 @@ def _raise_digits(
             worked = math.nan
         if abs(worked - float(printed)) <= 0.5000001 * 10.0**-places:
             return
+        # One more digit for those that have the fewest, so that no number grows longer than it must.
+        fewest = min(one.figures for one in bound.values())
         for one in bound.values():
-            if one.figures >= MOST and one.typed:
+            if fewest >= MOST:
                 one.typed = ""
-            one.figures = min(one.figures + 1, MOST)
+            if one.figures == fewest:
+                one.figures = min(one.figures + 1, MOST)
 
 
 def _text(one: _Shown, unit: Unit, system: System) -> str:
