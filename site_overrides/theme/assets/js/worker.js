@@ -2,14 +2,17 @@
 // To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
-const BEAT = 1000; // milliseconds between two signs of life while bytes arrive
+const BEAT = 1000; // milliseconds between two signs of life while parts arrive
+const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings the interpreter
 let lastBeat = 0;
 
-// A slow line is no reason to give up as long as something arrives, so each response is watched as it comes in.
+// A slow line is no reason to give up as long as something arrives, so what comes in is watched. Not so the interpreter:
+// a browser keeps the compiled form of WebAssembly only when it gets the response untouched, and that halves a later
+// start. While it is on its way there is a steady sign of life instead, for a limited time.
 const plainFetch = self.fetch;
 self.fetch = async (...asked) => {
   const response = await plainFetch(...asked);
-  if (!response.body) return response;
+  if (!response.body || response.headers.get("Content-Type") === "application/wasm") return response;
   const watch = new TransformStream({
     transform(chunk, controller) {
       beat();
@@ -17,6 +20,21 @@ self.fetch = async (...asked) => {
     },
   });
   return new Response(response.body.pipeThrough(watch), response);
+};
+
+const plainInstantiate = WebAssembly.instantiateStreaming;
+WebAssembly.instantiateStreaming = async (...asked) => {
+  const pulse = setInterval(beat, BEAT);
+  const enough = setTimeout(() => clearInterval(pulse), LONGEST_FETCH);
+  try {
+    return await plainInstantiate.apply(WebAssembly, asked);
+  } catch (error) {
+    die(error); // Pyodide would only print a warning and wait for ever
+    throw error;
+  } finally {
+    clearInterval(pulse);
+    clearTimeout(enough);
+  }
 };
 
 self.onunhandledrejection = (event) => die(event.reason);
