@@ -152,6 +152,8 @@ SOURCES: dict[str, Source] = {
     "five-pascal": Source("Canadian Standards Association and Canadian General Standards Board", "CSA F326 and CAN/CGSB-51.71, limits of depressurization", "1995", "5 Pa where a wood stove stands, as quoted by a building office", "second-hand"),
     "ashrae-chimney": Source("ASHRAE", "Handbook, HVAC Systems and Equipment, chapter Chimney, vent and fireplace systems", "2008", "Resistance of entry, elbows and caps in velocity heads", "memory"),
     "air-ratio-guess": Source("", "Ordinary air ratios of wood fires, 1.5 to 3", "", "Sweeps' measurements; a lazy fire with the door ajar has more", "memory"),
+    "bimschv-3-3": Source("German Federal Government", "Erste Verordnung zur Durchführung des Bundes-Immissionsschutzgesetzes (1. BImSchV), BGBl. I p. 38", "2010", "section 3(3): log wood with at most 25 % of its dry weight in water, which is 20 % wet basis", "read"),
+    "fuel-price-guess": Source("", "Round prices of fuels in the United States about 2023", "2023", "They differ by half from place to place and from year to year", "memory"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(

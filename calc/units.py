@@ -287,6 +287,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("MJ/kg", "heat_per_mass", 1e6, "MJ/kg", "megajoules a kilogram", ()),
     Unit("J/kg", "heat_per_mass", 1.0, "J/kg", "joules a kilogram", ()),
     Unit("Btu/gal", "heat_per_volume", BTU / GALLON, "Btu/gal", "Btu a gallon", ()),
+    Unit("kBtu/gal", "heat_per_volume", 1e3 * BTU / GALLON, "kBtu/gal", "thousand Btu a gallon", ()),
     Unit("MMBtu/cord", "heat_per_volume", 1e6 * BTU / (128 * FOOT**3), "MMBtu/cord", "million Btu a cord", ()),
     Unit("kWh/L", "heat_per_volume", 3.6e9, "kWh/L", "kilowatt-hours a liter", ()),
     Unit("kWh/m³", "heat_per_volume", 3.6e6, "kWh/m3", "kilowatt-hours a cubic meter", ("kwh/stere", "kwh/rm")),

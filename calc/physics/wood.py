@@ -105,6 +105,12 @@ def stack_heat_content(
     return solid_share * basic_density / (1 - moisture) * heating_value
 
 
+@law("log_length * stack_rows", source="definition")
+def stack_depth(log_length: Metre, stack_rows: Count) -> Metre:
+    """Depth of a stack of several rows of logs behind one another, m."""
+    return log_length * stack_rows
+
+
 @law("stacked_volume / (height * depth)", source="definition")
 def stack_length(stacked_volume: CubicMetre, height: Metre, depth: Metre) -> Metre:
     """Length of a stack of this height and depth (the length of the logs, or several of them behind each other), m."""

@@ -1,7 +1,30 @@
 """The worksheets: one file each, and its line here."""
 
 from calc.engine.declare import Worksheet
-from calc.worksheets import air_coil, emitter_temperature, firing, floor, house_load, load_now, standby, stored_heat, tank_place, tank_size, tempering
+from calc.worksheets import (
+    air_coil,
+    antifreeze,
+    boiling,
+    buried_pipe,
+    charge_loop,
+    emitter_temperature,
+    expansion,
+    firing,
+    floor,
+    fuel_cost,
+    gravity_loop,
+    house_load,
+    load_now,
+    pipe,
+    power_cut,
+    relief,
+    standby,
+    stored_heat,
+    tank_place,
+    tank_size,
+    tempering,
+    wood_use,
+)
 
 WORKSHEETS: dict[str, Worksheet] = {
     module.WORKSHEET.key: module.WORKSHEET
@@ -17,5 +40,16 @@ WORKSHEETS: dict[str, Worksheet] = {
         floor,
         tempering,
         air_coil,
+        wood_use,
+        fuel_cost,
+        pipe,
+        charge_loop,
+        gravity_loop,
+        buried_pipe,
+        expansion,
+        antifreeze,
+        boiling,
+        relief,
+        power_cut,
     )
 }

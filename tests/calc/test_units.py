@@ -55,7 +55,7 @@ EXPRESSIONS = {
     "Btu/(lb·°F)": "Btu_it/pound/delta_degF", "kJ/(kg·K)": "kilojoule/kilogram/kelvin", "J/(kg·K)": "joule/kilogram/kelvin",
     "Btu/(gal·°F)": "Btu_it/gallon/delta_degF", "Wh/(L·K)": "watt*hour/liter/kelvin", "J/(m³·K)": "joule/meter**3/kelvin",
     "Btu/lb": "Btu_it/pound", "MMBtu/ton": "1e6 * Btu_it/(2000 * pound)", "kWh/kg": "kilowatt*hour/kilogram",
-    "MJ/kg": "megajoule/kilogram", "Btu/gal": "Btu_it/gallon", "MMBtu/cord": "1e6 * Btu_it/(128 * foot**3)",
+    "MJ/kg": "megajoule/kilogram", "Btu/gal": "Btu_it/gallon", "kBtu/gal": "1e3 * Btu_it/gallon", "MMBtu/cord": "1e6 * Btu_it/(128 * foot**3)",
     "kWh/L": "kilowatt*hour/liter", "kWh/m³": "kilowatt*hour/meter**3", "Btu/ft³": "Btu_it/foot**3",
     "gal/(kBtu/h)": "gallon/(1000 * Btu_it/hour)", "L/kW": "liter/kilowatt", "gal/(1000 ft²)": "gallon/(1000 * foot**2)",
     "L/m²": "liter/meter**2", "lb/ft²": "pound * standard_gravity / foot**2", "cP": "centipoise",

@@ -254,6 +254,8 @@ CHECKS = [
         CORD,
         "standard",
     ),
+    # 16 in × 3
+    _hand(wood.stack_depth, {"log_length": "16 in", "stack_rows": "3"}, "4 ft", "three rows of 16 in logs"),
     # 128 ft³ ÷ (5 ft × 16/12 ft) = 19.2 ft
     _hand(
         wood.stack_length,

@@ -1,0 +1,421 @@
+"""What does the heat cost beside the fuel I burn now?"""
+
+from calc.engine.declare import (
+    Advice,
+    Case,
+    Cases,
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Methods,
+    Next,
+    Option,
+    Result,
+    Step,
+    Typical,
+    Variant,
+    Worksheet,
+)
+from calc.physics import fuels
+from calc.physics.fuels import FUELS
+from calc.vocabulary import YEARLY_HEAT
+
+FUEL_NOW = Field(
+    "fuel_now", "choice", "Fuel you heat with now", "Wood is set beside it.",
+    options=tuple(
+        Option(key, FUELS[key].label) for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
+    ),
+)  # fmt: skip
+
+
+def _price(
+    key: str, name: str, kind: str, us: str, si: str, ends: tuple[str, str], text: str, low: str, high: str
+) -> Field:
+    return Field(
+        f"fuel_price_{key}", kind, f"Price of {name}", "As delivered, taxes included.",
+        low=ends[0], high=ends[1], us=us, si=si,
+        typical=Typical(text, "fuel-price-guess", low, high, "Your last bill or a call to a supplier."),
+    )  # fmt: skip
+
+
+def _efficiency(key: str, name: str, low: str, high: str) -> Field:
+    fuel = FUELS[key]
+    return Field(
+        f"efficiency_{key.replace('-', '_')}", "fraction", f"Efficiency on {name}",
+        "On higher heating value, over a season.",
+        low=low, high=high,
+        typical=Typical(
+            f"{fuel.efficiency * 100:.4g} %", fuel.efficiency_source,
+            f"{fuel.efficiency_low * 100:.4g} %", f"{fuel.efficiency_high * 100:.4g} %",
+            "The label or the service record of the heater.",
+        ),
+    )  # fmt: skip
+
+
+PRICES = (
+    _price(
+        "wood",
+        "firewood",
+        "price_per_volume",
+        "$/cord",
+        "€/m³",
+        ("1 $/cord", "3,000 $/cord"),
+        "280 $/cord",
+        "150 $/cord",
+        "450 $/cord",
+    ),
+    _price(
+        "oil",
+        "heating oil",
+        "price_per_volume",
+        "$/gal",
+        "€/L",
+        ("0.1 $/gal", "50 $/gal"),
+        "3.80 $/gal",
+        "2.80 $/gal",
+        "5.00 $/gal",
+    ),
+    _price(
+        "propane",
+        "propane",
+        "price_per_volume",
+        "$/gal",
+        "€/L",
+        ("0.1 $/gal", "50 $/gal"),
+        "2.70 $/gal",
+        "2.00 $/gal",
+        "3.70 $/gal",
+    ),
+    _price(
+        "gas",
+        "natural gas",
+        "price_per_energy",
+        "$/therm",
+        "€/kWh",
+        ("0.05 $/therm", "50 $/therm"),
+        "1.40 $/therm",
+        "0.90 $/therm",
+        "2.20 $/therm",
+    ),
+    _price(
+        "electricity",
+        "electricity",
+        "price_per_energy",
+        "$/kWh",
+        "€/kWh",
+        ("0.005 $/kWh", "5 $/kWh"),
+        "0.17 $/kWh",
+        "0.11 $/kWh",
+        "0.30 $/kWh",
+    ),
+    _price(
+        "pellets",
+        "wood pellets",
+        "price_per_mass",
+        "$/ton",
+        "€/t",
+        ("10 $/ton", "5,000 $/ton"),
+        "320 $/ton",
+        "250 $/ton",
+        "420 $/ton",
+    ),
+)
+EFFICIENCIES = (
+    _efficiency("wood", "wood", "20 %", "100 %"),
+    _efficiency("oil", "oil", "40 %", "100 %"),
+    _efficiency("propane", "propane", "40 %", "100 %"),
+    _efficiency("gas", "gas", "40 %", "100 %"),
+    _efficiency("heat-pump", "a heat pump", "100 %", "600 %"),
+    _efficiency("pellets", "pellets", "40 %", "100 %"),
+)
+WOOD_CONTENT = Field(
+    "wood_heat_content", "heat_per_volume", "Heat in each volume of stacked wood",
+    "Higher heating value. The wood-use worksheet works it out by kind of wood.",
+    low="5 MMBtu/cord", high="45 MMBtu/cord", us="MMBtu/cord", si="kWh/m³",
+    typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
+)  # fmt: skip
+OWN_HOURS = Field(
+    "own_hours", "time", "Your own hours in a winter", "Cutting, stacking, carrying, lighting, ash.",
+    low="0 h", high="2,000 h", us="h", si="h", unless_given="0 h",
+)  # fmt: skip
+OWN_PAY = Field(
+    "own_pay", "price_per_time", "What an hour of yours is worth", "0 if you like the work.",
+    low="0 $/h", high="500 $/h", unless_given="0 $/h",
+)  # fmt: skip
+INSTALLED_COST = Field(
+    "installed_cost", "money", "Installed cost of stove, tank, piping and flue", "What the dealer asks for all of it.",
+    low="0 $", high="500,000 $", unless_given="0 $",
+)  # fmt: skip
+
+
+def _by_volume(key: str, name: str, content: str) -> Step:
+    return Step(
+        f"heat_price_{key}", fuels.delivered_price_by_volume, f"Heat from {name}",
+        price=f"fuel_price_{key}", heat_content=content, efficiency=f"efficiency_{key}",
+    )  # fmt: skip
+
+
+def _by_energy(key: str, name: str, price: str, efficiency: str) -> Step:
+    return Step(
+        f"heat_price_{key}", fuels.delivered_price_by_energy, f"Heat from {name}",
+        price=price, efficiency=efficiency,
+    )  # fmt: skip
+
+
+def _now(key: str) -> Case:
+    """What wood is set beside: the delivered price of the fuel burnt now."""
+    price = f"heat_price_{key}"
+    return Case(
+        steps=(
+            Step(
+                "break_even_price", fuels.break_even_price, "Price of wood at which both cost the same",
+                us="$/cord", si="€/m³", other_price=price, labour="labour_price",
+                heat_content="wood_heat_content", efficiency="efficiency_wood",
+            ),
+            Step(
+                "cost_now", fuels.cost_of_heat, "A winter on the fuel you burn now",
+                heat="yearly_heat", delivered_price=price,
+            ),
+            Step(
+                "price_beside", fuels.price_with_labour, "Heat from the fuel you burn now",
+                delivered_price=price, labour="no_labour",
+            ),
+        )
+    )  # fmt: skip
+
+
+WORKSHEET = Worksheet(
+    key="fuel-cost",
+    guide="cost",
+    question="What does wood heat cost beside the fuel I burn now?",
+    short="Prices of delivered heat side by side, and what wood may cost.",
+    fields=(YEARLY_HEAT, FUEL_NOW, *PRICES, *EFFICIENCIES, WOOD_CONTENT, OWN_HOURS, OWN_PAY, INSTALLED_COST),
+    givens=(
+        Given(
+            "oil_content",
+            "heat_per_volume",
+            "Heat in heating oil",
+            "138.5 kBtu/gal",
+            "eia-heat-contents",
+            us="kBtu/gal",
+            si="kWh/L",
+        ),
+        Given(
+            "propane_content",
+            "heat_per_volume",
+            "Heat in propane",
+            "91.452 kBtu/gal",
+            "eia-heat-contents",
+            us="kBtu/gal",
+            si="kWh/L",
+        ),
+        Given(
+            "pellet_content",
+            "heat_per_mass",
+            "Heat in wood pellets",
+            "16.4 MMBtu/ton",
+            "pellet-heat-content",
+            us="MMBtu/ton",
+            si="kWh/kg",
+        ),
+        Given("resistance", "fraction", "Efficiency of electric heaters", "100 %", "definition"),
+        Given("no_labour", "price_per_energy", "Hours spent on the other fuel", "0 $/MMBtu", "definition"),
+    ),
+    cases=(
+        Cases(
+            "fuel_now",
+            oil=_now("oil"),
+            propane=_now("propane"),
+            gas=_now("gas"),
+            electricity=_now("electricity"),
+            heat_pump=_now("heat_pump"),
+            pellets=_now("pellets"),
+        ),
+    ),
+    steps=(
+        Step(
+            "heat_price_wood",
+            fuels.delivered_price_by_volume,
+            "Heat from wood, your hours not counted",
+            price="fuel_price_wood",
+            heat_content="wood_heat_content",
+            efficiency="efficiency_wood",
+        ),
+        _by_volume("oil", "oil", "oil_content"),
+        _by_volume("propane", "propane", "propane_content"),
+        _by_energy("gas", "natural gas", "fuel_price_gas", "efficiency_gas"),
+        _by_energy("electricity", "electric heaters", "fuel_price_electricity", "resistance"),
+        _by_energy("heat_pump", "a heat pump", "fuel_price_electricity", "efficiency_heat_pump"),
+        Step(
+            "heat_price_pellets",
+            fuels.delivered_price_by_mass,
+            "Heat from pellets",
+            price="fuel_price_pellets",
+            heat_content="pellet_content",
+            efficiency="efficiency_pellets",
+        ),
+        Step(
+            "labour_price",
+            fuels.labour_price,
+            "What your hours add",
+            pay="own_pay",
+            time_each_year="own_hours",
+            heat_each_year="yearly_heat",
+        ),
+        Step(
+            "wood_heat_price",
+            fuels.price_with_labour,
+            "Heat from wood, your hours counted",
+            delivered_price="heat_price_wood",
+            labour="labour_price",
+        ),
+        Step(
+            "cost_of_wood",
+            fuels.cost_of_heat,
+            "A winter on wood, your hours counted",
+            heat="yearly_heat",
+            delivered_price="wood_heat_price",
+        ),
+        Step("saving_each_year", fuels.saving_each_year, "Saved each winter"),
+        Step("years_to_repay", fuels.years_to_repay, "Winters until it is repaid"),
+    ),
+    results=(
+        Result("wood_heat_price", "Heat from wood, your hours counted", "In the house, after the stove's losses."),
+        Result("price_beside", "Heat from the fuel you burn now", "On the same terms."),
+        Result(
+            "break_even_price",
+            "Wood may cost, for the same price of heat",
+            "Your hours counted; dearer wood costs more than what you burn now.",
+            us="$/cord",
+            si="€/m³",
+        ),
+        Result("cost_of_wood", "A winter on wood", "For {yearly_heat}, your hours counted."),
+        Result("cost_now", "A winter on the fuel you burn now"),
+        Result("saving_each_year", "Saved each winter", figures=2),
+        Result("labour_price", "What your hours add"),
+        Result(
+            "years_to_repay",
+            "Winters until {installed_cost} is repaid",
+            "Without interest, upkeep or a sweep.",
+            figures=2,
+            missing="never",
+        ),
+    ),
+    headline="wood_heat_price",
+    say="Your present fuel: {price_beside}.",
+    advice=(
+        Advice(
+            "unworkable",
+            "dearer",
+            "saving_each_year <= 0 and installed_cost > 0",
+            "It does not pay itself back.",
+            "At these prices a winter on wood costs {cost_of_wood} and on your present fuel {cost_now}. There may be "
+            "other reasons to do it, but saving is not one.",
+        ),
+        Advice(
+            "caution",
+            "hours-decide",
+            "break_even_price <= 0",
+            "Your hours alone cost more than the other fuel.",
+            "They add {labour_price} to the heat, and the fuel you burn now costs {price_beside} in all.",
+        ),
+        Advice(
+            "caution",
+            "net-values",
+            "efficiency_wood > 0.8",
+            "Few wood stoves do that over a winter.",
+            "Efficiencies here are on the higher heating value. A test on the lower value reads about a tenth higher. "
+            "And where a table prints “net” heat a cord, the efficiency is already in it: do not take it off twice.",
+            "fpl-fuel-value",
+        ),
+        Advice(
+            "note",
+            "guess",
+            "assumed(fuel_price_wood)",
+            "Type your own prices.",
+            "The ones filled in are round figures for the whole United States and differ by half from place to place.",
+            "fuel-price-guess",
+        ),
+        Advice(
+            "note",
+            "free-wood",
+            "own_hours <= 0",
+            "Free wood is paid in hours.",
+            "Cutting, splitting, stacking and carrying a cord takes something like ten hours. Give them a price, or "
+            "leave them at 0 if you like the work.",
+            "common-practice",
+        ),
+    ),
+    meaning=(
+        "Wood at up to {break_even_price} costs no more than what you burn now. A fuel's own price says little: what "
+        "counts is the heat that reaches the house.",
+    ),
+    chart=Chart(
+        "Heat from wood, by the price of the wood",
+        across="fuel_price_wood",
+        low="0.1 $/cord",
+        high="x2",
+        lines=(
+            Line("wood_heat_price", "wood, hours counted", "fire"),
+            Line("price_beside", "what you burn now", "use"),
+            Line("heat_price_heat_pump", "a heat pump", "other"),
+        ),
+        say="At {fuel_price_wood} wood heat costs {wood_heat_price}; the fuel you burn now {price_beside}.",
+    ),
+    tables=(
+        Methods(
+            "Delivered heat side by side",
+            show=(
+                "heat_price_wood",
+                "wood_heat_price",
+                "heat_price_oil",
+                "heat_price_propane",
+                "heat_price_gas",
+                "heat_price_electricity",
+                "heat_price_heat_pump",
+                "heat_price_pellets",
+            ),
+            say="Price over heat content and efficiency, each counted once.",
+        ),
+        Comparison(
+            "If it goes otherwise",
+            rows=(
+                Variant("As it is", {}),
+                Variant("Wood half as dear again", {"fuel_price_wood": "x1.5"}),
+                Variant("Slow, smoky fires: a fifth less from the wood", {"efficiency_wood": "x0.8"}),
+                Variant("A denser wood: a quarter more heat a cord", {"wood_heat_content": "x1.25"}),
+            ),
+            show=("wood_heat_price", "break_even_price", "saving_each_year"),
+        ),
+    ),
+    examples=(
+        Example(
+            "Mill Row: wood in place of oil",
+            {
+                "yearly_heat": "76.1 MMBtu",
+                "fuel_now": "oil",
+                "fuel_price_oil": "4.00 $/gal",
+                "efficiency_oil": "82 %",
+                "fuel_price_wood": "300 $/cord",
+                "wood_heat_content": "24 MMBtu/cord",
+                "efficiency_wood": "68 %",
+                "own_hours": "60 h",
+                "own_pay": "12 $/h",
+                "installed_cost": "14,000 $",
+            },
+        ),
+    ),
+    leaves_out=(
+        "Sweeping, repairs, interest, insurance, and electricity for pumps.",
+        "How fuel prices will change.",
+        "What warm hands, a cooking top or heat in a power cut are worth to you.",
+        "Carbon dioxide: a cord of wood gives off more at the flue than oil does, and grows back in decades.",
+    ),
+    follow=(
+        Next("wood-use", "How much wood a winter takes, by kind of tree."),
+        Next("house-load", "Where the heat for a year comes from."),
+    ),
+)
