@@ -125,7 +125,8 @@ def _describe(key: str | None, system: Any, wanted: bool) -> int:
         for asked in one["inputs"]:
             default = f", usually {asked['default']}" if isinstance(asked["default"], str) else ""
             allowed = ", ".join(asked["allowed"]) if asked["kind"] == "choice" else " to ".join(asked["allowed"])
-            print(f"  {asked['key']:24} {asked['label']} [{asked['kind']}; {asked['unit'] or 'choice'}; {allowed}{default}]")
+            unit = asked["unit"] or "choice"
+            print(f"  {asked['key']:24} {asked['label']} [{asked['kind']}; {unit}; {allowed}{default}]")
         print("  gives " + ", ".join(result["key"] for result in one["results"]))
         print("  sources " + ", ".join(one["sources"]))
     return 0

@@ -22,7 +22,7 @@ class UnknownWorksheet(KeyError):
 
 
 def answer(key: str, given: Mapping[str, Typed], system: System = "us") -> Sheet:
-    """The sheet for what was typed; with nothing typed, the worked example. UnknownWorksheet if there is no such key."""
+    """The sheet for what was typed; with nothing typed, the worked example. UnknownWorksheet if no such key."""
     if key not in WORKSHEETS:
         raise UnknownWorksheet(key)
     worksheet = WORKSHEETS[key]

@@ -4,8 +4,8 @@
     def heat(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin, top: Kelvin, low: Kelvin) -> Joule:
         return volume * heat_content * (top - low)
 
-The text is parsed once against an allow-list; the working that readers see is drawn from that tree, and tests prove that
-text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few that
+The text is parsed once against an allow-list; the working that readers see is drawn from that tree, and tests prove
+that text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few that
 are not a formula (property formulations, series, hourly runs) and show a sentence instead.
 """
 
@@ -14,6 +14,7 @@ import inspect
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from types import CodeType
 from typing import Annotated, Any, get_args, get_type_hints
 
@@ -195,7 +196,7 @@ class Formula:
         return eval(self.code, {"__builtins__": {}, **functions, **_PLAIN_NAMES}, values)  # noqa: S307
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Law:
     """A physics function with what it shows. Call it like the function; it refuses arguments out of its ranges."""
 
@@ -224,7 +225,7 @@ class Law:
             return self._solve(arguments)
         return self.function(**arguments)
 
-    @property
+    @cached_property
     def constant_values(self) -> dict[str, float]:
         return {name: constant.value for name, constant in self.constants.items()}
 
@@ -312,9 +313,7 @@ def balance(
 
     def declare(function: Callable[..., Any]) -> Law:
         both = Formula.parse(left), Formula.parse(right)
-        made = _law(
-            function, source, ranges, constants, safety=safety, left=both[0], right=both[1], solves=solves
-        )
+        made = _law(function, source, ranges, constants, safety=safety, left=both[0], right=both[1], solves=solves)
         for parsed in both:
             _names_known(made, parsed, (solves,))
         return made

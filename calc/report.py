@@ -44,7 +44,14 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
             for one in sheet.advice
         ],
         "verdict": [
-            {"link": one.key, "label": one.label, "status": one.status, "shown": one.number, "text": one.text, "source": one.source}
+            {
+                "link": one.key,
+                "label": one.label,
+                "status": one.status,
+                "shown": one.number,
+                "text": one.text,
+                "source": one.source,
+            }
             for one in sheet.verdicts
         ],
         "helps_most": sheet.best_change,

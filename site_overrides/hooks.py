@@ -95,5 +95,7 @@ def _places(page: Any, files: Any) -> dict[str, str]:
 
 
 def _laws() -> list[Law]:
-    modules = [importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)]
+    modules = [
+        importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)
+    ]
     return [one for module in modules for one in vars(module).values() if isinstance(one, Law)]

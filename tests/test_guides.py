@@ -1,5 +1,6 @@
 """The guides: computed numbers stand in them, every worksheet has a place, and they can be read by people in a hurry."""
 
+import itertools
 import re
 from pathlib import Path
 
@@ -45,7 +46,9 @@ def test_a_guide_reads_at_about_grade_eight(path: Path) -> None:
 
 
 def test_every_worksheet_stands_in_exactly_one_guide() -> None:
-    found = [key for path in PAGES for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", path.read_text(encoding="utf-8"))]
+    found = [
+        key for path in PAGES for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", path.read_text(encoding="utf-8"))
+    ]
     assert sorted(found) == sorted(WORKSHEETS)
 
 
@@ -59,7 +62,7 @@ def test_every_worksheet_names_the_guide_it_stands_in() -> None:
 def test_a_page_has_one_title_and_no_skipped_level(path: Path) -> None:
     levels = [len(found) for found in re.findall(r"^(#+) ", path.read_text(encoding="utf-8"), flags=re.MULTILINE)]
     assert levels.count(1) == 1
-    assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False))
+    assert all(after - before <= 1 for before, after in itertools.pairwise(levels))
 
 
 @pytest.mark.parametrize("path", PAGES, ids=NAMES)

@@ -1,15 +1,15 @@
-"""The words a worksheet is written in. A declaration is data: no branch, no lambda, and every mistake in it stops the import.
+"""The words a worksheet is written in. A declaration is data: no branch, no lambda; a mistake in it stops the import.
 
-    WORKSHEET = Worksheet(
-        key="stored-heat", guide="storage", question="How much usable heat is in the tank?",
-        fields=(STORE_VOLUME, STORE_TOP, LOWEST_USEFUL, LOAD),
-        steps=(
-            Step("heat_content", water.mean_heat_content, "Heat held by each gallon and degree", low="lowest_useful", top="store_top"),
-            Step("usable_heat", store.usable_heat, "Usable heat", volume="store_volume", …),
-        ),
-        results=(Result("usable_heat", figures=3), …),
-        headline="usable_heat", …
-    )
+WORKSHEET = Worksheet(
+    key="stored-heat", guide="storage", question="How much usable heat is in the tank?",
+    fields=(STORE_VOLUME, STORE_TOP, LOWEST_USEFUL, LOAD),
+    steps=(
+        Step("heat_content", water.mean_heat_content, "Heat held by each gallon and degree", low="lowest_useful", top="store_top"),
+        Step("usable_heat", store.usable_heat, "Usable heat", volume="store_volume", …),
+    ),
+    results=(Result("usable_heat", figures=3), …),
+    headline="usable_heat", …
+)
 """
 
 import ast
@@ -248,7 +248,7 @@ class Case:
 
 
 class Cases:
-    """Where the reader chooses a way: `Cases("method", fuel=Case(…), surfaces=Case(…))`; dashes in values are written _."""
+    """Where the reader chooses a way: `Cases("method", fuel=Case(…), …)`; dashes in values are written _."""
 
     def __init__(self, on: str, /, **cases: Case) -> None:
         self.on = on
@@ -257,7 +257,7 @@ class Cases:
 
 @dataclass(frozen=True)
 class Result:
-    """What the reader takes away: a step (or field) shown with its label, its digits, and a word when it does not exist."""
+    """What the reader takes away: a step (or field) with its label, its digits, and a word when it does not exist."""
 
     key: str
     label: str = ""
@@ -273,7 +273,7 @@ class Result:
 class Condition:
     """A condition in text over fields, givens and steps: "store_top >= boiling_here - margin and emitter == 'floor'".
 
-    `missing(x)` is true when a step has no value, `assumed(x)` when nobody gave the field, `given(x)` when somebody did.
+    `missing(x)` is true when a step has no value, `assumed(x)` when nobody gave the field, `given(x)` when one did.
     """
 
     ALLOWED = (
@@ -319,8 +319,8 @@ class Condition:
 class Advice:
     """A sentence shown when its condition holds: note, caution, stop (danger) or unworkable (cannot do the job).
 
-    `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results that
-    are exactly nothing when it holds.
+    `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
+    that are exactly nothing when it holds.
     """
 
     level: str
@@ -414,7 +414,7 @@ class Line:
 
 @dataclass(frozen=True)
 class Chart:
-    """A sweep of one field while the others stay: `low` and `high` are texts, or "x0.25" for times the reader's value."""
+    """A sweep of one field while the others stay: `low` and `high` are texts, or "x0.25" for a part of the reader's."""
 
     title: str
     across: str
@@ -560,9 +560,7 @@ class Worksheet:
         """A plan for every combination of the choices on which cases hang."""
         combinations: list[dict[str, str]] = [{}]
         for one in self.choice_fields():
-            combinations = [
-                chosen | {one.key: option.value} for chosen in combinations for option in one.options
-            ]
+            combinations = [chosen | {one.key: option.value} for chosen in combinations for option in one.options]
         return list({id(plan): plan for plan in (self.plan(chosen) for chosen in combinations)}.values())
 
     def _check(self, plan: "Plan") -> None:
@@ -636,8 +634,13 @@ class Plan:
     steps: tuple[AnyStep, ...]
     choices: tuple[tuple[str, str], ...]
 
-    def field(self, key: str) -> Field | None:
-        return next((one for one in self.fields if one.key == key), None)
+    def steps_for(self, keys: Iterable[str]) -> tuple[AnyStep, ...]:
+        """The steps, in order, without which these keys have no value."""
+        needed = set(keys)
+        for step in reversed(self.steps):
+            if step.key in needed:
+                needed.update(step.needs)
+        return tuple(step for step in self.steps if step.key in needed)
 
 
 def _fields_in(fields: tuple[Field, ...], cases: tuple[Cases, ...]) -> Iterator[Field]:

@@ -1,7 +1,7 @@
 """Links: `#v1;stored-heat;store_volume=500gal;store_top=180F~;end`.
 
-A link carries every field of the chosen case, as typed, so that it means the same after a default has changed; `~` marks
-a number that nobody gave; `end` proves that nothing was cut off. A link is untrusted: it holds keys, numbers, units and
+A link carries every field of the chosen case, as typed, so that it means the same after a default has changed; `~`
+marks a number that nobody gave; `end` proves that nothing was cut off. A link is untrusted: it holds keys, numbers, units and
 choices, and whatever else is in it is named and left out.
 """
 

@@ -83,7 +83,9 @@ def read(text: str, worksheets: Iterable[Worksheet]) -> Opened:
             problems.append(f"{known[key][0].label} in this plan {wrong}; it was left out.")
             continue
         origin, _, worksheet = who.partition(" by ")
-        entries[key] = Entry(value, origin if origin in ORIGINS else "typed", worksheet if worksheet.replace("-", "").isalnum() else "")
+        entries[key] = Entry(
+            value, origin if origin in ORIGINS else "typed", worksheet if worksheet.replace("-", "").isalnum() else ""
+        )
     if unknown:
         more = f" and {len(unknown) - 5} more" if len(unknown) > 5 else ""
         problems.append(f"This plan holds what no worksheet asks, and it was left out: {', '.join(unknown[:5])}{more}.")

@@ -151,7 +151,9 @@ def _chosen(field: Field, text: str) -> str:
     if len(names) > MOST_NAMED:
         near = difflib.get_close_matches(wanted.replace(" ", "-"), names, 6, 0.4) or names[:6]
         raise UnitError(f"must be one of the {len(names)} in its list, such as {', '.join(near)}")
-    raise UnitError(f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}")
+    raise UnitError(
+        f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}"
+    )
 
 
 def _fallback(worksheet: Worksheet, field: Field, choices: Mapping[str, str]) -> tuple[str, str]:
@@ -194,7 +196,9 @@ def _input(
 
 def _like(field: Field, system: System) -> str:
     unit = field.unit(system)
-    middle = unit.from_si(math.sqrt(field.low_si * field.high_si)) if field.low_si > 0 else unit.from_si(field.high_si) / 2
+    middle = (
+        unit.from_si(math.sqrt(field.low_si * field.high_si)) if field.low_si > 0 else unit.from_si(field.high_si) / 2
+    )
     return with_unit(grouped(round_to(middle, 1), system), unit)
 
 

@@ -1,4 +1,4 @@
-"""A declaration and the values read for it become a Sheet: results, advice, working, tables, band of guesses, sources."""
+"""A declaration and the values read for it become a Sheet: results, advice, working, tables, band, sources."""
 
 import math
 from collections.abc import Mapping
@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from calc.engine.declare import (
     ATTENTION,
     Advice,
+    AnyStep,
     Check,
     Comparison,
     Field,
@@ -137,7 +138,9 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         values=values,
         results=tuple(text.result(one) for one in worksheet.results if _listed(one, values) and one.key in values),
         headline=text.result(text.results[worksheet.headline]),
-        say=text.fill(worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say),
+        say=text.fill(
+            worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say
+        ),
         meaning=tuple(text.fill(one) for one in worksheet.meaning),
         advice=advice,
         working=_working(reading, values, worksheet, system),
@@ -156,17 +159,19 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
     )
 
 
-def compute(worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str | None]) -> Values:
-    """Every value: inputs, givens, and each step in order. A step without what it needs, or without a solution, is None."""
+def compute(
+    worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str | None], steps: tuple[AnyStep, ...] | None = None
+) -> Values:
+    """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None."""
     values: Values = dict(inputs)
     for given in worksheet.givens:
         values[given.key] = given.value
-    for step in plan.steps:
+    for step in plan.steps if steps is None else steps:
         values[step.key] = _step(step, values)
     for advice in worksheet.advice:
         if advice.zeroes and _applies(advice, values) and advice.condition(values, {}):
             values |= {key: 0.0 for key in advice.zeroes if key in values}
-    if worksheet.checks:
+    if worksheet.checks and steps is None:
         values[ATTENTION] = float(sum(_status(one, values) != "pass" for one in worksheet.checks))
     return values
 
@@ -192,7 +197,9 @@ def _step(step: Step | Pick, values: Values) -> float | None:
 def _with_problem(sheet: Sheet, wrong: OutOfRange) -> Sheet:
     """A law refused a value: name the fields from which that value came."""
     step = next(
-        one for one in sheet.plan.steps if isinstance(one, Step) and one.law.name == wrong.law and wrong.argument in one.binding
+        one
+        for one in sheet.plan.steps
+        if isinstance(one, Step) and one.law.name == wrong.law and wrong.argument in one.binding
     )
     source = step.binding[wrong.argument]
     fields = [one for one in sheet.plan.fields if one.key in _ancestors(sheet.plan, source)]
@@ -361,9 +368,7 @@ def _applies(advice: Advice, values: Values) -> bool:
     return all(name in values for name in advice.condition.names)
 
 
-def _working(
-    reading: Reading, values: Values, worksheet: Worksheet, system: System
-) -> tuple[WorkingLine, ...]:
+def _working(reading: Reading, values: Values, worksheet: Worksheet, system: System) -> tuple[WorkingLine, ...]:
     shown: dict[str, Value] = {}
     for key, one in reading.inputs.items():
         if one.quantity is not None:
@@ -373,7 +378,10 @@ def _working(
     for given in worksheet.givens:
         shown[given.key] = Value(given.value, given.unit(system))
     nothing = {
-        key for one in worksheet.advice if one.zeroes and _applies(one, values) and one.condition(values, {}) for key in one.zeroes
+        key
+        for one in worksheet.advice
+        if one.zeroes and _applies(one, values) and one.condition(values, {})
+        for key in one.zeroes
     }
     for step in reading.plan.steps:
         value = values[step.key]
@@ -419,33 +427,43 @@ def _table(
             rules.append((step.label, text.value(key), SOURCES[step.source].brief))
         return Table(table.title, ("Method", "Result", "Whose rule"), tuple(rules), text.fill(table.say))
     shown = [key for key in table.show if key in values]
-    heads = ("", *(text.result(text.results[key]).label if key in text.results else text.steps[key].label for key in shown))
+    heads = (
+        "",
+        *(text.result(text.results[key]).label if key in text.results else text.steps[key].label for key in shown),
+    )
     rows: list[tuple[str, ...]] = []
     for row in table.rows:
         other = changed(worksheet, reading, inputs, row)
-        rows.append((text.fill(row.label, other), *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown)))
+        rows.append(
+            (
+                text.fill(row.label, other),
+                *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown),
+            )
+        )
     return Table(table.title, heads, tuple(rows), text.fill(table.say))
 
 
-def _band(
-    worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts
-) -> Band | None:
+def _band(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts) -> Band | None:
     """Each guess moved to the ends of its usual band, each side added by root sum of squares, the largest named."""
     centre = values[worksheet.headline]
     if not isinstance(centre, float | int):
         return None
+    # Only what feeds the headline, and the advice that may set it to nothing, is worked out again for each guess.
+    zeroed = {name for one in worksheet.advice if worksheet.headline in one.zeroes for name in one.condition.names}
+    steps = None if worksheet.headline == ATTENTION else reading.plan.steps_for({worksheet.headline, *zeroed})
+    fed = None if steps is None else {worksheet.headline, *zeroed}.union(*(step.needs for step in steps))
     below = above = largest = 0.0
     most = ""
     for one in reading.inputs.values():
+        followers = [other.field.key for other in reading.inputs.values() if other.from_field == one.field.key]
+        if fed is not None and not fed.intersection((one.field.key, *followers)):
+            continue
         effect = [0.0, 0.0]
         for end in _ends(one, values):
             now = dict(inputs)
-            now[one.field.key] = end
-            for other in reading.inputs.values():
-                if other.from_field == one.field.key:
-                    now[other.field.key] = end
+            now |= dict.fromkeys((one.field.key, *followers), end)
             try:
-                moved = compute(worksheet, reading.plan, now)[worksheet.headline]
+                moved = compute(worksheet, reading.plan, now, steps)[worksheet.headline]
             except OutOfRange:
                 continue
             if isinstance(moved, float | int):
@@ -489,7 +507,9 @@ def _ends(one: Input, values: Values) -> list[float]:
 def source_line(source: Source) -> str:
     """A source in one line, with how it is known where that is less than having read it."""
     parts = [part for part in (source.body, source.title, source.year, source.place) if part]
-    known = "" if source.known in ("read", "definition", "computed", "common practice") else f" ({_KNOWN[source.known]})"
+    known = (
+        "" if source.known in ("read", "definition", "computed", "common practice") else f" ({_KNOWN[source.known]})"
+    )
     return ", ".join(parts) + known
 
 

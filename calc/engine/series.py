@@ -10,7 +10,7 @@ from calc.units import System, Unit, show, shown_unit, unit_named
 
 @dataclass(frozen=True)
 class Line:
-    """One line: its words, its role in the look, and its points in the reader's units (None where there is no value)."""
+    """One line: its words, its role in the look, its points in the reader's units (None where there is no value)."""
 
     label: str
     role: str
@@ -19,7 +19,7 @@ class Line:
 
 @dataclass(frozen=True)
 class Series:
-    """A chart as data: axis words, lines, the reader's own place on it, one sentence, and a table of the same numbers."""
+    """A chart as data: axis words, lines, the reader's own place on it, one sentence, a table of the same numbers."""
 
     title: str
     x_label: str

@@ -8,8 +8,10 @@ reader's unit beside the result.
 
 import ast
 import math
+import random
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from calc.engine.declare import AnyStep, Step
 from calc.law import Constant, Formula, Law
@@ -54,7 +56,7 @@ class _Shown:
 
 @dataclass(frozen=True)
 class Value:
-    """What the working needs to know of a field, given or step: SI value, the reader's unit, the digits typed if any."""
+    """What the working needs to know of a field, given or step: SI value, reader's unit, the digits typed if any."""
 
     si: float
     unit: Unit
@@ -78,6 +80,7 @@ def _in_sums(value: Value) -> _Shown:
     return _Shown(value.si, value.unit, si_unit(value.unit), value.typed, 6 if value.typed else FEWEST)
 
 
+@cache
 def si_unit(unit: Unit) -> Unit:
     """The unit with factor 1 of the same kind; where the table has none, the reader's own."""
     return next((other for other in units_of(unit.kind) if other.factor == 1 and other.offset == 0), unit)
@@ -89,9 +92,7 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
         return WorkingLine(step.key, step.label, (), (), _text(mine, mine.reader, system), step.source)
     law = step.law
     if law.sentence is not None:
-        return WorkingLine(
-            step.key, step.label, (law.sentence,), (), _text(mine, mine.reader, system), step.source
-        )
+        return WorkingLine(step.key, step.label, (law.sentence,), (), _text(mine, mine.reader, system), step.source)
     bound = {name: shown[source] for name, source in step.binding.items()}
     for name, constant in law.constants.items():
         if constant.kind:
@@ -100,7 +101,7 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
     if law.solves is not None:
         return _solved(step, law, bound, mine, system)
     assert law.formula
-    scale, units = _scale(law.formula, law, bound, mine)
+    scale, units = _scale(law, tuple((name, one.reader) for name, one in bound.items()), mine.reader)
     result_unit = mine.reader if units == "reader" else mine.plain
     _raise_digits(law.formula, law, bound, units, scale, mine, result_unit)
     factor = f" {_TIMES} {_constant_text(scale)}" if scale != 1 else ""
@@ -111,7 +112,7 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
     return WorkingLine(
         step.key,
         step.label,
-        (_words(law.formula.tree),),
+        (_words(law.formula),),
         (drawn + factor,),
         _text(mine, result_unit, system),
         step.source,
@@ -130,7 +131,7 @@ def _solved(step: Step, law: Law, bound: dict[str, _Shown], mine: _Shown, system
     return WorkingLine(
         step.key,
         step.label,
-        (f"{_words(law.left.tree)} = {_words(law.right.tree)}",),
+        (f"{_words(law.left)} = {_words(law.right)}",),
         tuple(sides),
         _text(mine, mine.plain, system),
         step.source,
@@ -150,46 +151,49 @@ def _raise_balance(law: Law, everything: dict[str, _Shown]) -> None:
             one.figures = min(one.figures + 1, MOST)
 
 
-def _scale(formula: Formula, law: Law, bound: dict[str, _Shown], mine: _Shown) -> tuple[float, str]:
+@cache
+def _scale(law: Law, units: tuple[tuple[str, Unit], ...], result: Unit) -> tuple[float, str]:
     """The constant by which the sum in the reader's units must be multiplied, and whose units the sum can stand in."""
+    assert law.formula
     ratios = []
-    for values in _places(bound):
-        in_reader = {name: bound[name].reader.from_si(value) for name, value in values.items()}
+    for values in _places(law, tuple(name for name, _ in units)):
+        in_reader = {name: unit.from_si(values[name]) for name, unit in units}
         try:
-            exact = formula(law.constant_values | values)
-            reader = formula(law.constant_values | in_reader)
+            exact = law.formula(law.constant_values | values)
+            reader = law.formula(law.constant_values | in_reader)
         except (ValueError, ZeroDivisionError, OverflowError):
             continue
         # A negative number to a broken power is complex: such a place says nothing about units.
         if isinstance(exact, complex) or isinstance(reader, complex) or reader == 0:
             continue
-        ratios.append(mine.reader.from_si(exact) / reader)
-    if not ratios or any(not math.isclose(ratio, ratios[0], rel_tol=1e-9) for ratio in ratios):
+        ratios.append(result.from_si(exact) / reader)
+    if len(ratios) < 3 or any(not math.isclose(ratio, ratios[0], rel_tol=1e-9) for ratio in ratios):
         return 1.0, "plain"
     if math.isclose(ratios[0], 1, rel_tol=1e-9):
         return 1.0, "reader"
-    if ratios[0] <= 0 or not 1e-6 < ratios[0] < 1e6 or _plain_already(bound, mine):
+    if ratios[0] <= 0 or not 1e-6 < ratios[0] < 1e6 or all(one is si_unit(one) for one in (*dict(units).values(), result)):
         return 1.0, "plain"
-    return _constant(ratios[0]), "reader"
+    return float(round_to(ratios[0], 12)), "reader"
 
 
-def _places(bound: dict[str, _Shown]) -> list[dict[str, float]]:
-    """The values themselves, the values moved a little, and each in turn made much smaller and much larger.
-
-    The last ones reach the other side of a max or min, where another unit would give another answer.
-    """
-    here = {name: one.si for name, one in bound.items()}
-    near = {name: value * (1 + 0.013 * place) for place, (name, value) in enumerate(here.items(), 1)}
-    far = [here | {name: here[name] * factor} for name in here for factor in (0.05, 20.0)]
-    return [here, near, *far]
-
-
-def _plain_already(bound: dict[str, _Shown], mine: _Shown) -> bool:
-    return all(one.reader is one.plain for one in (*bound.values(), mine))
-
-
-def _constant(ratio: float) -> float:
-    return float(round_to(ratio, 12))
+def _places(law: Law, names: tuple[str, ...]) -> list[dict[str, float]]:
+    """Places at which to compare units: the same ones at each run, far enough apart to reach both sides of a max or min."""
+    source = random.Random(1)  # noqa: S311 - any spread will do, as long as it is always the same
+    places = []
+    for _ in range(24):
+        place = {}
+        for name in names:
+            allowed = law.ranges.get(name)
+            if allowed and (allowed.low <= 0 or allowed.high / allowed.low < 30):
+                place[name] = source.uniform(allowed.low, allowed.high)
+            elif name in law.parameters and law.parameters[name].kind == "temperature":
+                place[name] = source.uniform(280, 420)
+            else:
+                place[name] = math.exp(source.uniform(math.log(0.01), math.log(100.0)))
+                if allowed:
+                    place[name] = min(max(place[name], allowed.low), allowed.high)
+        places.append(place)
+    return places
 
 
 def _constant_text(scale: float) -> str:
@@ -198,9 +202,7 @@ def _constant_text(scale: float) -> str:
 
 
 def _numbers(law: Law, bound: dict[str, _Shown], units: str) -> dict[str, float]:
-    numbers = {
-        name: float(one.digits(one.reader if units == "reader" else one.plain)) for name, one in bound.items()
-    }
+    numbers = {name: float(one.digits(one.reader if units == "reader" else one.plain)) for name, one in bound.items()}
     return law.constant_values | numbers
 
 
@@ -233,9 +235,10 @@ def _text(one: _Shown, unit: Unit, system: System) -> str:
     return with_unit(grouped(one.digits(unit), system), unit)
 
 
-def _words(node: ast.expr) -> str:
+@cache
+def _words(formula: Formula) -> str:
     """The formula in words: names with spaces, the signs of arithmetic."""
-    return _drawn(node, lambda name: name.replace("_", " "))
+    return _drawn(formula.tree, lambda name: name.replace("_", " "))
 
 
 def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system: System) -> str:
@@ -253,7 +256,9 @@ def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system
 
 
 def _constant_with_unit(constant: Constant) -> str:
-    return _constant_text(constant.value) + (NO_BREAK + _pretty(constant.unit) if constant.unit not in ("", "1") else "")
+    return _constant_text(constant.value) + (
+        NO_BREAK + _pretty(constant.unit) if constant.unit not in ("", "1") else ""
+    )
 
 
 def _pretty(unit: str) -> str:

@@ -16,7 +16,6 @@ from calc.engine.declare import (
     Picture,
     Result,
     Step,
-    Typical,
     Variant,
     Worksheet,
 )

@@ -1,4 +1,4 @@
-"""Pages that list everything: worksheets, sources, and how the numbers were checked. Nothing in them is typed by hand."""
+"""Pages that list everything: worksheets, sources, and how the numbers were checked. Nothing is typed by hand."""
 
 from collections import Counter
 from collections.abc import Iterable, Mapping

@@ -27,7 +27,9 @@ def parts(sheet: Sheet, wanted: Picture) -> dict[str, Any]:
     top, low = degrees("top"), degrees("low")
     works = low < top
     band_top, band_low = place(top), place(min(low, top))
-    labels = _apart([place(top), (band_top + band_low) / 2, place(low)] if works else [place(low), place(top), place(top)])
+    labels = _apart(
+        [place(top), (band_top + band_low) / 2, place(low)] if works else [place(low), place(top), place(top)]
+    )
     marks = []
     mark = low_end
     while mark <= high_end:

@@ -147,7 +147,12 @@ def test_the_ends_of_every_field_give_results_or_sentences(worksheet: Worksheet)
     for plan in worksheet.all_plans()[:40]:
         chosen = {key: Typed(value) for key, value in plan.choices}
         for end in ("low", "high"):
-            _check(answer(worksheet.key, chosen | {one.key: Typed(getattr(one, end)) for one in plan.fields if one.kind != "choice"}))
+            _check(
+                answer(
+                    worksheet.key,
+                    chosen | {one.key: Typed(getattr(one, end)) for one in plan.fields if one.kind != "choice"},
+                )
+            )
 
 
 def _seeded() -> Iterator[tuple[str, Sheet]]:
@@ -219,7 +224,9 @@ def test_a_spoilt_link_names_what_is_wrong(worksheet: Worksheet) -> None:
 
 def _without_prices(text: str) -> str:
     """A text without the units of prices, which stand around their number: $3.80/gal."""
-    per = sorted((unit.text[1:] for unit in UNITS if unit.text[:1] in ("$", "€") and unit.text[1:]), key=len, reverse=True)
+    per = sorted(
+        (unit.text[1:] for unit in UNITS if unit.text[:1] in ("$", "€") and unit.text[1:]), key=len, reverse=True
+    )
     return re.sub(r"(?<=\d)(?:" + "|".join(map(re.escape, per)) + r")(?![a-z])", "", re.sub("[$€]", "", text))
 
 
@@ -268,7 +275,11 @@ def test_the_printed_working_recomputes_to_its_last_digit(worksheet: Worksheet) 
 def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random) -> dict[str, Typed]:
     """Numbers near the example's for the fields of a case; its other fields stay typical or the example's."""
     near = _near_example(worksheet, source)
-    keys = {one.key for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields if one.kind != "choice"}
+    keys = {
+        one.key
+        for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields
+        if one.kind != "choice"
+    }
     kinds = {one.key: one.kind for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields}
     fitting = {}
     for key, typed in near.items():
@@ -292,7 +303,10 @@ def test_what_nobody_gave_is_named(worksheet: Worksheet) -> None:
     assert sheet.rough == bool(wanted)
     assert list(sheet.assumed) == wanted
     assert sheet.inputs[one.key].origin == "typed"
-    assert {sheet.inputs[other.key].origin for other in sheet.plan.fields if other.key != one.key} <= {"typical", "example"}
+    assert {sheet.inputs[other.key].origin for other in sheet.plan.fields if other.key != one.key} <= {
+        "typical",
+        "example",
+    }
 
 
 @ALL
@@ -317,8 +331,12 @@ def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Wo
                     continue
                 one = fields[source]
                 slack = 1e-9 * max(abs(allowed.low), abs(allowed.high))
-                assert allowed.low - slack <= one.low_si, f"{source}: {one.low} is below {allowed.text} of {step.law.name}"  # type: ignore[union-attr]
-                assert one.high_si <= allowed.high + slack, f"{source}: {one.high} is above {allowed.text} of {step.law.name}"  # type: ignore[union-attr]
+                assert allowed.low - slack <= one.low_si, (
+                    f"{source}: {one.low} is below {allowed.text} of {step.law.name}"
+                )  # type: ignore[union-attr]
+                assert one.high_si <= allowed.high + slack, (
+                    f"{source}: {one.high} is above {allowed.text} of {step.law.name}"
+                )  # type: ignore[union-attr]
 
 
 def test_no_key_has_two_meanings() -> None:

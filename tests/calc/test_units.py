@@ -174,7 +174,7 @@ def test_degrees_without_a_scale_are_refused() -> None:
 
 
 def test_one_comma_before_three_digits_is_asked_about_in_si() -> None:
-    with pytest.raises(UnitError, match="1234 or 1.234"):
+    with pytest.raises(UnitError, match=r"1234 or 1\.234"):
         read_quantity("1,234", "volume", shown_unit("volume", "si"), "si")
 
 
@@ -182,10 +182,9 @@ def test_one_comma_before_three_digits_is_asked_about_in_si() -> None:
 def test_no_text_breaks_the_reader(text: str, kind: str, system) -> None:  # type: ignore[no-untyped-def]
     try:
         found = read_quantity(text, kind, shown_unit(kind, system), system)
-    except UnitError as refused:
-        assert refused.reason
-    else:
-        assert math.isfinite(found.si)
+    except UnitError:
+        return
+    assert math.isfinite(found.si)
 
 
 @given(st.floats(min_value=1e-6, max_value=1e12), st.integers(min_value=1, max_value=12))
