@@ -180,7 +180,7 @@ def _places(law: Law, names: tuple[str, ...]) -> list[dict[str, float]]:
     """Places at which to compare units: the same ones at each run, far enough apart to reach both sides of a max or min."""
     source = random.Random(1)  # noqa: S311 - any spread will do, as long as it is always the same
     places = []
-    for _ in range(24):
+    for _ in range(40):
         place = {}
         for name in names:
             allowed = law.ranges.get(name)
@@ -189,7 +189,7 @@ def _places(law: Law, names: tuple[str, ...]) -> list[dict[str, float]]:
             elif name in law.parameters and law.parameters[name].kind == "temperature":
                 place[name] = source.uniform(280, 420)
             else:
-                place[name] = math.exp(source.uniform(math.log(0.01), math.log(100.0)))
+                place[name] = math.exp(source.uniform(math.log(1e-4), math.log(1e7)))
                 if allowed:
                     place[name] = min(max(place[name], allowed.low), allowed.high)
         places.append(place)
