@@ -154,6 +154,17 @@ SOURCES: dict[str, Source] = {
     "air-ratio-guess": Source("", "Ordinary air ratios of wood fires, 1.5 to 3", "", "Sweeps' measurements; a lazy fire with the door ajar has more", "memory"),
     "bimschv-3-3": Source("German Federal Government", "Erste Verordnung zur Durchführung des Bundes-Immissionsschutzgesetzes (1. BImSchV), BGBl. I p. 38", "2010", "section 3(3): log wood with at most 25 % of its dry weight in water, which is 20 % wet basis", "read"),
     "fuel-price-guess": Source("", "Round prices of fuels in the United States about 2023", "2023", "They differ by half from place to place and from year to year", "memory"),
+    "inner-walls": Source("", "Inner walls of studs and drywall, about 0.3 Btu/(h·ft²·°F)", "", "Two films, two boards and an air space", "memory"),
+    "room-limit-guess": Source("", "Ordinary wish: no room much over 78 °F in winter", "", "", "common practice"),
+    "heat-strain": Source("World Health Organization", "Heat and health: indoor heat strains the old, the very young and the ill", "2018", "Rooms kept below about 32 °C (90 °F) by day", "memory"),
+    "test-draught": Source("Biomass Conversion and Biorefinery", "Characterization of single room heaters: type tests at a fixed draught", "2019", "Introduction: typically 12 Pa; makers ask for 10 to 20 Pa", "read"),
+    "fan-guess": Source("", "Ordinary kitchen hoods, 100 to 600 cfm", "", "The label inside the hood", "memory"),
+    "tightness-guess": Source("US Department of Energy", "Inputs of the national stock model of houses", "2022", "Air changes at 50 Pa: 3 in new houses, 6 to 8 since 1980, 10 to 15 in old ones", "read"),
+    "flue-friction": Source("", "Friction factor of a sooty flue, 1 mm rough in 150 mm, at Reynolds numbers near 10,000", "", "Colebrook's equation", "computed"),
+    "flue-walls": Source("CEN", "EN 13384-1 and chimney product classes", "2019", "Thermal resistance 0.4 m²·K/W of insulated flues, about 0.12 of lined masonry", "memory"),
+    "flue-class": Source("CEN and UL", "Temperature classes of flues: T400 in Europe, 1,000 °F for all-fuel chimneys in America", "", "About 750 °F is the class most stoves are tested with", "memory"),
+    "tar-custom": Source("", "Practice of sweeps: gas at the top of the flue above 250 °F, and well above its dew point", "", "", "common practice"),
+    "return-custom": Source("", "Practice with wood-fired jackets: return at 55 °C (131 °F) or more, 140 °F where the maker asks, and above the dew point", "", "", "common practice"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(

@@ -347,3 +347,89 @@ RELIEF_SETTING = Field(
     low="8 psi", high="140 psi",
     typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
 )  # fmt: skip
+TANK_DIAMETER = Field(
+    "tank_diameter",
+    "length",
+    "Width of the bare tank",
+    "Without its insulation; of a box, the longer side.",
+    low="8 in",
+    high="20 ft",
+    us="in",
+    si="m",
+    uncertainty="1 %",
+)
+EMPTY_WEIGHT = Field(
+    "empty_weight",
+    "mass",
+    "Weight of the empty tank",
+    "It stands on the maker's sheet.",
+    low="5 lb",
+    high="20,000 lb",
+    typical=Typical("600 lb", "tank-weight", "250 lb", "1,500 lb", "The maker's sheet."),
+)
+FLOOR_ALLOWABLE = Field(
+    "floor_allowable",
+    "load_per_area",
+    "What that floor may carry",
+    "A builder or an engineer tells; on a slab it is the soil below that counts.",
+    low="10 lb/ft2",
+    high="10,000 lb/ft2",
+    typical=Typical(
+        {"framed": "40 lb/ft2", "slab": "1,500 lb/ft2"},
+        "floor-loads",
+        {"framed": "30 lb/ft2", "slab": "1,000 lb/ft2"},
+        {"framed": "100 lb/ft2", "slab": "2,000 lb/ft2"},
+        "The code office, or an engineer.",
+        on="floor_kind",
+    ),
+)
+ROOM_CONDUCTANCE = Field(
+    "room_conductance", "conductance", "Heat the room loses to outdoors for each degree",
+    "Its own walls, windows, roof and leaks; not the walls to other rooms.",
+    low="2 Btu/h/F", high="2,000 Btu/h/F", uncertainty="15 %",
+)  # fmt: skip
+PARTITION = Field(
+    "partition", "conductance", "Heat passed through inner walls for each degree",
+    "Walls, ceiling and closed doors towards the rest of the house.",
+    low="0 Btu/h/F", high="2,000 Btu/h/F",
+    typical=Typical("100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area in square feet, times 0.3."),
+)  # fmt: skip
+ROOM_LIMIT = Field(
+    "room_limit", "temperature", "Too warm for you above", "",
+    low="60 °F", high="120 °F",
+    typical=Typical("78 °F", "room-limit-guess", "75 °F", "82 °F", "You decide."),
+)  # fmt: skip
+JACKET_VOLUME = Field(
+    "jacket_volume", "volume", "Water in the stove's jacket", "",
+    low="0.5 gal", high="400 gal", uncertainty="10 %",
+    typical=Typical("10 gal", "common-practice", "5 gal", "25 gal", "The stove's manual."),
+)  # fmt: skip
+DUMP_OUTPUT = Field(
+    "dump_output", "power", "Heat a dump takes with no power", "Finned pipe or a tank above the stove, by gravity; 0 without one.",
+    low="0 Btu/h", high="1,000,000 Btu/h", unless_given="0 Btu/h",
+)  # fmt: skip
+VESSEL_FITTED = Field(
+    "vessel_fitted", "volume", "Expansion tank you have", "0 if none is chosen yet.",
+    low="0 gal", high="2,000 gal", unless_given="0 gal",
+)  # fmt: skip
+HIGH_LIMIT = Field(
+    "high_limit", "temperature", "Stove's high limit",
+    "The hottest water the stove can make before its safety acts; not how hot you charge the store.",
+    low="140 °F", high="260 °F",
+    typical=Typical("210 °F", "high-limit", "200 °F", "230 °F", "The stove's manual."),
+)  # fmt: skip
+FILL_TEMPERATURE = Field(
+    "fill_temperature", "temperature", "Water when the plant is cold", "At the fill, or the coldest the plant ever gets.",
+    low="34 °F", high="100 °F",
+    typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "A thermometer in the fill water."),
+)  # fmt: skip
+HEIGHT_ABOVE_VESSEL = Field(
+    "height_above_vessel", "length", "Highest pipe above the expansion tank", "",
+    low="0 ft", high="120 ft", us="ft", si="m",
+    typical=Typical("12 ft", "common-practice", "4 ft", "25 ft", "A tape measure."),
+)  # fmt: skip
+TOP_PRESSURE = Field(
+    "top_pressure", "pressure_gauge", "Pressure kept at the highest pipe when cold", "Keeps air out.",
+    low="1 psi", high="60 psi",
+    typical=Typical("4 psi", "common-practice", "3 psi", "8 psi", "Common practice."),
+)  # fmt: skip

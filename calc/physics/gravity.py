@@ -15,6 +15,7 @@ from calc.law import (
     Factor,
     Flow,
     JoulePerCubicMetreKelvin,
+    Kelvin,
     KelvinDifference,
     Metre,
     PascalDifference,
@@ -39,6 +40,18 @@ def driving_pressure(cool_density: Density, warm_density: Density, loop_height: 
     `loop_height` (m) is from the middle of the fire's jacket up to the middle of what cools the water.
     """
     return (cool_density - warm_density) * GRAVITY.value * loop_height
+
+
+@law("loop_supply - loop_return", source="definition")
+def loop_drop(loop_supply: Kelvin, loop_return: Kelvin) -> KelvinDifference:
+    """How much the water cools around a loop, K."""
+    return loop_supply - loop_return
+
+
+@law("loop_return + loop_drop", source="definition")
+def outlet(loop_return: Kelvin, loop_drop: KelvinDifference) -> Kelvin:
+    """Water at the stove's outlet of a loop, K."""
+    return loop_return + loop_drop
 
 
 @law("length / bore", source="definition", ranges={"bore": "1 mm to 500 mm"})

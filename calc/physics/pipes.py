@@ -114,25 +114,25 @@ def _smallest(family: str, least_bore: float) -> float:
     raise NoSolution(family)
 
 
-@method("the first trade size whose bore is at least this", source="astm-b88")
+@method("The first trade size whose bore is at least this.", source="astm-b88")
 def smallest_copper_l(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest type L copper tube of this bore or more. NoSolution past 3 in."""
     return _smallest("copper-l", least_bore)
 
 
-@method("the first trade size whose bore is at least this", source="astm-b88")
+@method("The first trade size whose bore is at least this.", source="astm-b88")
 def smallest_copper_m(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest type M copper tube of this bore or more. NoSolution past 3 in."""
     return _smallest("copper-m", least_bore)
 
 
-@method("the first trade size whose bore, by its average wall, is at least this", source="astm-f876")
+@method("The first trade size whose bore, by its average wall, is at least this.", source="astm-f876")
 def smallest_pex(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest PEX tube of this bore or more. NoSolution past 2 in."""
     return _smallest("pex", least_bore)
 
 
-@method("the first trade size whose bore is at least this", source="asme-b36-10")
+@method("The first trade size whose bore is at least this.", source="asme-b36-10")
 def smallest_steel(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest steel pipe of this bore or more. NoSolution past 4 in."""
     return _smallest("steel", least_bore)
@@ -421,6 +421,12 @@ def trench_loss(pair_conductance: WattPerMetreKelvin, mean_water: Kelvin, ground
 def buried_loss(trench_loss: WattPerMetre, trench_length: Metre) -> Watt:
     """Heat lost by the whole buried run, W, while its water is hot."""
     return trench_loss * trench_length
+
+
+@law("buried_loss / heat", source="definition", ranges={"heat": "1 W to 1000 kW"})
+def share_lost(buried_loss: Watt, heat: Watt) -> Fraction:
+    """Loss of a run as a share of the heat sent through it while it carries that much."""
+    return buried_loss / heat
 
 
 @law(

@@ -59,6 +59,12 @@ def water_expansion(
     return system_volume * (cold_density / hot_density - 1 - 3 * metal_expansion * temperature_rise)
 
 
+@law("hot - cold", source="definition", safety=True)
+def temperature_rise(hot: Kelvin, cold: Kelvin) -> KelvinDifference:
+    """From the cold filling to the stove's high limit, K."""
+    return hot - cold
+
+
 @law(
     "cold_density / hot_density - 1",
     source="ashrae-expansion",
@@ -242,7 +248,7 @@ def relief_steam(peak_output: Watt, latent_heat: JoulePerKilogram) -> MassFlow:
         "one_kilowatt": Constant(1000.0, "W", source="definition"),
     },
     source="pn-91-b-02413",
-    ranges={"peak_output": "0.5 kW to 500 kW"},
+    ranges={"peak_output": "0.1 kW to 1000 kW"},
     safety=True,
 )
 def open_vent_bore(peak_output: Watt) -> Metre:

@@ -211,6 +211,24 @@ for _gallons, _cold, _hot, _theirs, _share in (
 
 CHECKS += [
     Check(
+        topic="From cold to the high limit",
+        where="40 to 220 °F",
+        law=safety.temperature_rise,
+        given={"hot": "220 °F", "cold": "40 °F"},
+        theirs="180 F°",
+        within="0.001 %",
+        because="exact arithmetic, no rounding",
+        source=ASHRAE,
+        kind="worked example",
+    ),
+    _hand(
+        "From cold to the high limit",
+        "10 °C to 99 °C",
+        safety.temperature_rise,
+        {"hot": "99 °C", "cold": "10 °C"},
+        "89 K",
+    ),
+    Check(
         topic="Growth of water as a share",
         where="4 to 100 °C",
         law=safety.expansion_share,

@@ -315,6 +315,13 @@ CHECKS += [
         "0.01 %",
     ),
     _hand(
+        "Share of the heat lost underground",
+        "1.08788 kW of 9.5 kW",
+        pipes.share_lost,
+        {"buried_loss": "1.08788 kW", "heat": "9.5 kW"},
+        "11.4514 %",
+    ),
+    _hand(
         "Heat lost underground in a time",
         "1.08788 kW × 2000 h = 2175.8 kWh",
         pipes.heat_lost_in,

@@ -1,0 +1,193 @@
+"""Where does water boil first?"""
+
+from calc.chains.water_side import BOILING_GIVENS, BOILING_STEPS
+from calc.engine.declare import Advice, Chart, Comparison, Example, Given, Line, Next, Result, Step, Variant, Worksheet
+from calc.physics import emitters, pipes, safety, water
+from calc.vocabulary import (
+    ALTITUDE,
+    CHARGE_RISE,
+    HIGHEST_POINT,
+    OUTLET_HEIGHT,
+    PUMP_HEIGHT,
+    STORE_TOP,
+    STORE_VOLUME,
+    SUCTION_LOSS,
+    SYSTEM_PRESSURE,
+)
+
+WORKSHEET = Worksheet(
+    key="boiling",
+    guide="safety",
+    question="Where does water boil first?",
+    short="Boiling points and margins at the store, the stove's outlet, the highest pipe and the pump.",
+    fields=(
+        ALTITUDE,
+        SYSTEM_PRESSURE.but(high="50 psi"),
+        STORE_TOP.but(high="250 °F"),
+        CHARGE_RISE,
+        HIGHEST_POINT.but(hint="Above an open store's water level the water hangs, and boils sooner."),
+        PUMP_HEIGHT,
+        STORE_VOLUME,
+        OUTLET_HEIGHT,
+        SUCTION_LOSS,
+    ),
+    givens=(
+        *BOILING_GIVENS,
+        Given("least_suction", "length", "Suction head that small pumps ask for when hot", "6 ft", "suction-head"),
+        Given("at_sea_level", "length", "Sea level", "0 ft", "definition"),
+        Given("open_air", "pressure_gauge", "Open to the air", "0 psi", "definition"),
+    ),
+    steps=(
+        *BOILING_STEPS,
+        Step(
+            "rise_allowed", pipes.rise_before_boiling, "Height over the store at which its hottest water boils",
+            absolute_pressure="pressure", density="density_hot",
+        ),
+        Step("boiling_open", water.boiling_temperature, "An open pot boils here at", pressure="barometer"),
+        Step("flash_mean", emitters.mean_of, "Mean of both boiling points", supply="boiling", return_water="boiling_open"),
+        Step("flash_specific_heat", water.specific_heat, "Specific heat between them", temperature="flash_mean"),
+        Step("flash_latent_heat", safety.latent_heat, "Heat that boiling takes in the open", boiling="boiling_open"),
+        Step(
+            "flash_fraction", safety.flash_fraction, "Share that flashes to steam if it bursts at its boiling point",
+            hot="boiling", boiling="boiling_open", specific_heat="flash_specific_heat", latent_heat="flash_latent_heat",
+        ),
+        Step("density_boiling", water.density, "Density at its boiling point", temperature="boiling"),
+        Step("flash_steam", safety.flash_steam, "Steam from the whole store", volume="store_volume", density="density_boiling"),
+        Step("steam_volume", safety.steam_volume, "Volume of steam in the open", pressure="barometer"),
+        Step("flash_volume", safety.flash_steam_volume, "Room that this steam takes", us="ft³", si="m³"),
+    ),
+    results=(
+        Result("boiling", "Water boils at the store's top at", "At {altitude} and {system_pressure}."),
+        Result("outlet_at_peak", "Stove's outlet at the fire's peak", "A full store at {store_top} and a rise of {charge_rise}."),
+        Result("boiling_outlet", "Water boils at the stove's outlet at"),
+        Result("outlet_margin", "Margin there at the peak", "Under {boiling_caution} is tight."),
+        Result("boiling_highest", "Water boils at the highest pipe at", "{highest_point} above the store's top."),
+        Result("highest_margin", "Margin there"),
+        Result("boiling_pump", "Water boils at the pump's inlet at"),
+        Result("pump_margin", "Margin there"),
+        Result("store_margin", "Margin at the store's top"),
+        Result("rise_allowed", "Height over the store at which its hottest water boils", "Pump at rest."),
+        Result("suction_head", "Net positive suction head at the pump"),
+        Result("flash_fraction", "Share that flashes to steam if it bursts at its boiling point", "An open store cannot: 0."),
+        Result("flash_steam", "Steam from the whole store then"),
+        Result("flash_volume", "Room that this steam takes", us="ft³", si="m³"),
+    ),
+    headline="boiling",
+    say="At the outlet {outlet_margin} are left at the peak.",
+    advice=(
+        Advice(
+            "stop", "store-boils", "store_margin <= 0",
+            "Water boils in the store.",
+            "It boils there at {boiling} and you charge it to {store_top}. Charge it cooler, and ask the person who installs "
+            "it about pressure and relief.",
+            "iapws-if97",
+        ),
+        Advice(
+            "stop", "outlet-boils", "outlet_margin <= 0",
+            "The stove's outlet boils at the peak.",
+            "It reaches {outlet_at_peak} with a full store, and water boils there at {boiling_outlet}. Charge the store "
+            "cooler or let more water flow.",
+            "iapws-if97",
+        ),
+        Advice(
+            "stop", "highest-boils", "highest_margin <= 0",
+            "The highest pipe boils first.",
+            "Water of {outlet_at_peak} boils there at {boiling_highest}. Run it lower; over an open store nothing hot should "
+            "climb.",
+            "iapws-if97",
+        ),
+        Advice(
+            "stop", "pump-boils", "pump_margin <= 0",
+            "Water boils in the pump.",
+            "Its inlet boils at {boiling_pump} and the store sends {store_top}. Set the pump below the water level.",
+            "iapws-if97",
+        ),
+        Advice(
+            "caution", "store-margin", "store_margin > 0 and store_margin < boiling_caution",
+            "Little margin in the store.",
+            "{store_margin} are left of the {boiling_caution} worth keeping. Weather moves the boiling point by a degree or two.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution", "outlet-margin", "outlet_margin > 0 and outlet_margin < boiling_caution",
+            "Little margin at the stove's outlet.",
+            "{outlet_margin} are left at the peak; keep {boiling_caution}.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution", "highest-margin", "highest_margin > 0 and highest_margin < boiling_caution",
+            "Little margin at the highest pipe.",
+            "{highest_margin} are left there; keep {boiling_caution}.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution", "pump-margin", "pump_margin > 0 and pump_margin < boiling_caution",
+            "Little margin at the pump.",
+            "{pump_margin} are left at its inlet; keep {boiling_caution}. Lower is better, on the cool side.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution", "suction", "suction_head < least_suction",
+            "The pump may not get its water.",
+            "It has {suction_head} of suction head; small pumps ask for about {least_suction} when hot.",
+            "suction-head",
+        ),
+        Advice(
+            "note", "burst", "flash_fraction > 0",
+            "Pressure keeps it from boiling, and stores the danger.",
+            "Should this store let go at {boiling}, {flash_fraction} of it would be steam at once: {flash_volume}. That is why "
+            "pressure vessels carry a stamp and a relief valve that nobody may shut.",
+            "flash",
+        ),
+        Advice(
+            "note", "open", "system_pressure <= open_air",
+            "An open store boils like a pot.",
+            "{boiling} here, {rise_allowed} above its water even at {store_top}. Keep pipes low and pumps lower.",
+        ),
+    ),
+    meaning=(
+        "The store's thermometer shows neither the hottest water nor the place that boils first. Both are found here: the "
+        "outlet at the fire's peak, and the pipe or pump with the least pressure on it.",
+    ),
+    chart=Chart(
+        "Boiling points by height above the sea",
+        across="altitude", low="0 ft", high="10,000 ft",
+        lines=(
+            Line("boiling", "store boils", "limit"),
+            Line("boiling_highest", "highest pipe boils", "other"),
+            Line("outlet_at_peak", "outlet at the peak", "fire"),
+        ),
+        say="At {altitude} the store boils at {boiling} and the outlet reaches {outlet_at_peak}.",
+    ),
+    tables=(
+        Comparison(
+            "The same plant elsewhere",
+            rows=(
+                Variant("Sea level", {"altitude": "0 ft"}),
+                Variant("3,000 ft (914 m)", {"altitude": "3,000 ft"}),
+                Variant("5,000 ft (1,524 m)", {"altitude": "5,000 ft"}),
+                Variant("7,000 ft (2,134 m)", {"altitude": "7,000 ft"}),
+            ),
+            show=("boiling", "outlet_margin", "highest_margin", "rise_allowed"),
+        ),
+    ),
+    examples=(
+        Example(
+            "Fern Lane: 500 gal open store",
+            {
+                "altitude": "3,000 ft", "system_pressure": "0 psi", "store_top": "170 °F", "charge_rise": "15 F°",
+                "highest_point": "0 ft", "pump_height": "-4 ft", "store_volume": "500 gal", "outlet_height": "-1 ft",
+            },
+        ),
+    ),
+    leaves_out=(
+        "Weather, which moves the boiling point by a degree or two.",
+        "Glycol, which boils a few degrees hotter; water is the safe reckoning.",
+        "Hot spots on the jacket's wall, which hiss before the water boils.",
+    ),
+    follow=(
+        Next("power-cut", "Minutes to boiling when the pump stops."),
+        Next("relief", "What must let the steam out."),
+        Next("charge-loop", "The pump that keeps the outlet cool."),
+    ),
+)  # fmt: skip
