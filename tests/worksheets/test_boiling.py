@@ -1,0 +1,71 @@
+"""Worked by hand: the boiling worksheet, the definitions that pin it, and what it says when."""
+
+import pytest
+
+from calc.units import FAHRENHEIT_DEGREE, FOOT, GALLON, POUND
+from tests.worksheets.asking import codes, kelvin, values
+
+
+def test_fern_lane_by_hand() -> None:
+    # Air at 3,000 ft 13.17 psia; steam tables boil there at 206.5 °F. Outlet 170 + 15 = 185 °F, 1 ft below the top:
+    # + 60.8 ÷ 144 = 0.42 psi, 13.59 psia, 208.0 °F: margin 23.0 °F.
+    # Vapor pressure at 170 °F 5.996 psia: (13.17 - 6.00) × 144 ÷ 60.8 = 17.0 ft over the water before 170 °F boils.
+    found = values("boiling")
+    assert found["boiling"] == pytest.approx(kelvin(206.5), abs=0.1)
+    assert found["outlet_at_peak"] == pytest.approx(kelvin(185))
+    assert found["outlet_margin"] == pytest.approx(23.0 * FAHRENHEIT_DEGREE, abs=0.1)
+    assert found["rise_allowed"] == pytest.approx(17.0 * FOOT, rel=0.005)
+    assert found["flash_fraction"] == 0  # an open store is gauge 0 exactly
+
+
+def test_water_over_an_open_store_hangs_and_boils_sooner() -> None:
+    # 180 °F boils 17 ft up at sea level and 11 ft up at 5,000 ft.
+    assert values("boiling", store_top="180 °F", altitude="0 ft")["rise_allowed"] == pytest.approx(17 * FOOT, abs=0.3 * FOOT)
+    assert values("boiling", store_top="180 °F", altitude="5,000 ft")["rise_allowed"] == pytest.approx(11 * FOOT, abs=0.4 * FOOT)
+
+
+def test_printed_boiling_points_at_altitude_and_gauge() -> None:
+    # Standard atmosphere and steam tables, as printed: 5,000 ft open 202.83 °F, 12 psi 238.3 °F; sea level 211.95 °F.
+    assert values("boiling", altitude="5,000 ft")["boiling"] == pytest.approx(kelvin(202.83), abs=0.1)
+    assert values("boiling", altitude="5,000 ft", system_pressure="12 psi")["boiling"] == pytest.approx(kelvin(238.3), abs=0.1)
+    assert values("boiling", altitude="0 ft")["boiling"] == pytest.approx(kelvin(211.95), abs=0.05)
+
+
+def test_flash_is_at_constant_enthalpy() -> None:
+    # 15.13 psi at sea level boil at 250 °F; let go, 3.97 % of it flashes; 500 gal give 156 lb of steam.
+    found = values("boiling", altitude="0 ft", system_pressure="15.13 psi")
+    assert found["boiling"] == pytest.approx(kelvin(250), abs=0.1)
+    assert found["flash_fraction"] == pytest.approx(0.0397, rel=0.005)
+    assert found["flash_steam"] == pytest.approx(156 * POUND, rel=0.01)
+    assert found["flash_volume"] > 500 * GALLON * 50
+
+
+HIGH = {"altitude": "7,000 ft"}
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("store-boils", {"store_top": "207 °F"}, {}),
+        ("outlet-boils", {"store_top": "195 °F"}, {}),
+        ("highest-boils", {"highest_point": "12 ft"}, {}),
+        ("pump-boils", {"pump_height": "18 ft"}, {}),
+        ("store-margin", {"store_top": "190 °F"}, {}),
+        ("outlet-margin", {"store_top": "175 °F"}, {}),
+        ("highest-margin", {"highest_point": "2 ft"}, {}),
+        ("pump-margin", {"pump_height": "9 ft"}, {}),
+        ("suction", {"pump_height": "12 ft"}, {}),
+        ("burst", {"system_pressure": "12 psi"}, {}),
+        ("open", {}, {"system_pressure": "12 psi"}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("boiling", **holds)
+    assert code not in codes("boiling", **spared)
+
+
+def test_twenty_degrees_is_tight_at_the_outlet_and_its_pressure() -> None:
+    tight = values("boiling", store_top="173 °F")["outlet_margin"]
+    assert tight == pytest.approx(20 * FAHRENHEIT_DEGREE, abs=0.1)
+    assert "outlet-margin" not in codes("boiling", store_top="172.5 °F")
+    assert "outlet-margin" in codes("boiling", store_top="173.5 °F")

@@ -1,0 +1,87 @@
+"""Worked by hand: the expansion worksheet, the definitions that pin it, and what it says when."""
+
+import pytest
+
+from calc.units import GALLON, PSI
+from tests.worksheets.asking import codes, sheet_of, values
+
+
+def test_mill_row_by_hand() -> None:
+    # 845 gal from 50 °F (62.43 lb/ft³) to 210 °F (59.89): 62.43 ÷ 59.89 - 1 = 4.24 %, 35.8 gal.
+    # Fill: 14 ft × 0.4335 + 4 = 10.07 psi; highest: the smaller of 27 and 23 psi. Air at 3,000 ft 13.17 psia.
+    # Share that fills: 1 - 23.24 ÷ 36.17 = 35.75 %. Tank 35.8 ÷ 0.3575 = 100 gal; reserve 4.2 gal: 112 gal.
+    found = values("expansion")
+    assert found["water_expansion"] == pytest.approx(35.8 * GALLON, rel=0.005)
+    assert found["charge_pressure"] == pytest.approx(10.07 * PSI, rel=0.002)
+    assert found["highest"] == pytest.approx(23 * PSI)
+    assert found["acceptance"] == pytest.approx(0.3575, rel=0.002)
+    assert found["vessel_volume"] == pytest.approx(100 * GALLON, rel=0.006)
+    assert found["vessel_with_reserve"] == pytest.approx(112 * GALLON, rel=0.006)
+
+
+def test_the_high_limit_counts_and_not_the_store() -> None:
+    assert values("expansion", high_limit="230 °F")["vessel_volume"] > 1.1 * values("expansion")["vessel_volume"]
+    assert "store_top" not in {one.key for one in sheet_of("expansion").plan.fields}
+
+
+def test_thin_air_needs_a_smaller_vessel_because_pressures_are_absolute() -> None:
+    assert values("expansion", altitude="7,000 ft")["vessel_volume"] < values("expansion", altitude="0 ft")["vessel_volume"]
+
+
+def test_highest_pressure_is_the_smaller_of_both_rules_unless_typed() -> None:
+    assert values("expansion", relief_setting="45 psi")["highest"] == pytest.approx(38 * PSI)
+    assert values("expansion", relief_setting="100 psi")["highest"] == pytest.approx(90 * PSI)
+    assert values("expansion", highest_rule="typed", highest="25 psi")["highest"] == pytest.approx(25 * PSI)
+
+
+def test_the_pump_counts_where_the_tank_joins_behind_it() -> None:
+    assert values("expansion", pump_pressure="5 psi")["charge_pressure"] == pytest.approx(values("expansion")["charge_pressure"] + 5 * PSI)
+
+
+def test_metal_is_credited_only_when_asked() -> None:
+    # 3 × 6.5e-6 × 160 °F × 845 gal = 2.64 gal.
+    plain, credited = values("expansion"), values("expansion", metal_credit="steel")
+    assert plain["water_expansion"] - credited["water_expansion"] == pytest.approx(2.636 * GALLON, rel=0.001)
+
+
+def test_glycol_grows_more_than_water() -> None:
+    assert values("expansion", antifreeze_kind="propylene", antifreeze="40 %")["expansion_share"] > 1.2 * values("expansion")["expansion_share"]
+
+
+def test_an_open_tank_holds_growth_and_what_stands_in_it() -> None:
+    found = values("expansion", expansion_kind="open", high_limit="180 °F", standing_water="5 gal", fill_temperature="60 °F", store_volume="500 gal", other_volume="0 gal")
+    # 500 gal from 60 to 180 °F grow by 14.74 gal.
+    assert found["vessel_volume"] == pytest.approx(19.74 * GALLON, rel=0.003)
+
+
+def test_an_old_air_tank_must_be_far_larger() -> None:
+    assert values("expansion", expansion_kind="plain")["vessel_volume"] > 1.7 * values("expansion")["vessel_volume"]
+
+
+OPEN = {"expansion_kind": "open"}
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("no-room", {"height_above_vessel": "45 ft"}, {}),
+        ("too-small", {"vessel_fitted": "90 gal"}, {"vessel_fitted": "115 gal"}),
+        ("tight", {"vessel_fitted": "105 gal"}, {"vessel_fitted": "115 gal"}),
+        ("boils-at-limit", OPEN, {**OPEN, "high_limit": "195 °F"}),
+        ("near-boiling", {}, {"top_pressure": "14 psi"}),
+        ("hot-membrane", {"vessel_water": "165 °F"}, {}),
+        ("after-the-pump", {"pump_pressure": "3 psi"}, {}),
+        ("near-relief", {"highest_rule": "typed", "highest": "26 psi"}, {"highest_rule": "typed", "highest": "22 psi"}),
+        ("no-valve", {}, OPEN),
+        ("frost", OPEN, {}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("expansion", **holds)
+    assert code not in codes("expansion", **spared)
+
+
+def test_a_share_of_glycol_without_its_kind_is_refused() -> None:
+    from calc.answer import Typed, answer
+
+    assert [one.key for one in answer("expansion", {"antifreeze": Typed("30 %")}).problems] == ["antifreeze_kind"]

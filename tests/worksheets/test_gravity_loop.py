@@ -1,0 +1,54 @@
+"""Worked by hand: the gravity-loop worksheet, and what it says when."""
+
+import pytest
+
+from calc.units import BTU, FAHRENHEIT_DEGREE, GALLON, HOUR
+from tests.worksheets.asking import codes, kelvin, values
+
+
+def test_hollow_cabin_by_hand() -> None:
+    # Water of 140 °F weighs 983.4 kg/m³, of 180 °F 970.6: 12.83 × 9.807 × 2.134 m = 268.6 Pa drive it.
+    # At 160 °F: 977.3 kg/m³, 0.398 mPa·s. Bore 40.9 mm; 40 ft are 298 bores; fittings 6 × 0.9 + 2 × 1.6 + 2 = 10.6.
+    # Try 0.169 m/s: Reynolds 977.3 × 0.169 × 0.0409 ÷ 0.000398 = 16,970; roughness 0.0011: f = 0.0291 (Moody chart).
+    # (0.0291 × 298 + 10.6) × 977.3 × 0.169² ÷ 2 = 19.27 × 13.96 = 269 Pa: it balances.
+    # Flow 0.169 × 0.001313 m² = 2.219e-4 m³/s = 3.52 gal/min; × 489.6 × 40 °F = 68,900 Btu/h.
+    found = values("gravity-loop")
+    assert found["driving_pressure"] == pytest.approx(268.6, rel=0.01)
+    assert found["fittings_loss"] == pytest.approx(10.6)
+    assert found["flow"] == pytest.approx(3.52 * GALLON / 60, rel=0.01)
+    assert found["heat_moved"] == pytest.approx(68_900 * BTU / HOUR, rel=0.01)
+    assert found["outlet"] == pytest.approx(kelvin(180))
+
+
+def test_a_loop_that_must_move_a_heat_settles_where_it_moves_that_heat() -> None:
+    found = values("gravity-loop", loop_question="outlet", loop_heat="68,900 Btu/h")
+    assert found["heat_moved"] == pytest.approx(68_900 * BTU / HOUR)
+    # The first question said 180 °F for this heat; both ways must meet.
+    assert found["outlet"] == pytest.approx(kelvin(180), abs=0.3 * FAHRENHEIT_DEGREE)
+
+
+def test_the_guess_of_the_temperature_range_hardly_matters() -> None:
+    near = values("gravity-loop", loop_question="outlet", loop_heat="50,000 Btu/h", loop_supply="170 °F")["outlet"]
+    far = values("gravity-loop", loop_question="outlet", loop_heat="50,000 Btu/h", loop_supply="205 °F")["outlet"]
+    assert near == pytest.approx(far, abs=3 * FAHRENHEIT_DEGREE)
+
+
+HOT = {"loop_question": "outlet", "loop_heat": "150,000 Btu/h", "pipe_size": "1"}
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("boils", HOT, {}),
+        ("too-hot", {"loop_question": "outlet", "loop_heat": "80,000 Btu/h", "loop_supply": "175 °F"}, {}),
+        ("margin", {"loop_supply": "190 °F"}, {}),
+        ("sluggish", {"pipe_size": "1/2", "loop_height": "2 ft"}, {}),
+        ("undecided", {"pipe_size": "1/2", "loop_height": "4 ft"}, {}),
+        ("clear-way", {}, {}),
+        ("prove", {}, {}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("gravity-loop", **holds)
+    if code not in ("clear-way", "prove"):
+        assert code not in codes("gravity-loop", **spared)
