@@ -1,72 +1,90 @@
 // One drawing module for the build (Node, linkedom) and the page: chart data in, an SVG element out. Every word in it,
 // axis and line labels included, comes with the data; the look is in the site's style sheets.
 
-const HEIGHT = { wide: 340, narrow: 330 };
-const WIDTH = { wide: 760, narrow: 400 };
-const MARGIN_TOP = 34;
-const MARGIN_BOTTOM = 46;
-const WORDS_APART = 18;
+const SIZES = { wide: { width: 760, height: 340, room: 150, ticks: 8 }, narrow: { width: 400, height: 330, room: 96, ticks: 5 } };
+const MARGINS = { marginLeft: 62, marginTop: 34, marginBottom: 46 };
 const CLASSES = { tank: "sv-line", use: "sv-line sv-line-use", fire: "sv-line sv-line-fire", limit: "sv-limit", other: "sv-line sv-line-other" };
+const LINE_HEIGHT = 17; // of the words, in units of the drawing
+const LETTER = 8; // about as wide as a letter is on average
 
 /** Draw `chart` (see render.view.charts_json) at "wide" or "narrow"; `Plot` holds the marks, `document` makes elements. */
 export function draw(Plot, chart, document, size) {
-  const width = WIDTH[size];
-  const lines = chart.lines.filter((line) => line.points.length > 0);
-  const xs = lines.flatMap((line) => line.points.map((point) => point[0]));
-  const room = size === "wide" ? 150 : 96;
-  const here = lines.map((line) => ({ line, y: at(line.points, chart.here) })).filter((one) => one.y !== null);
-  const svg = Plot.plot({
+  const { width, height, room, ticks } = SIZES[size];
+  const lines = chart.lines.map((line) => ({ ...line, known: line.points.filter((point) => point[1] !== null) })).filter((line) => line.known.length > 0);
+  const xs = lines.flatMap((line) => line.known.map((point) => point[0]));
+  const frame = {
     document,
     width,
-    height: HEIGHT[size],
-    marginLeft: 62,
+    height,
+    ...MARGINS,
     marginRight: room,
-    marginTop: MARGIN_TOP,
-    marginBottom: MARGIN_BOTTOM,
     className: "ss-plot",
     style: null,
-    x: { label: chart.x, labelArrow: "none", labelAnchor: "center", domain: [Math.min(...xs), Math.max(...xs)], ticks: size === "wide" ? 8 : 5 },
+    x: { label: chart.x, labelArrow: "none", labelAnchor: "center", domain: [Math.min(...xs), Math.max(...xs)], ticks },
     y: { label: chart.y, labelArrow: "none", grid: true, nice: true, zero: zeroBased(lines), ticks: 6 },
-    marks: [
-      ...lines.map((line) => Plot.lineY(line.points, { x: "0", y: "1", className: CLASSES[line.role] ?? CLASSES.other })),
-      ...here.map((one) => Plot.dot([[chart.here, one.y]], { x: "0", y: "1", r: 5, className: "sv-pt" })),
-      ...apart(lines, HEIGHT[size]).map(({ line, dy }) =>
-        Plot.text(line.points.slice(-1), { x: "0", y: "1", text: [line.label], textAnchor: "start", dx: 8, dy, className: "sv-t", lineWidth: room / 9 }),
-      ),
-    ],
-  });
+  };
+  const marks = lines.map((line) => Plot.lineY(line.points, { x: "0", y: "1", className: CLASSES[line.role] ?? CLASSES.other }));
+  const here = lines.map((line) => at(line.points, chart.here)).filter((y) => y !== null);
+  marks.push(...here.map((y) => Plot.dot([[chart.here, y]], { x: "0", y: "1", r: 5, className: "sv-pt" })));
+  const bare = Plot.plot({ ...frame, marks }); // drawn once without words, to learn where the lines run
+  const pixels = lines.map((line) => line.known.map(([x, y]) => [bare.scale("x").apply(x), bare.scale("y").apply(y)]));
+  marks.push(...places(lines, pixels, room).map(({ line, index, ...how }) =>
+    Plot.text([line.known[index]], { x: "0", y: "1", text: [line.label], className: "sv-t sv-halo", ...how })));
+  const svg = Plot.plot({ ...frame, marks });
   svg.querySelectorAll("style").forEach((style) => style.remove());
   for (const element of [svg, ...svg.querySelectorAll("[style]")]) element.removeAttribute("style");
-  svg.setAttribute("class", `sv sv-chart`);
+  svg.setAttribute("class", "sv sv-chart");
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", chart.title);
   return svg;
 }
 
-/** The y of a line at x, straight between its points; null outside them. */
+/** The y of a line at x, straight between its points; null where it has none. */
 function at(points, x) {
   for (let index = 1; index < points.length; index += 1) {
     const [left, right] = [points[index - 1], points[index]];
-    if (left[0] <= x && x <= right[0]) return left[1] + ((right[1] - left[1]) * (x - left[0])) / (right[0] - left[0] || 1);
+    if (left[0] <= x && x <= right[0]) {
+      if (left[1] === null || right[1] === null) return null;
+      return left[1] + ((right[1] - left[1]) * (x - left[0])) / (right[0] - left[0] || 1);
+    }
   }
   return null;
 }
 
 /** Amounts start at zero; temperatures and other numbers that never come near it do not. */
 function zeroBased(lines) {
-  const ys = lines.flatMap((line) => line.points.map((point) => point[1]));
+  const ys = lines.flatMap((line) => line.known.map((point) => point[1]));
   return Math.min(...ys) >= 0 && Math.min(...ys) < Math.max(...ys) / 3;
 }
 
-/** How far each line's words move down from its end, so that no two stand on one another. */
-function apart(lines, height) {
-  const ys = lines.flatMap((line) => line.points.map((point) => point[1]));
-  const low = zeroBased(lines) ? 0 : Math.min(...ys);
-  const perUnit = (height - MARGIN_TOP - MARGIN_BOTTOM) / (Math.max(...ys) - low || 1);
-  const ends = lines.map((line) => ({ line, y: line.points.at(-1)[1], dy: 0 })).sort((one, other) => other.y - one.y);
-  for (let index = 1; index < ends.length; index += 1) {
-    const [above, below] = [ends[index - 1], ends[index]];
-    below.dy = Math.max(0, above.dy + WORDS_APART - (above.y - below.y) * perUnit);
-  }
-  return ends;
+/** Where each line's words stand: behind its end, or along the line where another one ends too close to tell them apart. */
+function places(lines, pixels, room) {
+  return lines.map((line, mine) => {
+    const path = pixels[mine];
+    const [endX, endY] = path.at(-1);
+    const near = pixels.findIndex((other, index) => {
+      const apart = LINE_HEIGHT * Math.max(rows(lines[index].label, room), rows(line.label, room));
+      return index !== mine && Math.abs(other.at(-1)[0] - endX) < room && Math.abs(other.at(-1)[1] - endY) < apart;
+    });
+    if (near < 0) return { line, index: path.length - 1, textAnchor: "start", dx: 8, lineWidth: room / 15 };
+    return { line, ...alongside(path, pixels[near], mine < near) };
+  });
+}
+
+/** Words on the free side of a line, at the place in its middle part where it runs furthest from its neighbour. */
+function alongside(path, neighbour, first) {
+  const gap = (index) => path[index][1] - (neighbour[Math.min(index, neighbour.length - 1)][1]);
+  const middle = path.map((_, index) => index).slice(Math.floor(path.length * 0.35), Math.ceil(path.length * 0.65));
+  const index = middle.reduce((best, other) => (Math.abs(gap(other)) > Math.abs(gap(best)) ? other : best), middle[0] ?? path.length - 1);
+  const above = gap(index) === 0 ? first : gap(index) < 0;
+  const [before, after] = [path[Math.max(index - 1, 0)], path[Math.min(index + 1, path.length - 1)]];
+  const rises = before[1] - after[1];
+  const level = Math.abs(rises) < (after[0] - before[0]) / 8;
+  const textAnchor = level ? "middle" : above === rises > 0 ? "end" : "start";
+  return { index, textAnchor, dy: above ? -11 : 13, dx: { middle: 0, end: -6, start: 6 }[textAnchor] };
+}
+
+/** Over how many rows a label of this length is broken behind a line's end. */
+function rows(label, room) {
+  return Math.ceil((label.length * LETTER) / room);
 }

@@ -9,6 +9,7 @@ from typing import Any
 
 from calc.answer import Typed, answer, chart_of, link_of, open_link
 from calc.engine import link
+from calc.engine.read import ORIGINS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render.view import charts_json, field_states, link_said, section, slots
@@ -55,7 +56,7 @@ def respond(text: str) -> str:
 
 
 def _origin(origin: object) -> str:
-    return origin if isinstance(origin, str) and origin in ("typed", "link", "computed", "typical", "example") else "typed"
+    return origin if isinstance(origin, str) and origin in ORIGINS else "typed"
 
 
 def _open(text: str, system: System) -> dict[str, Any]:

@@ -225,7 +225,7 @@ def charts_json(series: Series | None) -> dict[str, Any] | None:
         "y": series.y_label,
         "here": series.here_x,
         "lines": [
-            {"label": line.label, "role": line.role, "points": [[x, y] for x, y in line.points if y is not None]}
+            {"label": line.label, "role": line.role, "points": [[x, y] for x, y in line.points]}
             for line in series.lines
         ],
         "words": str(fill("chart_words.html", series=series)),
