@@ -165,6 +165,10 @@ SOURCES: dict[str, Source] = {
     "flue-class": Source("CEN and UL", "Temperature classes of flues: T400 in Europe, 1,000 °F for all-fuel chimneys in America", "", "About 750 °F is the class most stoves are tested with", "memory"),
     "tar-custom": Source("", "Practice of sweeps: gas at the top of the flue above 250 °F, and well above its dew point", "", "", "common practice"),
     "return-custom": Source("", "Practice with wood-fired jackets: return at 55 °C (131 °F) or more, 140 °F where the maker asks, and above the dew point", "", "", "common practice"),
+    "tap-custom": Source("", "Ordinary figures for taps: showers of 1.5 to 2.5 gal/min and eight minutes, tanks of 40 to 80 gal that give up 70 % hot", "", "", "common practice"),
+    "exchanger-guess": Source("", "Ordinary small exchangers for tap water: plates of 150,000 Btu/h, coils of 60,000 Btu/h, sidearms of 100 Btu/(h·°F)", "", "Take the maker's own line", "memory"),
+    "legionella": Source("UK Health and Safety Executive; US Occupational Safety and Health Administration", "Legionnaires' disease: control in hot and cold water systems", "2014", "Store at 60 °C (140 °F) or more; growth between 20 and 45 °C (68 to 113 °F)", "read"),
+    "double-wall": Source("Plumbing codes of North America", "Protection of drinking water: double-wall exchangers with a gap open to air", "2021", "Uniform and International Plumbing Code, heat exchangers", "memory"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(
@@ -344,4 +348,5 @@ SOURCES: dict[str, Source] = {
     "tank-weight": Source("", "Empty steel tanks weigh about 1 to 2 lb for each gallon they hold", "", "The maker's sheet", "common practice"),
     "tank-clearance": Source("", "Room to work on pipes and insulation: about 6 in around a tank, 12 in above it", "", "", "common practice"),
     "hottest-store": Source("", "Common practice: stores are charged to 200 °F at most", "", "", "common practice"),
+    "verdict-margins": Source("", "Our own margins: a link is tight below 10 % over its need, and below 20 °F to boiling", "", "", "common practice"),
 }

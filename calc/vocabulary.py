@@ -433,3 +433,17 @@ TOP_PRESSURE = Field(
     low="1 psi", high="60 psi",
     typical=Typical("4 psi", "common-practice", "3 psi", "8 psi", "Common practice."),
 )  # fmt: skip
+FLOOR_KIND = Field(
+    "floor_kind",
+    "choice",
+    "What it stands on",
+    options=(
+        Option("framed", "a floor on joists"),
+        Option("slab", "a concrete slab on the ground"),
+    ),
+)
+DRAUGHT_NEEDED = Field(
+    "draught_needed", "draught", "Draft the stove needs", "Measured in the pipe just above it.",
+    low="1 Pa", high="60 Pa", us="in w.c.", si="Pa",
+    typical=Typical("0.05 in w.c.", "test-draught", "0.04 in w.c.", "0.08 in w.c.", "The stove's manual."),
+)  # fmt: skip

@@ -503,6 +503,10 @@ class Worksheet:
     _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
 
     def __post_init__(self) -> None:
+        if __debug__:  # the build and the tests have found every mistake before the page's Python, which leaves this out
+            self._check_all()
+
+    def _check_all(self) -> None:
         for key in self.sources:
             check_source(key)
         keys = [one.key for one in self.all_fields()]

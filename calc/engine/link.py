@@ -5,6 +5,7 @@ marks a number that nobody gave; `end` proves that nothing was cut off. A link i
 choices, and whatever else is in it is named and left out.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import quote, unquote
 
@@ -35,7 +36,7 @@ def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
     return "#" + ";".join([f"v{VERSION}", worksheet.key, *parts, "end"])
 
 
-def read(text: str, worksheets: dict[str, Worksheet]) -> Opened:
+def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
     """Read a link; whatever can be used is used, and the rest is named in a sentence."""
     problems: list[str] = []
     if len(text) > LONGEST_LINK:

@@ -253,7 +253,12 @@ def _status(check: Check, values: Values) -> str:
 
 def _verdict(check: Check, reading: Reading, values: Values, text: "Texts") -> Verdict:
     return Verdict(
-        check.key, check.label, _status(check, values), text.value(check.number), text.fill(check.say), check.source
+        check.key,
+        check.label,
+        _status(check, values),
+        "–" if values.get(check.number) is None else text.value(check.number),
+        text.fill(check.say),
+        check.source,
     )
 
 
@@ -407,9 +412,12 @@ def changed(worksheet: Worksheet, reading: Reading, inputs: Values, row: Variant
 
 
 def changed_value(field_: Field, text: str, current: float | str | None) -> float | str:
-    """A text of a declaration as a value; "x2" is twice the current one."""
+    """A text of a declaration as a value; "x2" is twice the current one, "less 20 F°" so much below it."""
     if field_.kind == "choice":
         return text
+    if text.startswith("less ") and isinstance(current, float | int):
+        kind = "temperature_difference" if field_.kind == "temperature" else field_.kind
+        return current - quantity(text.removeprefix("less "), kind)
     if text.startswith("x") and isinstance(current, float | int):
         return float(text[1:]) * current
     return quantity(text, field_.kind)
@@ -446,17 +454,17 @@ def _table(
 def _band(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts) -> Band | None:
     """Each guess moved to the ends of its usual band, each side added by root sum of squares, the largest named."""
     centre = values[worksheet.headline]
-    if not isinstance(centre, float | int):
+    if not isinstance(centre, float | int) or worksheet.headline == ATTENTION:
         return None
     # Only what feeds the headline, and the advice that may set it to nothing, is worked out again for each guess.
     zeroed = {name for one in worksheet.advice if worksheet.headline in one.zeroes for name in one.condition.names}
-    steps = None if worksheet.headline == ATTENTION else reading.plan.steps_for({worksheet.headline, *zeroed})
-    fed = None if steps is None else {worksheet.headline, *zeroed}.union(*(step.needs for step in steps))
+    steps = reading.plan.steps_for({worksheet.headline, *zeroed})
+    fed = {worksheet.headline, *zeroed}.union(*(step.needs for step in steps))
     below = above = largest = 0.0
     most = ""
     for one in reading.inputs.values():
         followers = [other.field.key for other in reading.inputs.values() if other.from_field == one.field.key]
-        if fed is not None and not fed.intersection((one.field.key, *followers)):
+        if not fed.intersection((one.field.key, *followers)):
             continue
         effect = [0.0, 0.0]
         for end in _ends(one, values):

@@ -1,61 +1,65 @@
-"""The worksheets: one file each, and its line here."""
+"""The worksheets: one file each, and its line here, in the order in which a reader would meet them.
+
+A worksheet's module is imported when it is first asked for: a page that shows two of them does not wait for the rest.
+"""
+
+from collections.abc import Iterator, Mapping
+from importlib import import_module
 
 from calc.engine.declare import Worksheet
-from calc.worksheets import (
-    air_coil,
-    antifreeze,
-    boiling,
-    buried_pipe,
-    charge_loop,
-    chimney_draught,
-    emitter_temperature,
-    expansion,
-    firing,
-    floor,
-    fuel_cost,
-    gravity_loop,
-    house_load,
-    load_now,
-    pipe,
-    power_cut,
-    relief,
-    return_mixing,
-    room_heat,
-    standby,
-    stored_heat,
-    tank_place,
-    tank_size,
-    tempering,
-    wood_use,
+
+KEYS = (
+    "house-load",
+    "stored-heat",
+    "tank-size",
+    "standby",
+    "tank-place",
+    "firing",
+    "load-now",
+    "emitter-temperature",
+    "floor",
+    "tempering",
+    "air-coil",
+    "tap-water",
+    "room-heat",
+    "chimney-draught",
+    "return-mixing",
+    "wood-use",
+    "fuel-cost",
+    "pipe",
+    "charge-loop",
+    "gravity-loop",
+    "buried-pipe",
+    "expansion",
+    "antifreeze",
+    "boiling",
+    "relief",
+    "power-cut",
+    "will-it-work",
 )
 
-WORKSHEETS: dict[str, Worksheet] = {
-    module.WORKSHEET.key: module.WORKSHEET
-    for module in (
-        house_load,
-        stored_heat,
-        tank_size,
-        standby,
-        tank_place,
-        emitter_temperature,
-        firing,
-        load_now,
-        floor,
-        tempering,
-        air_coil,
-        wood_use,
-        return_mixing,
-        chimney_draught,
-        room_heat,
-        fuel_cost,
-        pipe,
-        charge_loop,
-        gravity_loop,
-        buried_pipe,
-        expansion,
-        antifreeze,
-        boiling,
-        relief,
-        power_cut,
-    )
-}
+
+class _Worksheets(Mapping[str, Worksheet]):
+    """Key to worksheet, each made when it is first asked for."""
+
+    def __init__(self) -> None:
+        self._made: dict[str, Worksheet] = {}
+
+    def __getitem__(self, key: str) -> Worksheet:
+        if key not in KEYS:
+            raise KeyError(key)
+        if key not in self._made:
+            made: Worksheet = import_module(f"calc.worksheets.{key.replace('-', '_')}").WORKSHEET
+            if made.key != key:
+                raise ValueError(f"the worksheet in {key.replace('-', '_')}.py calls itself {made.key!r}")
+            self._made[key] = made
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(KEYS)
+
+    def __len__(self) -> int:
+        return len(KEYS)
+
+
+WORKSHEETS: Mapping[str, Worksheet] = _Worksheets()

@@ -19,7 +19,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import store
-from calc.vocabulary import STORE_VOLUME
+from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER
 
 TANK_SHAPE = Field(
     "tank_shape",
@@ -29,17 +29,6 @@ TANK_SHAPE = Field(
         Option("round", "round, standing upright"),
         Option("square", "a box with flat sides"),
     ),
-)
-TANK_DIAMETER = Field(
-    "tank_diameter",
-    "length",
-    "Width of the bare tank",
-    "Without its insulation; of a box, the longer side.",
-    low="8 in",
-    high="20 ft",
-    us="in",
-    si="m",
-    uncertainty="1 %",
 )
 TANK_DEPTH = Field(
     "tank_depth",
@@ -61,15 +50,6 @@ TANK_HEIGHT = Field(
     us="in",
     si="m",
 )
-EMPTY_WEIGHT = Field(
-    "empty_weight",
-    "mass",
-    "Weight of the empty tank",
-    "It stands on the maker's sheet.",
-    low="5 lb",
-    high="20,000 lb",
-    typical=Typical("600 lb", "tank-weight", "250 lb", "1,500 lb", "The maker's sheet."),
-)
 TANK_INSULATION = Field(
     "tank_insulation",
     "length",
@@ -80,31 +60,6 @@ TANK_INSULATION = Field(
     us="in",
     si="mm",
     typical=Typical("4 in", "common-practice", "2 in", "8 in", "The maker's sheet; more can be put on later."),
-)
-FLOOR_KIND = Field(
-    "floor_kind",
-    "choice",
-    "What it stands on",
-    options=(
-        Option("framed", "a floor on joists"),
-        Option("slab", "a concrete slab on the ground"),
-    ),
-)
-FLOOR_ALLOWABLE = Field(
-    "floor_allowable",
-    "load_per_area",
-    "What that floor may carry",
-    "A builder or an engineer tells; on a slab it is the soil below that counts.",
-    low="10 lb/ft2",
-    high="10,000 lb/ft2",
-    typical=Typical(
-        {"framed": "40 lb/ft2", "slab": "1,500 lb/ft2"},
-        "floor-loads",
-        {"framed": "30 lb/ft2", "slab": "1,000 lb/ft2"},
-        {"framed": "100 lb/ft2", "slab": "2,000 lb/ft2"},
-        "The code office, or an engineer.",
-        on="floor_kind",
-    ),
 )
 DOOR_WIDTH = Field(
     "door_width",

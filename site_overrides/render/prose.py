@@ -104,8 +104,8 @@ def _plain(what: str) -> tuple[str, str]:
             found = read_quantity(what, kind, shown_unit(kind, "us"), "us")
         except (UnitError, KeyError):
             continue
-        if not found.unit.text:
-            continue
+        if not found.unit.text or found.unit.text not in what.replace("\u00a0", " "):
+            continue  # "20 F°" is a difference, "20 °F" a temperature: the unit as printed decides
         other = shown_unit(kind, "si" if found.unit in _us_units(kind) else "us")
         digits = round_to(other.from_si(found.si), 2 if kind != "temperature" else 3)
         if kind == "temperature":
