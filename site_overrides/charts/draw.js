@@ -5,7 +5,7 @@ const SIZES = { wide: { width: 760, height: 340, room: 150, ticks: 8 }, narrow: 
 const MARGINS = { marginLeft: 62, marginTop: 34, marginBottom: 46 };
 const CLASSES = { tank: "sv-line", use: "sv-line sv-line-use", fire: "sv-line sv-line-fire", limit: "sv-limit", other: "sv-line sv-line-other" };
 const LINE_HEIGHT = 17; // of the words, in units of the drawing
-const LETTER = 8; // about as wide as a letter is on average
+const LETTER = 9; // about as wide as a letter is on average
 
 /** Draw `chart` (see render.view.charts_json) at "wide" or "narrow"; `Plot` holds the marks, `document` makes elements. */
 export function draw(Plot, chart, document, size) {
@@ -57,7 +57,7 @@ function zeroBased(lines) {
   return Math.min(...ys) >= 0 && Math.min(...ys) < Math.max(...ys) / 3;
 }
 
-/** Where each line's words stand: behind its end, or along the line where another one ends too close to tell them apart. */
+/** Where each line's words stand: behind its end, or along it if they find no room there or another line ends too close. */
 function places(lines, pixels, room) {
   return lines.map((line, mine) => {
     const path = pixels[mine];
@@ -66,8 +66,9 @@ function places(lines, pixels, room) {
       const apart = LINE_HEIGHT * Math.max(rows(lines[index].label, room), rows(line.label, room));
       return index !== mine && Math.abs(other.at(-1)[0] - endX) < room && Math.abs(other.at(-1)[1] - endY) < apart;
     });
-    if (near < 0) return { line, index: path.length - 1, textAnchor: "start", dx: 8, lineWidth: room / 15 };
-    return { line, ...alongside(path, pixels[near], mine < near) };
+    const fits = Math.max(...line.label.split(" ").map((word) => word.length)) * LETTER < room;
+    if (near < 0 && fits) return { line, index: path.length - 1, textAnchor: "start", dx: 8, lineWidth: room / 15 };
+    return { line, ...alongside(path, pixels[near] ?? [[0, Infinity]], mine < near) };
   });
 }
 
@@ -75,7 +76,7 @@ function places(lines, pixels, room) {
 function alongside(path, neighbour, first) {
   const gap = (index) => path[index][1] - (neighbour[Math.min(index, neighbour.length - 1)][1]);
   const middle = path.map((_, index) => index).slice(Math.floor(path.length * 0.35), Math.ceil(path.length * 0.65));
-  const index = middle.reduce((best, other) => (Math.abs(gap(other)) > Math.abs(gap(best)) ? other : best), middle[0] ?? path.length - 1);
+  const index = middle.reduce((best, other) => (Math.abs(gap(other)) >= Math.abs(gap(best)) ? other : best), middle[0] ?? path.length - 1);
   const above = gap(index) === 0 ? first : gap(index) < 0;
   const [before, after] = [path[Math.max(index - 1, 0)], path[Math.min(index + 1, path.length - 1)]];
   const rises = before[1] - after[1];
