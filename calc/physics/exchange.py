@@ -9,6 +9,7 @@ import math
 
 from calc.law import (
     Constant,
+    Count,
     CubicMetre,
     Exponent,
     Factor,
@@ -297,7 +298,7 @@ def tank_draw_time(
 
 
 @law("draws * time_each * draw", source="definition")
-def heat_of_draws(draws: Factor, time_each: Second, draw: Watt) -> Joule:
+def heat_of_draws(draws: Count, time_each: Second, draw: Watt) -> Joule:
     """Heat of several showers or other draws of one kind, J."""
     return draws * time_each * draw
 

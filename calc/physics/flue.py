@@ -218,8 +218,8 @@ def flue_fittings(bends: Count) -> Factor:
 
 
 @law("pi / 4 * diameter ** 2", source="definition")
-def flue_area(diameter: Metre) -> SquareMetre:
-    """Area of a round flue, m²."""
+def round_area(diameter: Metre) -> SquareMetre:
+    """Area of a round flue, bore or log, m²."""
     return math.pi / 4 * diameter**2
 
 

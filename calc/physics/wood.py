@@ -5,8 +5,6 @@ kilogram as fired, with its water in it. The higher value counts the heat of the
 out; efficiency must be on the same basis as the value it multiplies.
 """
 
-import math
-
 from calc.law import (
     Constant,
     Count,
@@ -132,15 +130,9 @@ def load_mass(firebox_volume: CubicMetre, packing_density: Density) -> Kilogram:
     return firebox_volume * packing_density
 
 
-@law("pi / 4 * thickness ** 2", source="definition")
-def log_section(thickness: Metre) -> SquareMetre:
-    """Cross-section of a round log, or of a split as thick as one, m²."""
-    return math.pi / 4 * thickness**2
-
-
 @law("log_length * log_section * basic_density / (1 - moisture)", source="definition", ranges={"moisture": MOISTURE})
 def split_mass(log_length: Metre, log_section: SquareMetre, basic_density: Density, moisture: Fraction) -> Kilogram:
-    """Weight of one split with its water, kg."""
+    """Weight of one split with its water, kg; `log_section` is that of a round log as thick (`flue.round_area`)."""
     return log_length * log_section * basic_density / (1 - moisture)
 
 

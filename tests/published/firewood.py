@@ -272,8 +272,6 @@ CHECKS = [
         "4.5 kg",
         "30 L firebox, loosely filled",
     ),
-    # π/4 × 0.10² = 0.0078540 m²
-    _hand(wood.log_section, {"thickness": "10 cm"}, "0.0078540 m²", "a split 10 cm thick"),
     # 0.4 m × 0.0078540 m² × 560 kg/m³ ÷ 0.8 = 2.19911 kg
     _hand(
         wood.split_mass,

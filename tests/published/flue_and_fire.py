@@ -432,7 +432,7 @@ CHECKS = [
         "150 °F comes back",
         "0 K",
     ),
-    _hand(flue.flue_area, {"diameter": "15 cm"}, "0.0176715 m²", "15 cm flue"),
+    _hand(flue.round_area, {"diameter": "15 cm"}, "0.0176715 m²", "15 cm flue"),
     # 0.012/(0.75 × 0.0176715)
     _hand(
         flue.gas_velocity,
