@@ -22,8 +22,8 @@ from toolchain import CACHE
 # Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
 LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz", "tags.json")
 WORKERS = ("/assets/js/worker.js",)
+FRAMED = "embed"  # the folder of pages that other websites may put in a frame
 HEADERS = {
-    "Content-Security-Policy": "frame-ancestors 'none'",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
     "Referrer-Policy": "no-referrer",
@@ -72,6 +72,7 @@ def inline_scripts(page: str) -> list[str]:
 def write_headers(site: Path) -> None:
     """Write `_headers`: for each path, the headers that its host should send."""
     rules = {"/*": HEADERS}
+    rules |= {path: {"Content-Security-Policy": "frame-ancestors 'none'"} for path in _page_paths(site)}
     rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in WORKERS}
     hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
     rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
@@ -79,6 +80,16 @@ def write_headers(site: Path) -> None:
     for path, headers in rules.items():
         lines += [path, *(f"  {name}: {value}" for name, value in headers.items())]
     (site / "_headers").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+
+
+def _page_paths(site: Path) -> list[str]:
+    """The addresses of all pages that must not stand in another website's frame."""
+    found = []
+    for page in sorted(site.rglob("*.html")):
+        place = page.relative_to(site)
+        if place.parts[0] != FRAMED:
+            found.append("/" + place.as_posix().removesuffix("index.html"))
+    return found
 
 
 def compress(site: Path) -> None:

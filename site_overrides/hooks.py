@@ -8,7 +8,7 @@ import subprocess
 from pathlib import Path
 from typing import Any
 
-from markupsafe import escape
+from markupsafe import Markup, escape
 from mkdocs.utils import get_relative_url
 
 import calc.physics
@@ -16,7 +16,7 @@ from calc.answer import answer, chart_of
 from calc.law import Law
 from calc.worksheets import WORKSHEETS
 from render import lists, prose, worksheet_html
-from render.view import TEMPLATES, charts_json
+from render.view import TEMPLATES, charts_json, fill
 from tests import published
 
 CHARTS = Path(__file__).parent / "charts"
@@ -26,6 +26,7 @@ LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
 _charts: dict[str, dict[str, str]] = {}
+_stands_in: dict[str, str] = {}  # worksheet to the address of its page
 
 
 def on_pre_build(config: Any) -> None:
@@ -56,14 +57,8 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     def worksheet(found: re.Match[str]) -> str:
         if found["key"] not in WORKSHEETS:
             raise ValueError(f"{page.file.src_uri} asks for the worksheet {found['key']!r}, which does not exist")
-        return CHART.sub(chart, worksheet_html(found["key"]))
-
-    def chart(found: re.Match[str]) -> str:
-        drawn = _charts[found["key"]]
-        return (
-            f'<div class="ss-chart-wide">{drawn["wide"]}</div><div class="ss-chart-narrow">{drawn["narrow"]}</div>'
-            f'<div data-slot="chart-words">{drawn["words"]}</div>'
-        )
+        _stands_in[found["key"]] = page.url
+        return _worksheet(found["key"])
 
     def drawing(found: re.Match[str]) -> str:
         path = TEMPLATES / "drawings" / f"{found['name'].replace('-', '_')}.svg"
@@ -75,6 +70,38 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         return _list(found["name"], page, files)
 
     return LIST.sub(everything, DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html)))
+
+
+def _worksheet(key: str) -> str:
+    """A worksheet with its chart drawn."""
+
+    def chart(found: re.Match[str]) -> str:
+        drawn = _charts[found["key"]]
+        return (
+            f'<div class="ss-chart-wide">{drawn["wide"]}</div><div class="ss-chart-narrow">{drawn["narrow"]}</div>'
+            f'<div data-slot="chart-words">{drawn["words"]}</div>'
+        )
+
+    return CHART.sub(chart, worksheet_html(key))
+
+
+def on_post_build(config: Any) -> None:
+    """A page for each worksheet by itself, to be put in a frame of another website."""
+    site = Path(config["site_dir"])
+    theme = [path.relative_to(site).as_posix() for path in sorted((site / "assets" / "stylesheets").glob("*.min.css"))]
+    for key, worksheet in WORKSHEETS.items():
+        if key not in _stands_in:
+            continue
+        page = fill(
+            "embed.html",
+            worksheet=worksheet,
+            section=Markup(_worksheet(key)),  # noqa: S704 - made by our own templates
+            styles=[*theme, *config["extra_css"]],
+            guide=f"{_stands_in[key]}#{key}",
+        )
+        place = site / "embed" / key / "index.html"
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_text(f"{page}\n", encoding="utf-8", newline="\n")
 
 
 def _list(name: str, page: Any, files: Any) -> str:

@@ -76,7 +76,16 @@ def test_each_kind_of_file_has_its_type(running: server.Site, path: str, kind: s
     assert (answer.status, answer.headers["Content-Type"]) == (200, kind)
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
     assert answer.headers["Referrer-Policy"] == "no-referrer"
-    assert "frame-ancestors 'none'" in answer.headers["Content-Security-Policy"]
+    # A page may stand in nobody's frame; a file is no page.
+    assert ("frame-ancestors 'none'" in (answer.headers["Content-Security-Policy"] or "")) == kind.startswith("text/html")
+
+
+def test_a_page_made_to_be_framed_may_stand_in_a_frame(site: Path) -> None:
+    with server.serving(site) as running:
+        framed, _ = ask(running, "/embed/stored-heat/")
+        other, _ = ask(running, "/guides/storage/")
+    assert "frame-ancestors" not in (framed.headers["Content-Security-Policy"] or "")
+    assert "frame-ancestors 'none'" in other.headers["Content-Security-Policy"]
 
 
 def test_a_page_carries_its_own_policy_with_the_hash_of_its_inline_script(running: server.Site) -> None:

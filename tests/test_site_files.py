@@ -17,6 +17,7 @@ import toolchain
 ALLOWED = [
     # Pages, and what search and other sites read about them.
     r"(404|index|(guides|worksheets|dealers|plan)/[a-z0-9/-]*index|[a-z-]+/index)\.html",
+    r"embed/[a-z-]+/index\.html",
     r"search/search_index\.json",
     r"sitemap\.xml",
     r"_headers",
