@@ -1,0 +1,87 @@
+"""Worked by hand: the chimney-draught worksheet, and what it says when."""
+
+import pytest
+
+from calc.units import BTU, FOOT, HOUR, POUND
+from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
+
+INCH_OF_WATER = 249.08891
+CFM = FOOT**3 / 60
+
+
+def test_fern_lane_fire_by_hand() -> None:
+    # 48,000 ÷ 0.68 = 70,588 Btu/h ÷ 6,880 = 10.26 lb/h of wood, 8.21 lb/h dry. Air 5.913 × 2 × 8.21 = 97.07 lb/h, gas
+    # 107.3 lb/h of 0.2603 Btu/lb°F = 27.94 Btu/h°F. Fed without steam's heat 10.26 × 6,219 = 63,807; 15,807 are left:
+    # 68 + 15,807 ÷ 27.94 = 633.8 °F.
+    found = values("chimney-draught")
+    assert found["burn_rate"] == pytest.approx(10.26 * POUND / HOUR, rel=1e-3)
+    assert found["fire_air"] == pytest.approx(97.07 * POUND / HOUR, rel=1e-3)
+    assert found["gas_leaving"] == pytest.approx(kelvin(633.8), abs=0.6)
+    assert found["heat_fed"] == pytest.approx(63_807 * BTU / HOUR, rel=1e-3)
+
+
+def test_fern_lane_flue_by_hand() -> None:
+    # U 1/(1/8 + 0.4 + 1/8) = 1.538 W/m²K = 0.2709 Btu/h ft²°F; × 31.42 ft² ÷ 27.94 = 0.3046; e^-0.3046 = 0.7374.
+    # Top 68 + 565.8 × 0.7374 = 485 °F, mean 68 + 565.8 × 0.2626 ÷ 0.3046 = 556 °F.
+    # Draft 0.2554 × 26.82 inHg × 20 ft × (1/487.67 - 1/1015.5) = 0.1460 in.
+    # Gas weighs 0.5606 kg/m³, 13.52 g/s through 182.4 cm²: 1.322 m/s; (0.04 × 40 + 2.75) × 0.5606 × 1.322² ÷ 2 = 2.13 Pa.
+    found = values("chimney-draught")
+    assert found["gas_top"] == pytest.approx(kelvin(485), abs=0.6)
+    assert found["gas_mean"] == pytest.approx(kelvin(556), abs=0.6)
+    assert found["stack_draught"] == pytest.approx(0.1460 * INCH_OF_WATER, rel=5e-3)
+    assert found["flue_loss"] == pytest.approx(2.13, rel=5e-3)
+
+
+def test_fern_lane_house_by_hand() -> None:
+    # Leaks at 50 Pa: 7 × 9,600 ÷ 60 = 1,120 cfm. Fire 97.07 lb/h ÷ 0.0729 lb/ft³ ÷ 60 = 22.2 cfm, hood 200:
+    # 50 × (222.2/1120)^(1/0.65) = 4.15 Pa. Left: 0.1460 - 0.0086 - 0.0167 = 0.1207 in.
+    # Leaks carry 1120 × (4/50)^0.65 = 216.9 cfm at 4 Pa: 5.3 cfm more are to be let in.
+    found = values("chimney-draught")
+    assert found["fire_flow"] == pytest.approx(22.2 * CFM, rel=3e-3)
+    assert found["depressurization"] == pytest.approx(4.15, rel=3e-3)
+    assert found["draught_left"] == pytest.approx(0.1207 * INCH_OF_WATER, rel=6e-3)
+    assert found["make_up_air"] == pytest.approx(5.3 * CFM, abs=0.3 * CFM)
+
+
+def test_dew_point_between_the_printed_ones() -> None:
+    # Printed for 20 %, twice the air: 45.4 °C in dry air at sea level, 46.9 °C at 40 % humidity, 41.9 °C dry at 5,000 ft.
+    assert values("chimney-draught", altitude="0 ft", room_humidity="0 %")["dew_point"] == pytest.approx(318.58, abs=0.05)
+    assert values("chimney-draught", altitude="0 ft")["dew_point"] == pytest.approx(320.06, abs=0.1)
+    assert values("chimney-draught", altitude="5,000 ft", room_humidity="0 %")["dew_point"] == pytest.approx(315.04, abs=0.05)
+
+
+def test_both_bases_of_efficiency_burn_nearly_the_same_wood() -> None:
+    higher = values("chimney-draught")["burn_rate"]
+    lower = values("chimney-draught", efficiency_basis="lower", efficiency="75.2 %")["burn_rate"]
+    assert lower == pytest.approx(higher, rel=2e-3)
+
+
+def test_a_flue_up_an_outside_wall_is_cooler() -> None:
+    inside, outside = values("chimney-draught"), values("chimney-draught", flue_place="outside")
+    assert outside["gas_top"] < inside["gas_top"]
+    assert outside["stack_draught"] < inside["stack_draught"]
+
+
+def test_a_strong_hood_in_a_tight_house_is_a_stop() -> None:
+    sheet = sheet_of("chimney-draught", **(example_of("chimney-draught") | {"fans": "600 cfm", "tightness": "3 /h"}))
+    assert [one.code for one in sheet.advice if one.level == "stop"] == ["backdraught"]
+    assert (sheet.values["draught_left"] or 0) < 0  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("backdraught", {"fans": "1,500 cfm"}, {}),
+        ("weak", {"flue_height": "8 ft"}, {}),
+        ("drawn-down", {}, {"fans": "100 cfm"}),
+        ("condensing", {"efficiency": "85 %", "moisture": "30 %"}, {}),
+        ("tarry", {"efficiency": "84 %"}, {}),
+        ("hot", {"efficiency": "55 %"}, {}),
+        ("single-wall", {"flue_wall": "single"}, {}),
+        ("alarm", {"fans": "0 cfm"}, {}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("chimney-draught", **holds)
+    if code != "alarm":
+        assert code not in codes("chimney-draught", **spared)

@@ -1,0 +1,76 @@
+"""Worked by hand: the fuel-cost worksheet, and what it says when."""
+
+import pytest
+
+from calc.units import BTU, FOOT
+from tests.worksheets.asking import codes, example_of, sheet_of, values
+
+CORD = 128 * FOOT**3
+MILLION = 1e6 * BTU
+
+
+def test_mill_row_by_hand() -> None:
+    # Wood: 300 ÷ (24 × 0.68) = $18.38 a million Btu. Hours: 60 × 12 ÷ 76.1 = $9.46. Together $27.84.
+    # Oil: 4.00 ÷ (0.1385 × 0.82) = $35.22. Wood may cost (35.22 - 9.46) × 24 × 0.68 = $420 a cord.
+    # A winter: 76.1 × 27.84 = $2,119 against 76.1 × 35.22 = $2,680: $561 saved, 14,000 ÷ 561 = 24.95 winters.
+    found = values("fuel-cost")
+    assert found["heat_price_wood"] * MILLION == pytest.approx(18.38, rel=1e-3)
+    assert found["wood_heat_price"] * MILLION == pytest.approx(27.84, rel=1e-3)
+    assert found["price_beside"] * MILLION == pytest.approx(35.22, rel=1e-3)
+    assert found["break_even_price"] * CORD == pytest.approx(420.4, rel=1e-3)
+    assert found["cost_of_wood"] == pytest.approx(2_119, rel=1e-3)
+    assert found["cost_now"] == pytest.approx(2_680, rel=1e-3)
+    assert found["saving_each_year"] == pytest.approx(561, rel=2e-3)
+    assert found["years_to_repay"] == pytest.approx(24.95, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("fuel", "price"),
+    [
+        # 2.70 ÷ (0.091452 × 0.85); 14.00 ÷ 0.82; 0.17 × 293.07; the same ÷ 2.4; 320 ÷ (16.4 × 0.80)
+        ("propane", 34.73),
+        ("gas", 17.07),
+        ("electricity", 49.82),
+        ("heat-pump", 20.76),
+        ("pellets", 24.39),
+    ],
+)
+def test_other_fuels_by_hand(fuel: str, price: float) -> None:
+    assert values("fuel-cost", fuel_now=fuel)["price_beside"] * MILLION == pytest.approx(price, rel=1e-3)
+
+
+def test_at_the_break_even_price_nothing_is_saved() -> None:
+    price = values("fuel-cost")["break_even_price"] * CORD
+    found = values("fuel-cost", fuel_price_wood=f"{price:.9f} $/cord")
+    assert found["saving_each_year"] == pytest.approx(0, abs=1e-3)
+    assert found["wood_heat_price"] == pytest.approx(found["price_beside"])
+
+
+def test_efficiency_is_taken_off_once() -> None:
+    # The laboratory's net 15.3 million Btu a cord is 20 million at 76.5 %: 300 ÷ 15.3 = $19.61.
+    found = values("fuel-cost", wood_heat_content="20 MMBtu/cord", efficiency_wood="76.5 %", own_hours="0 h")
+    assert found["wood_heat_price"] * MILLION == pytest.approx(19.61, rel=1e-3)
+
+
+def test_what_is_never_repaid_is_said_to_be() -> None:
+    sheet = sheet_of("fuel-cost", **(example_of("fuel-cost") | {"fuel_price_wood": "900 $/cord"}))
+    assert sheet.values["years_to_repay"] is None
+    assert next(one for one in sheet.results if one.key == "years_to_repay").shown == "never"
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("dearer", {"fuel_price_wood": "600 $/cord"}, {}),
+        ("hours-decide", {"own_pay": "60 $/h"}, {}),
+        ("net-values", {"efficiency_wood": "90 %"}, {}),
+        ("free-wood", {"own_hours": "0 h"}, {}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("fuel-cost", **holds)
+    assert code not in codes("fuel-cost", **spared)
+
+
+def test_prices_that_nobody_gave_are_called_guesses() -> None:
+    assert "guess" in {one.code for one in sheet_of("fuel-cost", yearly_heat="70 MMBtu").advice}

@@ -1,0 +1,135 @@
+"""Worked by hand: the tap-water worksheet in its three ways, the definitions that pin it, and what it says when."""
+
+import pytest
+
+from calc.units import BTU, FAHRENHEIT_DEGREE, GALLON, HOUR
+from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
+
+PER_DEGREE = BTU / HOUR / FAHRENHEIT_DEGREE
+GPM = GALLON / 60
+COIL = {
+    "tap_way": "coil", "coil_rating": "60,000 Btu/h", "coil_store": "160 °F", "coil_cold_in": "50 °F",
+    "coil_cold_out": "110 °F",
+}  # fmt: skip
+SIDEARM = {"tap_way": "sidearm", "tap_tank_volume": "50 gal", "tap_tank_temperature": "140 °F"}
+
+
+def _three_ways(code: str, **typed: str) -> set[str]:
+    given = {key: text for key, text in example_of("tap-water").items() if not key.startswith("plate_")}
+    given = {key: text for key, text in given.items() if key not in ("primary_flow", "store_volume")}
+    if code != "sidearm":
+        given |= {"store_volume": "500 gal"}
+    return {one.code for one in sheet_of("tap-water", **(given | typed)).advice}
+
+
+def test_fern_lane_plate_by_hand() -> None:
+    # Rated ends 160 - 125 = 35 and 110 - 50 = 60 °F: log mean 25 ÷ ln(60/35) = 46.38; 150,000 ÷ 46.38 = 3,234.
+    # Streams there 3,000 and 2,000 Btu/h°F. Now 5 gpm × 495 = 2,475 and 2.5 × 498.3 = 1,246:
+    # 2 × 3,234 ÷ ((3000/2475)^0.663 + (2000/1246)^0.663) = 6,468 ÷ (1.136 + 1.369) = 2,582. NTU 2.072, ratio 0.5034.
+    # e^(-2.072 × 0.4966) = 0.3574; (1 - 0.3574) ÷ (1 - 0.5034 × 0.3574) = 0.7836. 48 + 64 ÷ 0.7836 = 129.7 °F.
+    found = values("tap-water")
+    assert found["rated_conductance"] == pytest.approx(3_234 * PER_DEGREE, rel=1e-3)
+    assert found["conductance"] == pytest.approx(2_582 * PER_DEGREE, rel=3e-3)
+    assert found["effectiveness"] == pytest.approx(0.7836, rel=2e-3)
+    assert found["store_needed"] == pytest.approx(kelvin(129.7), abs=0.2)
+    # 500 gal × 8.19 Btu/gal°F × (175 - 129.7) = 185,500 Btu; at 1,246 × 64 = 79,730 Btu/h they last 140 min.
+    assert found["shower_minutes"] == pytest.approx(140 * 60, rel=0.01)
+    # Three showers of eight minutes take 31,890 Btu; 4,095 Btu/°F: 175 - 7.8 = 167.2 °F.
+    assert found["store_after"] == pytest.approx(kelvin(167.2), abs=0.1)
+    # At 129.7 °F the plate returns 129.7 - 79,730 ÷ 2,475 = 97.5 °F.
+    assert found["primary_return"] == pytest.approx(kelvin(97.5), abs=0.3)
+
+
+def test_the_most_that_a_full_store_makes_is_just_made() -> None:
+    flow = values("tap-water")["tap_flow_possible"]
+    at_that_flow = values("tap-water", tap_flow=f"{flow / GPM:.9f} gpm")
+    assert at_that_flow["store_needed"] == pytest.approx(kelvin(175), abs=0.01)
+
+
+def test_a_coil_by_hand() -> None:
+    # Rated ends 160 - 110 = 50 and 160 - 50 = 110 °F: 60,000 × ln(110/50) ÷ 60 = 788.5 Btu/h°F.
+    # 2.5 gpm are 1,246: e^(-788.5/1246) = 0.5311; 48 + 64 ÷ 0.4689 = 184.5 °F: more than 175.
+    found = values_of(COIL)
+    assert found["conductance"] == pytest.approx(788.5 * PER_DEGREE, rel=1e-3)
+    assert found["store_needed"] == pytest.approx(kelvin(184.5), abs=0.3)
+    assert found["shower_minutes"] == 0
+    # Most from 175 °F: 788.5 ÷ ln((175 - 48)/(175 - 112)) = 1,125 Btu/h°F, 2.26 gpm.
+    assert found["tap_flow_possible"] == pytest.approx(2.26 * GPM, rel=3e-3)
+
+
+def test_a_sidearm_by_hand() -> None:
+    # 0.7 × 50 gal × (140 - 48) ÷ (112 - 48) ÷ 2.5 gpm = 20.1 min. The store must be 140 + 15 = 155 °F.
+    found = values_of(SIDEARM)
+    assert found["shower_minutes"] == pytest.approx(20.1 * 60, rel=3e-3)
+    assert found["store_needed"] == pytest.approx(kelvin(155))
+    # The shell could pass 100 Btu/h°F; its water moves too slowly for all of that, so that the tank takes some hours.
+    assert 0.3 * 100 * PER_DEGREE < found["whole_conductance"] < 100 * PER_DEGREE
+    assert 3 * HOUR < found["recovery"] < 12 * HOUR
+
+
+def values_of(typed: dict[str, str]) -> dict[str, float]:
+    given = {
+        key: text
+        for key, text in example_of("tap-water").items()
+        if not key.startswith("plate_") and key != "primary_flow"
+    }
+    if typed["tap_way"] == "sidearm":
+        given.pop("store_volume")
+    found = sheet_of("tap-water", **(given | typed)).values
+    return {key: float(value) for key, value in found.items() if isinstance(value, float | int)}
+
+
+def test_the_hotter_need_sets_the_lowest_useful_water() -> None:
+    assert values("tap-water")["lowest_useful"] == pytest.approx(values("tap-water")["store_needed"])
+    assert values("tap-water", emitters_need="150 °F")["lowest_useful"] == pytest.approx(kelvin(150))
+
+
+def test_a_store_at_a_floors_temperature_makes_no_hot_tap() -> None:
+    sheet = sheet_of("tap-water", **(example_of("tap-water") | {"store_top": "100 °F", "tap_wanted": "120 °F"}))
+    assert sheet.values["shower_minutes"] == 0
+    assert sheet.values["tap_flow_possible"] == 0
+    assert "too-cool" in {one.code for one in sheet.advice if one.level == "unworkable"}
+
+
+def test_scald_times_are_the_edges_of_what_is_printed() -> None:
+    found = values("tap-water", store_top="140 °F", tap_wanted="105 °F")
+    assert (found["scald_shortest"], found["scald_longest"]) == (3.0, 6.0)
+
+
+def test_ethylene_glycol_behind_one_wall_is_a_stop() -> None:
+    poison = {"antifreeze_kind": "ethylene", "exchanger_wall": "single"}
+    sheet = sheet_of("tap-water", **(example_of("tap-water") | poison))
+    assert "poison" in {one.code for one in sheet.advice if one.level == "stop"}
+    assert "poison" not in codes("tap-water", antifreeze_kind="ethylene", exchanger_wall="double")
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("scald", {"tap_wanted": "132 °F"}, {}),
+        ("too-cool", {"store_top": "125 °F"}, {}),
+        ("mixing-valve", {}, {"store_top": "119 °F"}),
+        ("treated", {"antifreeze_kind": "propylene", "exchanger_wall": "single"}, {"antifreeze_kind": "propylene"}),
+        ("taps-decide", {}, {"emitters_need": "150 °F"}),
+        ("warm-tap", {"tap_wanted": "124 °F"}, {}),
+        ("made-fresh", {}, {"tap_wanted": "132 °F", "antifreeze_kind": "ethylene", "exchanger_wall": "single"}),
+    ],
+)
+def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in codes("tap-water", **holds)
+    if code != "made-fresh":  # the first two notes are always shown
+        assert code not in codes("tap-water", **spared)
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "spared"),
+    [
+        ("bacteria", {"tap_tank_temperature": "125 °F"}, {}),
+        ("sidearm-free", {}, {"store_top": "140 °F"}),
+        ("tank-too-hot", {"store_top": "138 °F"}, {}),
+        ("tank-too-cool", {"tap_tank_temperature": "105 °F"}, {}),
+    ],
+)
+def test_what_it_says_of_a_sidearm(code: str, holds: dict[str, str], spared: dict[str, str]) -> None:
+    assert code in _three_ways("sidearm", **(SIDEARM | holds))
+    assert code not in _three_ways("sidearm", **(SIDEARM | spared))
