@@ -5,6 +5,7 @@ const SIZES = { wide: { width: 760, height: 340, room: 150, ticks: 8 }, narrow: 
 const MARGINS = { marginLeft: 62, marginTop: 34, marginBottom: 46 };
 const CLASSES = { tank: "sv-line", use: "sv-line sv-line-use", fire: "sv-line sv-line-fire", limit: "sv-limit", other: "sv-line sv-line-other" };
 const LINE_HEIGHT = 17; // of the words, in units of the drawing
+const EM = 18; // a little more than the size of the words, for fonts that run wide
 const LETTER = 9; // about as wide as a letter is on average
 
 /** Draw `chart` (see render.view.charts_json) at "wide" or "narrow"; `Plot` holds the marks, `document` makes elements. */
@@ -28,7 +29,7 @@ export function draw(Plot, chart, document, size) {
   marks.push(...here.map((y) => Plot.dot([[chart.here, y]], { x: "0", y: "1", r: 5, className: "sv-pt" })));
   const bare = Plot.plot({ ...frame, marks }); // drawn once without words, to learn where the lines run
   const pixels = lines.map((line) => line.known.map(([x, y]) => [bare.scale("x").apply(x), bare.scale("y").apply(y)]));
-  marks.push(...places(lines, pixels, room).map(({ line, index, ...how }) =>
+  marks.push(...places(lines, pixels, room, height - MARGINS.marginBottom).map(({ line, index, ...how }) =>
     Plot.text([line.known[index]], { x: "0", y: "1", text: [line.label], className: "sv-t sv-halo", ...how })));
   const svg = Plot.plot({ ...frame, marks });
   svg.querySelectorAll("style").forEach((style) => style.remove());
@@ -58,7 +59,7 @@ function zeroBased(lines) {
 }
 
 /** Where each line's words stand: behind its end, or along it if they find no room there or another line ends too close. */
-function places(lines, pixels, room) {
+function places(lines, pixels, room, floor) {
   return lines.map((line, mine) => {
     const path = pixels[mine];
     const [endX, endY] = path.at(-1);
@@ -67,7 +68,11 @@ function places(lines, pixels, room) {
       return index !== mine && Math.abs(other.at(-1)[0] - endX) < room && Math.abs(other.at(-1)[1] - endY) < apart;
     });
     const fits = Math.max(...line.label.split(" ").map((word) => word.length)) * LETTER < room;
-    if (near < 0 && fits) return { line, index: path.length - 1, textAnchor: "start", dx: 8, lineWidth: room / 15 };
+    if (near < 0 && fits) {
+      // Words at the foot of the picture grow upwards, clear of the axis.
+      const lineAnchor = endY > floor - LINE_HEIGHT ? "bottom" : "middle";
+      return { line, index: path.length - 1, textAnchor: "start", lineAnchor, dx: 8, lineWidth: (room - 12) / EM };
+    }
     return { line, ...alongside(path, pixels[near] ?? [[0, Infinity]], mine < near) };
   });
 }
