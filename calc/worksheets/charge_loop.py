@@ -94,8 +94,10 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("flow", "Flow at the fire's peak", "For {peak_output} and a rise of {charge_rise}."),
+        Result("peak_output", "Heat to the water at the fire's peak"),
         Result("outlet_at_peak", "Stove's outlet at the peak", "With a full store at {store_top} feeding the stove."),
         Result("outlet_margin", "Margin to boiling there", "Water boils there at {boiling_outlet}."),
+        Result("boiling_outlet", "Water boils at the stove's outlet at"),
         Result("highest_margin", "Margin at the highest pipe", "Water boils there at {boiling_highest}."),
         Result("pump_margin", "Margin at the pump's inlet", "Water boils there at {boiling_pump}."),
         Result("suction_head", "Net positive suction head at the pump"),

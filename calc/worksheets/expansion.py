@@ -180,6 +180,7 @@ WORKSHEET = Worksheet(
         Result("vessel_with_reserve", "Expansion tank with the reserve", "Choose at least this one.", missing="no tank is large enough"),
         Result("water_expansion", "The water grows by", "{system_volume} from {fill_temperature} to {high_limit}."),
         Result("expansion_share", "Growth of the water"),
+        Result("system_volume", "All the water in the plant"),
         Result("reserve", "Water held in reserve", "0.5 % of the plant and 3 L at least."),
         Result("charge_pressure", "Cold fill at the tank", "Charge a membrane tank's air side to the same, before water is let in."),
         Result("highest", "Highest pressure at the tank", "The relief valve opens at {relief_setting}."),

@@ -191,6 +191,8 @@ WORKSHEET = Worksheet(
         Result("dump_needed", "Dump needed", "By gravity, with no power, valve, spring check or fan in its way."),
         Result("water_boiled_off", "Water boiled away until the fire is spent", "With damper and dump as given.", figures=2),
         Result("time_until_spent", "The fire can keep up its peak for", figures=2, us="min", si="min"),
+        Result("peak_output", "Heat to the water at the fire's peak"),
+        Result("outlet_at_peak", "Hottest outlet of ordinary running"),
         Result("outlet_margin", "Margin before the pump stops"),
         Result("battery_energy", "Battery energy for the pump", "Through one burn of {burn_time}.", figures=2, us="Wh", si="Wh"),
     ),
