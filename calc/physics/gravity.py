@@ -8,7 +8,7 @@ a known heat must be moved.
 No formula here sees a spring check, an air lock or a dip in the pipe. Each of them stops a gravity loop.
 """
 
-from math import pi
+from math import pi, sqrt
 
 from calc.law import (
     Density,
@@ -26,6 +26,10 @@ from calc.law import (
     law,
 )
 from calc.physics.pipes import FRICTION_FACTOR, GRAVITY
+
+# Friction is nowhere less than this in any pipe, nor less than laminar's 64/Re: both together bracket the answer, with
+# a little room for rounding.
+LEAST_FRICTION = 0.004
 
 
 @law(
@@ -77,7 +81,11 @@ def driving_number(
     f"({FRICTION_FACTOR} * length_in_bores + fittings_loss) * reynolds_number ** 2",
     solves="reynolds_number",
     source="churchill",
-    ranges={"driving_number": "1 to 1000000000000000", "relative_roughness": "0 to 0.05"},
+    ranges={
+        "driving_number": "1 to 1000000000000000",
+        "relative_roughness": "0 to 0.05",
+        "length_in_bores": "1 to 10000000",
+    },
     safety=True,
 )
 def reynolds_between(
@@ -87,7 +95,9 @@ def reynolds_between(
 
     Safety, because dumps rely on it. OutOfRange where the driving pressure is nothing or pushes the wrong way.
     """
-    return 1e-6, 1e7  # type: ignore[return-value]
+    turbulent = sqrt(driving_number / (LEAST_FRICTION * length_in_bores + fittings_loss))
+    most = min(driving_number / (64 * length_in_bores), turbulent)
+    return most / 1000, most * 1.001  # type: ignore[return-value]
 
 
 @law("pi * reynolds_number * bore * viscosity / (4 * density)", source="reynolds")
@@ -136,11 +146,17 @@ def heat_driving_number(
     f"({FRICTION_FACTOR} * length_in_bores + fittings_loss) * reynolds_number ** 3",
     solves="reynolds_number",
     source="churchill",
-    ranges={"heat_driving_number": "1 to 1000000000000000000000", "relative_roughness": "0 to 0.05"},
+    ranges={
+        "heat_driving_number": "1 to 1000000000000000000000",
+        "relative_roughness": "0 to 0.05",
+        "length_in_bores": "1 to 10000000",
+    },
     safety=True,
 )
 def reynolds_for_heat(
     heat_driving_number: Factor, relative_roughness: Factor, length_in_bores: Factor, fittings_loss: Factor
 ) -> Factor:
     """Reynolds number at which a loop moves a known heat and settles. Safety, because dumps rely on it."""
-    return 1e-6, 1e7  # type: ignore[return-value]
+    turbulent = (heat_driving_number / (LEAST_FRICTION * length_in_bores + fittings_loss)) ** (1 / 3)
+    most = min(sqrt(heat_driving_number / (64 * length_in_bores)), turbulent)
+    return most / 1000, most * 1.001  # type: ignore[return-value]
