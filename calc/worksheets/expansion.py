@@ -173,7 +173,7 @@ WORKSHEET = Worksheet(
         Step("expansion_share", safety.expansion_share, "Growth of the water", cold_density="density_cold", hot_density="density_hot"),
         Step("water_expansion", safety.water_expansion, "The water grows by", cold_density="density_cold", hot_density="density_hot"),
         Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("boiling", water.boiling_temperature, "Water boils there at", pressure="boiling_pressure"),
+        Step("boiling_top", water.boiling_temperature, "Water boils there at", pressure="boiling_pressure"),
     ),
     results=(
         Result("vessel_volume", "Expansion tank needed for the growth", "Its whole volume, with no margin and no reserve.", missing="no tank is large enough"),
@@ -185,7 +185,7 @@ WORKSHEET = Worksheet(
         Result("charge_pressure", "Cold fill at the tank", "Charge a membrane tank's air side to the same, before water is let in."),
         Result("highest", "Highest pressure at the tank", "The relief valve opens at {relief_setting}."),
         Result("acceptance", "Share of the tank that can fill", "Absolute pressures at {altitude}."),
-        Result("boiling", "Water boils at the top of the cold plant at"),
+        Result("boiling_top", "Water boils at the top of the cold plant at"),
     ),
     headline="vessel_volume",
     say="The water grows by {water_expansion}.",
@@ -214,16 +214,16 @@ WORKSHEET = Worksheet(
             "It is under {tight} times the {vessel_volume} needed. Membranes lose their charge: check it every year.",
         ),
         Advice(
-            "stop", "boils-at-limit", "expansion_kind == 'open' and high_limit >= boiling",
+            "stop", "boils-at-limit", "expansion_kind == 'open' and high_limit >= boiling_top",
             "An open plant boils before this limit acts.",
-            "Water boils at {boiling} here and the stove goes on to {high_limit}. Steam then throws hot water out of the open "
+            "Water boils at {boiling_top} here and the stove goes on to {high_limit}. Steam then throws hot water out of the open "
             "tank. The stove needs a lower limit, and an open vent that leads outside or back to the tank.",
             "iapws-if97",
         ),
         Advice(
-            "caution", "near-boiling", "expansion_kind != 'open' and high_limit > boiling - boiling_caution",
+            "caution", "near-boiling", "expansion_kind != 'open' and high_limit > boiling_top - boiling_caution",
             "The top of the plant is near boiling at the limit.",
-            "With the cold fill it boils there at {boiling}, and the stove's limit is {high_limit}. The pressure rises as the "
+            "With the cold fill it boils there at {boiling_top}, and the stove's limit is {high_limit}. The pressure rises as the "
             "water grows; keep more at the top if in doubt.",
             "boiling-caution",
         ),

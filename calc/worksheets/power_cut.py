@@ -158,12 +158,12 @@ WORKSHEET = Worksheet(
             "outlet_pressure", pipes.pressure_at_height, "Absolute pressure at the stove's outlet",
             absolute_pressure="pressure", density="density_hot", height="outlet_height",
         ),
-        Step("boiling", water.boiling_temperature, "Water boils there at", pressure="outlet_pressure"),
-        Step("outlet_margin", water.boiling_margin, "Margin before the pump stops", temperature="outlet_at_peak"),
+        Step("boiling_outlet", water.boiling_temperature, "Water boils there at", pressure="outlet_pressure"),
+        Step("outlet_margin", water.boiling_margin, "Margin before the pump stops", boiling="boiling_outlet", temperature="outlet_at_peak"),
         Step("specific_heat_hot", water.specific_heat, "Specific heat of it", temperature="store_top"),
         Step(
             "heat_to_boiling", safety.heat_to_boiling, "Heat it takes up until it boils",
-            density="density_hot", specific_heat="specific_heat_hot", hottest_outlet="outlet_at_peak",
+            density="density_hot", specific_heat="specific_heat_hot", boiling="boiling_outlet", hottest_outlet="outlet_at_peak",
         ),
         Step("time_until_spent", safety.time_until_spent, "Time the fire can keep up its peak", us="min", si="min"),
         Step("gross_output", safety.net_output, "Heat with no dump", dump_output="no_dump"),
@@ -186,7 +186,7 @@ WORKSHEET = Worksheet(
         Step("battery_energy", safety.battery_energy, "Battery energy for the pump", pump_power="pump_watts", running_time="burn_time", us="Wh", si="Wh"),
     ),
     results=(
-        Result("minutes_to_boiling", "Until it boils, with no dump", "From {outlet_at_peak} to {boiling}, at the fire's peak of {peak_output}.", figures=2, us="min", si="min", missing="never"),
+        Result("minutes_to_boiling", "Until it boils, with no dump", "From {outlet_at_peak} to {boiling_outlet}, at the fire's peak of {peak_output}.", figures=2, us="min", si="min", missing="never"),
         Result("minutes_with_dump", "Until it boils, with damper and dump", "A dump of {dump_output} against {dump_needed} of fire.", figures=2, us="min", si="min", missing="never"),
         Result("dump_needed", "Dump needed", "By gravity, with no power, valve, spring check or fan in its way."),
         Result("water_boiled_off", "Water boiled away until the fire is spent", "With damper and dump as given.", figures=2),
@@ -203,7 +203,7 @@ WORKSHEET = Worksheet(
         Advice(
             "stop", "boils-already", "outlet_margin <= 0",
             "It boils before the pump ever stops.",
-            "The outlet reaches {outlet_at_peak} at the peak and water boils there at {boiling}: 0 minutes are left. It must "
+            "The outlet reaches {outlet_at_peak} at the peak and water boils there at {boiling_outlet}: 0 minutes are left. It must "
             "not be lit like this. Charge the store cooler or let more water flow.",
             "iapws-if97",
         ),

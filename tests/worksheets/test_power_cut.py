@@ -28,7 +28,7 @@ def test_steam_until_the_fire_is_spent_by_hand() -> None:
 def test_it_starts_from_the_hottest_normal_outlet_and_boils_by_the_pressure_there() -> None:
     found = values("power-cut")
     assert found["outlet_at_peak"] == pytest.approx(kelvin(205))
-    assert found["boiling"] == pytest.approx(kelvin(242.2), abs=0.1)
+    assert found["boiling_outlet"] == pytest.approx(kelvin(242.2), abs=0.1)
 
 
 def test_already_boiling_is_no_minutes_and_a_stop() -> None:
