@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import contextlib
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
@@ -13,6 +16,8 @@ import server
 import toolchain
 
 PATIENCE = 120_000  # milliseconds: what a busy machine may need, not what an idle one does
+
+Visiting = Callable[..., AbstractContextManager[Page]]
 
 REPORT_VIOLATIONS = """
 addEventListener("securitypolicyviolation", (event) =>
@@ -51,23 +56,38 @@ def troubles() -> list[str]:
 
 
 @pytest.fixture
-def page(browser: Browser, troubles: list[str]) -> Iterator[Page]:
+def page(visiting: Visiting, troubles: list[str]) -> Iterator[Page]:
     """A fresh page of a fresh visitor; the test fails if anything went wrong on it that the test did not clear."""
+    with visiting(troubles) as page:
+        yield page
 
-    def note_console(message: ConsoleMessage) -> None:
-        if message.type == "error":
-            troubles.append(f"console: {message.text} ({message.location.get('url', '')})")
 
-    def note_request(request: Request) -> None:
-        if not request.url.startswith(("http://127.0.0.1:", "data:", "blob:", "about:")):
-            troubles.append(f"asked another host: {request.url}")
+@pytest.fixture(scope="session")
+def visiting(browser: Browser) -> Visiting:
+    """Opens pages of fresh visitors, for tests that need several or one of a special kind."""
 
-    context = browser.new_context()
-    context.set_default_timeout(PATIENCE)
-    context.add_init_script(REPORT_VIOLATIONS)
-    context.on("request", note_request)
-    context.on("console", note_console)
-    context.on("weberror", lambda error: troubles.append(f"uncaught: {error.error}"))
-    yield context.new_page()
-    context.close()
-    assert not troubles, "\n".join(troubles)
+    @contextlib.contextmanager
+    def visit(troubles: list[str], **kind: Any) -> Iterator[Page]:
+        context = browser.new_context(**kind)
+        context.set_default_timeout(PATIENCE)
+        context.add_init_script(REPORT_VIOLATIONS)
+        context.on("request", lambda request: note_request(request, troubles))
+        context.on("console", lambda message: note_console(message, troubles))
+        context.on("weberror", lambda error: troubles.append(f"uncaught: {error.error}"))
+        yield context.new_page()
+        context.close()
+        assert not troubles, "\n".join(troubles)
+
+    return visit
+
+
+def note_console(message: ConsoleMessage, troubles: list[str]) -> None:
+    """Note an error that the page printed."""
+    if message.type == "error":
+        troubles.append(f"console: {message.text} ({message.location.get('url', '')})")
+
+
+def note_request(request: Request, troubles: list[str]) -> None:
+    """Note a request that went to another host."""
+    if not request.url.startswith(("http://127.0.0.1:", "data:", "blob:", "about:")):
+        troubles.append(f"asked another host: {request.url}")

@@ -48,7 +48,7 @@ export class Sheet {
     this.#showAgain(state === "failed");
     if (state === "asleep" || state === "ready") this.#enable();
     if (state === "ready") {
-      const asBuilt = !this.#reply && this.#keys().length === 0 && units === "us";
+      const asBuilt = !this.#reply && !this.#unanswered && this.#keys().length === 0 && units === "us";
       if (asBuilt) this.#showState("ready");
       else this.ask();
     }
@@ -74,6 +74,7 @@ export class Sheet {
   /** Ask Python again. */
   ask() {
     clearTimeout(this.#chartTimer);
+    this.#element.dataset.busy = "";
     this.#calculator.want({
       name: this.worksheet,
       rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
@@ -225,12 +226,15 @@ export class Sheet {
   #take(reply) {
     this.#reply = reply;
     this.#unanswered = false;
+    delete this.#element.dataset.busy;
     this.#scolded.clear();
     const wrong = reply.state === "wrong";
-    this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
-    for (const [name, html] of Object.entries(reply.slots)) fill(this.#slots.get(name), html);
-    this.#slots.get("errors").hidden = reply.slots.errors === "";
-    for (const [key, field] of this.#fields) this.#showField(key, field, reply.fields[key]);
+    holdingFocus(() => {
+      this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
+      for (const [name, html] of Object.entries(reply.slots)) fill(this.#slots.get(name), html);
+      this.#slots.get("errors").hidden = reply.slots.errors === "";
+      for (const [key, field] of this.#fields) this.#showField(key, field, reply.fields[key]);
+    });
     for (const does of this.#afterwards.splice(0)) does();
     if (wrong || !this.#slots.has("chart")) return;
     this.#slots.get("chart").classList.add("ss-stale");
@@ -240,6 +244,7 @@ export class Sheet {
   /** Python could not answer at all. */
   #refuse() {
     this.#afterwards = [];
+    delete this.#element.dataset.busy;
     this.#showNothing();
     this.#say("Stopped");
   }
@@ -312,6 +317,14 @@ export class Sheet {
     if (!needed && document.activeElement === again) this.#slots.get("status").focus();
     again.parentElement.hidden = !needed;
   }
+}
+
+/** Change the page without moving the box in which the reader is typing: notes and sentences come and go above it. */
+function holdingFocus(change) {
+  const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
+  const before = box?.getBoundingClientRect().top;
+  change();
+  if (box) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
 /** Put HTML from Python into an element, keeping what the reader has unfolded in it. */

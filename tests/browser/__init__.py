@@ -1,0 +1,1 @@
+"""The built site in a browser, as a reader uses it."""

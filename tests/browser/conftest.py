@@ -1,0 +1,105 @@
+"""What the browser tests share: where each worksheet stands, and pages at which it is live."""
+
+from __future__ import annotations
+
+import contextlib
+import re
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+import server
+from calc.worksheets import WORKSHEETS
+
+from .reader import SIZES, Reader
+
+expect.set_options(timeout=60_000)  # what a busy machine may need
+Visiting = Callable[..., AbstractContextManager[Page]]
+At = Callable[..., Reader]
+Live = Callable[..., AbstractContextManager[Reader]]
+
+
+@pytest.fixture(scope="session")
+def places(site: Path) -> dict[str, str]:
+    """The address, below the site's, of the guide in which each worksheet stands."""
+    found = {}
+    for path in sorted(site.glob("guides/*/index.html")):
+        for key in re.findall(r'data-worksheet="([^"]+)"', path.read_text(encoding="utf-8")):
+            found[key] = f"{path.parent.relative_to(site).as_posix()}/"
+    assert found
+    return {key: found[key] for key in WORKSHEETS if key in found}
+
+
+@dataclass
+class Desk:
+    """A page that stays open from test to test, cleared before each, since starting Python takes its time."""
+
+    page: Page
+    troubles: list[str]
+    address: str
+
+
+@pytest.fixture(scope="session")
+def desks(visiting: Visiting) -> Iterator[Callable[[str], Desk]]:
+    """Opens a guide's page, once for all tests."""
+    with contextlib.ExitStack() as open_pages:
+        known: dict[str, Desk] = {}
+
+        def desk(address: str) -> Desk:
+            if address not in known:
+                troubles: list[str] = []
+                page = open_pages.enter_context(visiting(troubles))
+                page.goto(address)
+                known[address] = Desk(page, troubles, address)
+            return known[address]
+
+        yield desk
+
+
+@pytest.fixture
+def at(desks: Callable[[str], Desk], served: server.Site, places: dict[str, str]) -> Iterator[At]:
+    """A worksheet at which nothing has been typed yet, in US units."""
+    used: list[Desk] = []
+
+    def reader_at(worksheet: str, size: str = "desktop") -> Reader:
+        desk = desks(served.url + places[worksheet])
+        used.append(desk)
+        reader = Reader(desk.page, worksheet)
+        desk.page.set_viewport_size(SIZES[size])
+        reader.wait_until_live()
+        desk.page.evaluate(CLEAR)
+        reader.wait()
+        return reader
+
+    yield reader_at
+    for desk in used:
+        told, desk.troubles[:] = list(desk.troubles), []
+        assert not told, "\n".join(told)
+
+
+CLEAR = """() => {
+  document.querySelector("[data-ss-units=us]").click();
+  document.querySelectorAll("[data-ss-clear]").forEach((button) => button.click());
+  document.activeElement?.blur();
+  scrollTo(0, 0);
+}"""
+
+
+@pytest.fixture(scope="session")
+def live(visiting: Visiting, served: server.Site, places: dict[str, str]) -> Live:
+    """Opens a fresh visitor's page and waits until a worksheet on it is live."""
+
+    @contextlib.contextmanager
+    def open_live(worksheet: str, address: str = "", troubles: list[str] | None = None, **kind: Any) -> Iterator[Reader]:
+        with visiting([] if troubles is None else troubles, **kind) as page:
+            page.goto(f"{served.url}{places[worksheet]}{address}")
+            reader = Reader(page, worksheet)
+            reader.wait_until_live()
+            yield reader
+
+    return open_live

@@ -1,0 +1,91 @@
+"""A reader at a worksheet: what a test does to its boxes and sees of it."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Locator, Page, Worker, expect
+
+SIZES = {"desktop": {"width": 1280, "height": 800}, "phone": {"width": 320, "height": 640}}
+
+
+class Reader:
+    """One worksheet of a page."""
+
+    def __init__(self, page: Page, worksheet: str) -> None:
+        self.page = page
+        self.worksheet = worksheet
+        self.sheet = page.locator(f"#{worksheet}")
+
+    def wait_until_live(self) -> None:
+        """Until Python is ready and has answered what it was asked."""
+        expect(self.sheet.locator(".ss-fields :disabled")).to_have_count(0)
+        self.wait()
+
+    def wait(self) -> None:
+        """Until nothing that was asked is still without an answer."""
+        expect(self.page.locator(".ss-sheet[data-busy]")).to_have_count(0)
+
+    def box(self, key: str) -> Locator:
+        """The box of a field, or its list of choices."""
+        return self.field(key).locator("input:not([type=checkbox]), select")
+
+    def field(self, key: str) -> Locator:
+        """Everything that belongs to a field."""
+        return self.sheet.locator(f".ss-field[data-key={key}]")
+
+    def unknown(self, key: str) -> Locator:
+        """The field's box "I do not know"."""
+        return self.field(key).get_by_label("I do not know")
+
+    def type(self, key: str, text: str, leave: bool = True) -> None:
+        """Type a text in place of what is in a box (or choose), leave the box, and wait for the answer."""
+        box = self.box(key)
+        if box.evaluate("box => box.tagName") == "SELECT":
+            box.select_option(text)
+        else:
+            self.unfold(key)
+            box.fill(text)
+            if leave:
+                box.blur()
+        self.wait()
+
+    def unfold(self, key: str) -> None:
+        """Open the part that a box may be folded into."""
+        self.box(key).evaluate("box => { const folded = box.closest('details'); if (folded) folded.open = true; }")
+
+    def slot(self, name: str) -> Locator:
+        """A part of the worksheet that Python fills."""
+        return self.sheet.locator(f"[data-slot={name}]")
+
+    @property
+    def state(self) -> str | None:
+        return self.sheet.get_attribute("data-state")
+
+    @property
+    def figure(self) -> str:
+        """The headline, with plain spaces."""
+        return plain(self.sheet.locator(".ss-figure").inner_text())
+
+    @property
+    def status(self) -> str:
+        return self.slot("status").inner_text().strip()
+
+    def results(self) -> dict[str, str]:
+        """What the table of results says, by key, with plain spaces."""
+        found = self.sheet.locator("tr[data-result]").evaluate_all(
+            "rows => rows.map((row) => [row.dataset.result, row.querySelector('td').textContent])"
+        )
+        return {key: plain(text) for key, text in found}
+
+    def errors(self) -> list[str]:
+        """The sentences of the summary above the boxes."""
+        return self.slot("errors").locator("li").all_inner_texts() if self.slot("errors").is_visible() else []
+
+
+def plain(text: str) -> str:
+    """A text with every kind of space as a plain one."""
+    return " ".join(text.split())
+
+
+def calculators(page: Page) -> list[Worker]:
+    """The workers in which our Python runs; the theme has one of its own for the search."""
+    return [worker for worker in page.workers if worker.url.endswith("/assets/js/worker.js")]

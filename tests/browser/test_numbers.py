@@ -1,0 +1,303 @@
+"""A reader types: results follow, mistakes are told in their time, and nothing typed is lost."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from playwright.sync_api import expect
+
+from calc.answer import Typed, answer
+from calc.units import System
+
+from .conftest import At, Live
+from .reader import SIZES, Reader, plain
+
+pytestmark = pytest.mark.browser
+
+
+def expected(worksheet: str, given: dict[str, str], system: System = "us") -> dict[str, str]:
+    """The results of a worksheet for what was typed, as the desktop works them out."""
+    sheet = answer(worksheet, {key: Typed(text, system) for key, text in given.items()}, system)
+    assert not sheet.problems
+    return {one.key: plain(one.shown) for one in sheet.results}
+
+
+def test_typing_works_the_numbers_out_anew(at: At) -> None:
+    reader = at("stored-heat")
+    example = reader.figure
+    reader.box("store_volume").press("End")
+    reader.box("store_volume").press("0")  # behind what stands there: ten times as much
+    reader.wait()
+    assert reader.figure != example
+    assert reader.results() == expected("stored-heat", {"store_volume": "5000"})
+    expect(reader.slot("whose")).to_have_text("Your numbers")
+    expect(reader.sheet.locator(".ss-plate-flag")).to_contain_text("Rough")
+    expect(reader.slot("picture").locator("svg")).to_be_visible()
+    reader.type("cold_water", "45")
+    assert reader.results() == expected("stored-heat", {"store_volume": "5000", "cold_water": "45"})
+
+
+def test_the_newest_text_wins_when_typing_is_faster_than_working_out(at: At) -> None:
+    reader = at("tank-size")
+    box = reader.box("heated_area")
+    box.evaluate(
+        """(box) => {
+          for (let area = 900; area <= 1900; area += 1) {
+            box.value = String(area);
+            box.dispatchEvent(new Event("input", { bubbles: true }));
+          }
+        }"""
+    )
+    reader.wait()
+    assert reader.results() == expected("tank-size", {"heated_area": "1900"})
+
+
+def test_the_chart_follows(live: Live) -> None:
+    with live("stored-heat", viewport=SIZES["desktop"]) as reader:
+        chart = reader.slot("chart")
+        before = chart.locator("svg:visible").inner_html()
+        reader.page.on("request", lambda request: asked.append(request.url))
+        asked: list[str] = []
+        reader.type("store_volume", "1,200")
+        expect(chart).not_to_have_class("ss-stale")
+        expect(chart).to_be_visible()
+        assert chart.locator("svg:visible").inner_html() != before
+        sheet = answer("stored-heat", {"store_volume": Typed("1,200")})
+        assert sheet.headline
+        expect(chart.locator("figcaption")).to_contain_text(sheet.headline.shown)
+        assert [url.rpartition("/")[2] for url in asked] == ["plot.bundle.js"]  # fetched now, not before
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_a_wrong_number_empties_the_plate_at_its_height(at: At, size: str) -> None:
+    reader = at("stored-heat", size)
+    plate = reader.sheet.locator(".ss-plate")
+    reader.type("store_volume", "700")
+    heights = [plate.evaluate("plate => plate.offsetHeight")]
+    tops = [reader.box("store_top").evaluate("box => box.offsetTop")]
+    reader.type("store_volume", "12 apples", leave=False)
+    assert reader.figure == "No result yet"
+    # While typing: no scolding, nothing moves, and no result stays that belongs to other numbers.
+    expect(reader.field("store_volume").locator(".ss-error")).to_be_hidden()
+    expect(reader.slot("errors")).to_be_hidden()
+    heights.append(plate.evaluate("plate => plate.offsetHeight"))
+    tops.append(reader.box("store_top").evaluate("box => box.offsetTop"))
+    assert_nothing_of_a_result_is_visible(reader)
+    reader.box("store_volume").blur()
+    reader.wait()
+    heights.append(plate.evaluate("plate => plate.offsetHeight"))
+    assert_nothing_of_a_result_is_visible(reader)
+    sentence = answer("stored-heat", {"store_volume": Typed("12 apples")}).problems[0].text
+    expect(reader.field("store_volume").locator(".ss-error")).to_have_text(sentence)
+    assert reader.errors() == [sentence]
+    expect(reader.box("store_volume")).to_have_attribute("aria-invalid", "true")
+    expect(reader.box("store_volume")).to_have_value("12 apples")
+    assert len(set(heights)) == 1
+    assert len(set(tops)) == 1
+    # Forgiven as soon as it is right, before the box is left.
+    reader.type("store_volume", "12 gal", leave=False)
+    expect(reader.field("store_volume").locator(".ss-error")).to_be_hidden()
+    expect(reader.slot("errors")).to_be_hidden()
+    expect(reader.box("store_volume")).not_to_have_attribute("aria-invalid", "true")
+    assert reader.results() == expected("stored-heat", {"store_volume": "12 gal"})
+
+
+def assert_nothing_of_a_result_is_visible(reader: Reader) -> None:
+    for name in ("results", "tables", "chart", "picture", "advice"):
+        expect(reader.slot(name)).to_be_hidden()
+    for fold in reader.sheet.locator(".ss-foot > details").all():
+        expect(fold).to_be_hidden()
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_box_stays_where_it_is_while_notes_come_and_go_above_it(at: At, size: str) -> None:
+    reader = at("stored-heat", size)
+    box = reader.box("system_pressure")
+    box.focus()
+    before = box.evaluate("box => box.getBoundingClientRect().top")
+    box.fill("1x")  # turns every other box into an assumed one
+    reader.wait()
+    expect(reader.field("store_top").locator(".ss-note")).to_contain_text("Assumed")
+    reader.page.wait_for_timeout(100)
+    assert box.evaluate("box => box.getBoundingClientRect().top") == pytest.approx(before, abs=1)
+    reader.box("altitude").focus()
+    before = reader.box("altitude").evaluate("box => box.getBoundingClientRect().top")
+    reader.wait()
+    expect(reader.slot("errors")).to_be_visible()
+    reader.page.wait_for_timeout(100)
+    assert reader.box("altitude").evaluate("box => box.getBoundingClientRect().top") == pytest.approx(before, abs=1)
+
+
+def test_the_summary_leads_to_the_box(at: At) -> None:
+    reader = at("stored-heat")
+    reader.type("standby_loss", "lots")
+    reader.type("store_volume", "")
+    reader.sheet.locator("details.ss-optional").evaluate("details => { details.open = false; }")
+    assert len(reader.errors()) == 2
+    expect(reader.slot("errors").locator("h3")).to_have_text("2 numbers need changing")
+    reader.slot("errors").locator("a").filter(has_text="tank loses").or_(
+        reader.slot("errors").locator("a[href$=standby_loss]")
+    ).first.click()
+    expect(reader.box("standby_loss")).to_be_focused()
+    expect(reader.box("standby_loss")).to_be_visible()
+    assert "#" not in reader.page.url
+
+
+def test_units_switch_without_losing_what_was_typed(at: At) -> None:
+    texts = {"store_volume": "1/2 m3", "lowest_useful": "45 °C", "store_top": "180.125", "design_load": "12.5 kBtu/h"}
+    reader = at("stored-heat")
+    for key, text in texts.items():
+        reader.type(key, text)
+    us = reader.results()
+    assert us == expected("stored-heat", texts)
+    reader.page.get_by_role("button", name="SI").click()
+    reader.wait()
+    given = {key: Typed(text, "us") for key, text in texts.items()}
+    assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", given, "si").results}
+    shown = {key: reader.box(key).input_value() for key in texts}
+    assert shown == {"store_volume": "500", "lowest_useful": "45", "store_top": "82.29", "design_load": "3.663"}
+    expect(reader.field("store_top").locator(".ss-unit")).to_have_text("degrees Celsius")
+    reader.type("store_top", "80")
+    reader.page.get_by_role("button", name="US").click()
+    reader.wait()
+    assert {key: reader.box(key).input_value() for key in texts} == texts | {"store_top": "176"}
+
+
+def test_units_are_remembered_for_the_whole_site(live: Live, served: Any) -> None:
+    with live("stored-heat") as reader:
+        reader.page.get_by_role("button", name="SI").click()
+        reader.wait()
+        reader.page.reload()
+        reader.wait_until_live()
+        assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", {}, "si").results}
+        expect(reader.page.get_by_role("button", name="SI")).to_have_attribute("aria-pressed", "true")
+        expect(reader.slot("whose")).to_contain_text("Worked example")
+        reader.page.goto(served.url)
+        expect(reader.page.get_by_role("button", name="SI")).to_have_attribute("aria-pressed", "true")
+        assert reader.page.evaluate("document.documentElement.dataset.units") == "si"
+
+
+def test_a_number_that_the_reader_does_not_know(at: At) -> None:
+    reader = at("stored-heat")
+    reader.type("store_volume", "800")
+    reader.type("cold_water", "41")
+    expect(reader.unknown("cold_water")).not_to_be_checked()
+    reader.unknown("cold_water").check()
+    reader.wait()
+    sheet = answer("stored-heat", {"store_volume": Typed("800")})
+    assumed = sheet.inputs["cold_water"]
+    assert assumed.origin == "typical"
+    assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+    expect(reader.box("cold_water")).to_have_value(assumed.text.split("°")[0].strip())
+    expect(reader.field("cold_water")).to_have_attribute("data-from", "typical")
+    expect(reader.field("cold_water").locator(".ss-note")).to_contain_text("Assumed")
+    reader.unknown("cold_water").uncheck()
+    reader.wait()
+    expect(reader.box("cold_water")).to_have_value("41")
+    assert reader.results() == expected("stored-heat", {"store_volume": "800", "cold_water": "41"})
+    # Typing in a box that stands for an assumed number makes it the reader's own.
+    reader.unknown("cold_water").check()
+    reader.wait()
+    reader.type("cold_water", "44")
+    expect(reader.unknown("cold_water")).not_to_be_checked()
+    assert reader.results() == expected("stored-heat", {"store_volume": "800", "cold_water": "44"})
+
+
+def test_not_knowing_a_number_of_the_worked_example(at: At) -> None:
+    reader = at("stored-heat")
+    reader.unknown("cold_water").check()
+    reader.wait()
+    expect(reader.unknown("cold_water")).to_be_checked()
+    expect(reader.slot("whose")).to_have_text("Your numbers")
+    # Known after all, with nothing typed before: the value that stands there becomes the reader's.
+    shown = reader.box("cold_water").input_value()
+    reader.unknown("cold_water").uncheck()
+    reader.wait()
+    expect(reader.box("cold_water")).to_be_focused()
+    assert reader.results() == expected("stored-heat", {"cold_water": shown})
+
+
+def test_a_number_that_several_worksheets_ask_is_typed_once(at: At) -> None:
+    reader = at("stored-heat")
+    other = Reader(reader.page, "tank-size")
+    reader.type("store_top", "170")
+    expect(other.box("store_top")).to_have_value("170")
+    assert other.results() == expected("tank-size", {"store_top": "170"})
+    other.type("store_top", "165")
+    expect(reader.box("store_top")).to_have_value("165")
+    assert reader.results() == expected("stored-heat", {"store_top": "165"})
+
+
+def test_another_way_of_asking_keeps_what_was_typed_for_the_first(at: At) -> None:
+    reader = at("emitter-temperature")
+    reader.type("baseboard_length", "150")
+    reader.type("emitter_kind", "radiator")
+    expect(reader.field("baseboard_length")).to_be_hidden()
+    expect(reader.field("radiator_rating")).to_be_visible()
+    given = {"emitter_kind": "radiator"}
+    assert reader.results() == expected("emitter-temperature", given)
+    reader.type("emitter_kind", "baseboard")
+    expect(reader.box("baseboard_length")).to_have_value("150")
+    assert reader.results() == expected("emitter-temperature", {"emitter_kind": "baseboard", "baseboard_length": "150"})
+
+
+def test_a_box_that_may_be_left_alone_can_be_emptied(at: At) -> None:
+    reader = at("stored-heat")
+    reader.type("store_volume", "900")
+    reader.type("standby_loss", "500")
+    assert reader.results() == expected("stored-heat", {"store_volume": "900", "standby_loss": "500"})
+    reader.type("standby_loss", "")
+    assert reader.results() == expected("stored-heat", {"store_volume": "900"})
+    expect(reader.box("standby_loss")).to_have_value("0")
+    expect(reader.slot("errors")).to_be_hidden()
+
+
+def test_numbers_are_cleared_and_put_back(at: At) -> None:
+    reader = at("stored-heat")
+    example = reader.results()
+    reader.type("store_volume", "1,000 L")
+    reader.unknown("cold_water").check()
+    reader.wait()
+    mine = reader.results()
+    reader.page.get_by_role("button", name="Clear my numbers").first.click()
+    reader.wait()
+    assert reader.results() == example
+    expect(reader.slot("whose")).to_contain_text("Worked example")
+    back = reader.sheet.get_by_role("button", name="Put my numbers back")
+    expect(back).to_be_focused()
+    back.click()
+    reader.wait()
+    assert reader.results() == mine
+    expect(reader.box("store_volume")).to_have_value("1,000 L")
+    expect(reader.unknown("cold_water")).to_be_checked()
+
+
+def test_typed_numbers_outlive_a_reload(live: Live) -> None:
+    with live("stored-heat") as reader:
+        reader.type("store_volume", "640")
+        reader.type("lowest_useful", "warm")
+        reader.page.reload()
+        reader.wait_until_live()
+        expect(reader.box("store_volume")).to_have_value("640")
+        expect(reader.box("lowest_useful")).to_have_value("warm")
+        assert reader.figure == "No result yet"
+        assert len(reader.errors()) == 1
+
+
+@pytest.mark.parametrize("refused", ["sessionStorage", "localStorage"])
+def test_it_works_where_storage_is_refused(live: Live, visiting: Any, served: Any, places: dict[str, str], refused: str) -> None:
+    troubles: list[str] = []
+    with visiting(troubles) as page:
+        page.add_init_script(
+            f"Object.defineProperty(window, '{refused}', {{ get() {{ throw new DOMException('no', 'SecurityError'); }} }})"
+        )
+        page.goto(served.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        reader.type("store_volume", "640")
+        page.get_by_role("button", name="SI").click()
+        reader.wait()
+        sheet = answer("stored-heat", {"store_volume": Typed("640")}, "si")
+        assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+        troubles[:] = [trouble for trouble in troubles if "/assets/js/" in trouble]  # the theme's own scripts mind
