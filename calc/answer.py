@@ -39,6 +39,8 @@ def open_link(text: str, system: System = "us") -> tuple[Sheet | None, tuple[str
     opened = link.read(text, WORKSHEETS)
     if not opened.worksheet:
         return None, opened.problems
+    if opened.worksheet == link.PLAN:
+        return None, (*opened.problems, "This link holds a whole plan: open it at the sizing record.")
     if not opened.given:
         return None, (*opened.problems, "This link holds no numbers.")
     return answer(opened.worksheet, opened.given, system), opened.problems

@@ -1,19 +1,23 @@
 """Links: `#v1;stored-heat;store_volume=500gal;store_top=180F~;end`.
 
 A link carries every field of the chosen case, as typed, so that it means the same after a default has changed; `~`
-marks a number that nobody gave; `end` proves that nothing was cut off. A link is untrusted: it holds keys, numbers, units and
-choices, and whatever else is in it is named and left out.
+marks a number that nobody gave; `end` proves that nothing was cut off. A link is untrusted: it holds keys, numbers,
+units and choices, and whatever else is in it is named and left out.
+
+A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import quote, unquote
 
-from calc.engine.declare import Worksheet
+from calc.engine.declare import Field, Worksheet
+from calc.engine.plan import fields_by_key
 from calc.engine.read import Input, Typed
 from calc.units import LONGEST_TEXT
 
 VERSION = 1
+PLAN = "plan"  # stands where a worksheet's key would
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
 _SAFE = "/+-.,'"
 
@@ -36,6 +40,15 @@ def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
     return "#" + ";".join([f"v{VERSION}", worksheet.key, *parts, "end"])
 
 
+def write_plan(given: Mapping[str, Typed]) -> str:
+    """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows."""
+    parts = []
+    for key, one in given.items():
+        mark = "~" if one.origin in ("typical", "example") else ""
+        parts.append(f"{key}={quote(one.text, safe=_SAFE)}{mark}")
+    return "#" + ";".join([f"v{VERSION}", PLAN, *parts, "end"])
+
+
 def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
     """Read a link; whatever can be used is used, and the rest is named in a sentence."""
     problems: list[str] = []
@@ -48,17 +61,18 @@ def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
     if int(version[1:]) > VERSION:
         problems.append("This link comes from a later version of this site: reload the page, or ask for its numbers.")
     key = parts[1] if len(parts) > 1 else ""
-    if key not in worksheets:
+    if key not in worksheets and key != PLAN:
         problems.append(f"This link names a worksheet that is not here: “{_short(key)}”.")
         return Opened("", {}, tuple(problems))
     if parts[-1] != "end":
         problems.append("This link was cut off on its way: its last numbers may be missing. Ask for it again.")
-    fields = {field.key: field for field in worksheets[key].all_fields()}
+    fields = _fields(key, worksheets)
     given: dict[str, Typed] = {}
     for pair in parts[2:-1]:  # the last part is "end", or the one that was cut and cannot be trusted
         name, mark, value = pair.partition("=")
         if not mark or name not in fields:
-            problems.append(f"This link holds something that this worksheet does not ask: “{_short(unquote(name))}”.")
+            asks = "no worksheet asks" if key == PLAN else "this worksheet does not ask"
+            problems.append(f"This link holds something that {asks}: “{_short(unquote(name))}”.")
             continue
         if name in given:
             problems.append(f"This link gives {fields[name].label} twice; the first is used.")
@@ -67,6 +81,13 @@ def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
         plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]
         given[name] = Typed(plain, "us", "typical" if assumed else "link")
     return Opened(key, given, tuple(problems))
+
+
+def _fields(key: str, worksheets: Mapping[str, Worksheet]) -> dict[str, Field]:
+    """What a link may name: the fields of its worksheet, or of all for a plan."""
+    if key == PLAN:
+        return {name: found[0] for name, found in fields_by_key(worksheets.values()).items()}
+    return {field.key: field for field in worksheets[key].all_fields()}
 
 
 def _short(text: str) -> str:

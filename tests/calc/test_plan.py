@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.answer import answer
+from calc.answer import Typed, answer, open_link
+from calc.engine import link
 from calc.engine.plan import Entry, fields_by_key, given_for, offers, read, stale, write
 from calc.worksheets import WORKSHEETS
 
@@ -95,3 +96,52 @@ def test_a_plan_cut_anywhere_breaks_nothing() -> None:
     for length in sorted(random.Random(1).sample(range(len(text)), 60)):
         opened = read(text[:length], WORKSHEETS.values())
         assert opened.problems
+
+
+PLAN_LINK = "#v1;plan;store_volume=500gal;store_top=180F~;fill_temperature=~;lowest_useful=130F;emitter_kind=baseboard;end"
+
+
+def test_a_link_of_the_whole_plan_comes_back_as_it_was_written() -> None:
+    opened = link.read(PLAN_LINK, WORKSHEETS)
+    assert opened.problems == ()
+    assert opened.worksheet == "plan"
+    assert opened.given == {
+        "store_volume": Typed("500gal", "us", "link"),
+        "store_top": Typed("180F", "us", "typical"),
+        "fill_temperature": Typed("", "us", "typical"),
+        "lowest_useful": Typed("130F", "us", "link"),
+        "emitter_kind": Typed("baseboard", "us", "link"),
+    }
+    assert link.write_plan(opened.given) == PLAN_LINK
+
+
+def test_a_link_of_the_whole_plan_is_no_worksheet() -> None:
+    sheet, said = open_link(PLAN_LINK)
+    assert sheet is None
+    assert said == ("This link holds a whole plan: open it at the sizing record.",)
+
+
+@pytest.mark.parametrize(
+    ("spoilt", "word"),
+    [
+        (PLAN_LINK.removesuffix(";end"), "cut off"),
+        (PLAN_LINK.replace("#v1", "#v9"), "later version"),
+        (PLAN_LINK.replace(";end", ";store_volume=600gal;end"), "twice"),
+        (PLAN_LINK.replace("lowest_useful", "nonsense"), "no worksheet asks: “nonsense”"),
+        (PLAN_LINK.replace(";end", ";%3Cscript%3E=1;end"), "no worksheet asks"),
+    ],
+)
+def test_a_spoilt_link_of_the_whole_plan_names_what_is_wrong(spoilt: str, word: str) -> None:
+    opened = link.read(spoilt, WORKSHEETS)
+    assert any(word in problem for problem in opened.problems), opened.problems
+    assert opened.given["store_volume"].text == "500gal"
+
+
+def test_texts_in_a_link_of_the_whole_plan_are_escaped() -> None:
+    given = {"pipe_size": Typed("1-1/4", "us"), "store_volume": Typed("5;end <b>½ gal", "us")}
+    written = link.write_plan(given)
+    assert written.isascii()
+    assert written.count(";") == 4
+    assert {key: one.text for key, one in link.read(written, WORKSHEETS).given.items()} == {
+        key: one.text for key, one in given.items()
+    }
