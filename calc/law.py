@@ -5,8 +5,8 @@
         return volume * heat_content * (top - low)
 
 The text is parsed once against an allow-list; the working that readers see is drawn from that tree, and tests prove
-that text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few that
-are not a formula (property formulations, series, hourly runs) and show a sentence instead.
+that text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few
+that are not a formula (property formulations, series, hourly runs) and show a sentence instead.
 """
 
 import ast
@@ -118,6 +118,7 @@ class OutOfRange(ValueError):
     def __init__(self, law: str, argument: str, value: float, allowed: Range) -> None:
         super().__init__(f"{law}: {argument} = {value!r} is outside {allowed.text}")
         self.law, self.argument, self.value, self.allowed = law, argument, value, allowed
+        self.step = ""  # the worksheet's step in which it happened, if it was one
 
 
 class NoSolution(ValueError):
@@ -219,7 +220,9 @@ class Law:
         arguments = dict(zip(self.parameters, positional, strict=False)) | named
         for name, allowed in self.ranges.items():
             value = arguments[name]
-            if not allowed.low <= value <= allowed.high:
+            # A bound typed in another unit (212 °F for 100 °C) may miss by its last binary digit.
+            low, high = allowed.low - 1e-12 * abs(allowed.low), allowed.high + 1e-12 * abs(allowed.high)
+            if not low <= value <= high:
                 raise OutOfRange(self.name, name, value, allowed)
         if self.solves is not None:
             return self._solve(arguments)

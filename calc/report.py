@@ -43,6 +43,7 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
             {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
             for one in sheet.advice
         ],
+        "notes": list(sheet.notes),
         "verdict": [
             {
                 "link": one.key,
@@ -81,6 +82,7 @@ def as_text(sheet: Sheet) -> str:
     lines += [f"{sheet.headline.label}: {sheet.headline.shown}" + (" (rough)" if sheet.rough else ""), sheet.say, ""]
     if sheet.rough:
         lines += [f"Rough, because nobody gave: {', '.join(sheet.assumed)}.", ""]
+    lines += list(sheet.notes)
     if sheet.band:
         lines += [f"Between {sheet.band.low} and {sheet.band.high}; most depends on: {sheet.band.matters_most}.", ""]
     for one in sheet.advice:

@@ -1,6 +1,7 @@
 """Who may import whom: every module has a layer, and imports point downwards only."""
 
 import ast
+import re
 import sys
 from pathlib import Path
 
@@ -12,6 +13,7 @@ LAYERS = (
     ("calc.law",),
     ("calc.tables",),
     ("calc.physics",),
+    ("calc.piping",),
     ("calc.engine",),
     ("calc.vocabulary",),
     ("calc.chains",),
@@ -20,7 +22,7 @@ LAYERS = (
     ("calc.report", "render"),
     ("calc.__main__", "hooks"),
 )
-SAME = ("calc.tables", "calc.physics", "calc.engine", "calc.chains", "render")
+SAME = ("calc.tables", "calc.physics", "calc.piping", "calc.engine", "calc.chains", "render")
 
 
 def _modules() -> dict[str, Path]:
@@ -88,7 +90,7 @@ def test_calc_neither_reads_nor_writes_files() -> None:
         if name.startswith("calc"):
             outside = _imports(path) & {"pathlib", "os", "io", "shutil", "subprocess", "urllib.request", "socket"}
             assert not outside, f"{name} imports {outside}"
-            assert "open(" not in path.read_text(encoding="utf-8").replace("open_link(", ""), name
+            assert not re.search(r"\bopen\(", path.read_text(encoding="utf-8")), name
 
 
 def test_no_shown_word_comes_from_a_docstring() -> None:

@@ -1,6 +1,6 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
-from calc.engine.declare import AnyStep, Case, Cases, Given, Must, Pick, Step
+from calc.engine.declare import AnyStep, Case, Cases, Given, Pick, Step
 from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
@@ -24,12 +24,8 @@ GLYCOL = ANTIFREEZE.but(
     low="10 %", high="55 %", unless_given="40 %",
 )  # fmt: skip
 
-# "0 %" with a glycol named, or a share with none named, is a slip that must not pass as plain water.
-KIND_NAMED = Must(
-    "antifreeze_kind != 'none' or antifreeze <= 0",
-    "antifreeze_kind",
-    "A share of antifreeze is given: say whether it is propylene or ethylene glycol.",
-)
+# So little that it can only mean none: a larger share, with no glycol named, is taken for propylene glycol.
+NO_GLYCOL = ANTIFREEZE.but(high="0.5 %")
 
 _WORDS = {"density": "Density", "specific_heat": "Specific heat", "viscosity": "Viscosity"}
 Laws = dict[str, Law]
@@ -66,7 +62,7 @@ def fluid(*places: Place) -> Cases:
     """Properties of what flows at each of these places, for plain water and for either glycol."""
     return Cases(
         "antifreeze_kind",
-        none=Case(fields=(ANTIFREEZE,), steps=_properties(_PLAIN, places)),
+        none=Case(fields=(NO_GLYCOL,), steps=_properties(_PLAIN, places)),
         propylene=Case(fields=(GLYCOL,), steps=(mass_share("propylene"), *_properties(_PROPYLENE, places))),
         ethylene=Case(fields=(GLYCOL,), steps=(mass_share("ethylene"), *_properties(_ETHYLENE, places))),
     )

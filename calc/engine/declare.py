@@ -4,7 +4,7 @@ WORKSHEET = Worksheet(
     key="stored-heat", guide="storage", question="How much usable heat is in the tank?",
     fields=(STORE_VOLUME, STORE_TOP, LOWEST_USEFUL, LOAD),
     steps=(
-        Step("heat_content", water.mean_heat_content, "Heat held by each gallon and degree", low="lowest_useful", top="store_top"),
+        Step("heat_content", water.mean_volume_heat_content, "Heat in each volume and degree", low="lowest_useful", …),
         Step("usable_heat", store.usable_heat, "Usable heat", volume="store_volume", …),
     ),
     results=(Result("usable_heat", figures=3), …),
@@ -503,7 +503,7 @@ class Worksheet:
     _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
 
     def __post_init__(self) -> None:
-        if __debug__:  # the build and the tests have found every mistake before the page's Python, which leaves this out
+        if __debug__:  # left out of the page's Python: the build and the tests have found every mistake before
             self._check_all()
 
     def _check_all(self) -> None:
@@ -645,6 +645,11 @@ class Plan:
             if step.key in needed:
                 needed.update(step.needs)
         return tuple(step for step in self.steps if step.key in needed)
+
+
+def case_fields(case: Case) -> Iterator[Field]:
+    """The fields of a case and of all the cases inside it."""
+    return _fields_in(case.fields, case.cases)
 
 
 def _fields_in(fields: tuple[Field, ...], cases: tuple[Cases, ...]) -> Iterator[Field]:

@@ -5,7 +5,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.engine.declare import Field, Plan, Worksheet, quantity
+from calc.engine.declare import Field, Plan, Worksheet, case_fields, quantity
 from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, with_unit
 
 ORIGINS = ("typed", "link", "computed", "typical", "example")
@@ -55,6 +55,7 @@ class Reading:
     inputs: dict[str, Input]
     problems: tuple[Problem, ...]
     example: str
+    unused: tuple[str, ...] = ()
 
 
 def typed_digits(read: Quantity, unit: Unit) -> str:
@@ -107,7 +108,8 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Re
             condition = must.condition
             if all(name in values for name in condition.names) and not condition(values, {}):
                 problems.append(Problem(must.field, must.say))
-    return Reading(plan, inputs, tuple(problems), name)
+    unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in inputs)
+    return Reading(plan, inputs, tuple(problems), name, unused)
 
 
 def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:
@@ -128,7 +130,7 @@ def _choices(worksheet: Worksheet, given: Mapping[str, Typed]) -> tuple[dict[str
     for field in worksheet.all_fields():
         if field.kind != "choice" or field.key in choices:
             continue
-        fallback = _fallback(worksheet, field, choices)[0]
+        fallback = _implied(worksheet, field, given) or _fallback(worksheet, field, choices)[0]
         if field.key in given:
             try:
                 choices[field.key] = _chosen(field, given[field.key].text)
@@ -140,6 +142,33 @@ def _choices(worksheet: Worksheet, given: Mapping[str, Typed]) -> tuple[dict[str
 
 
 MOST_NAMED = 14  # of a longer list only the nearest are named
+
+
+def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed]) -> str:
+    """The value of a choice that nobody made but whose numbers somebody gave: an area and a class mean "quick"."""
+    asked_anyway = {field.key for field in worksheet.fields}
+    cases = next((branch.cases for branch in worksheet.cases if branch.on == choice.key), {})
+    fitting: dict[str, int] = {}
+    for value, case in cases.items():
+        own = {field.key: field for field in case_fields(case) if field.key not in asked_anyway}
+        fitting[value] = sum(key in own and _fits(own[key], typed) for key, typed in given.items())
+    most = max(fitting.values(), default=0)
+    usual = _fallback(worksheet, choice, {})[0] if most else ""
+    if not most or fitting.get(usual) == most:
+        return ""
+    return next(value for value, count in fitting.items() if count == most)
+
+
+def _fits(field: Field, typed: Typed) -> bool:
+    try:
+        if field.kind == "choice":
+            _chosen(field, typed.text)
+        else:
+            found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
+            _check_range(field, found, typed.system)
+    except UnitError:
+        return False
+    return True
 
 
 def _chosen(field: Field, text: str) -> str:
@@ -180,6 +209,7 @@ def _input(
         if field.same_as:
             return None
         text, origin = _fallback(worksheet, field, choices)
+        text = choices.get(field.key, text)
         typed = Typed(text, "us", origin)
     if field.kind == "choice":
         value = _chosen(field, typed.text)

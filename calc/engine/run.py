@@ -155,8 +155,14 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         ),
         sources=_sources(worksheet, reading, advice),
         example=reading.example,
-        notes=(),
+        notes=_notes(worksheet, reading),
     )
+
+
+def _notes(worksheet: Worksheet, reading: Reading) -> tuple[str, ...]:
+    """What was given and is not used, since the choices made ask for other numbers."""
+    labels = {one.key: one.label for one in worksheet.all_fields()}
+    return tuple(f"{labels[key]} is not used with the choices made here." for key in reading.unused)
 
 
 def compute(
@@ -187,7 +193,8 @@ def _step(step: Step | Pick, values: Values) -> float | None:
         arguments[name] = value
     try:
         result = step.law(**arguments)
-    except OutOfRange:
+    except OutOfRange as wrong:
+        wrong.step = step.key
         raise
     except (NoSolution, ArithmeticError, ValueError):  # no such number: a root, a logarithm or a quotient that is none
         return None
@@ -196,11 +203,7 @@ def _step(step: Step | Pick, values: Values) -> float | None:
 
 def _with_problem(sheet: Sheet, wrong: OutOfRange) -> Sheet:
     """A law refused a value: name the fields from which that value came."""
-    step = next(
-        one
-        for one in sheet.plan.steps
-        if isinstance(one, Step) and one.law.name == wrong.law and wrong.argument in one.binding
-    )
+    step = next(one for one in sheet.plan.steps if isinstance(one, Step) and one.key == wrong.step)
     source = step.binding[wrong.argument]
     fields = [one for one in sheet.plan.fields if one.key in _ancestors(sheet.plan, source)]
     if source in sheet.inputs:

@@ -171,13 +171,14 @@ def _scale(law: Law, units: tuple[tuple[str, Unit], ...], result: Unit) -> tuple
         return 1.0, "plain"
     if math.isclose(ratios[0], 1, rel_tol=1e-9):
         return 1.0, "reader"
-    if ratios[0] <= 0 or not 1e-6 < ratios[0] < 1e6 or all(one is si_unit(one) for one in (*dict(units).values(), result)):
+    already_plain = all(one is si_unit(one) for one in (*dict(units).values(), result))
+    if already_plain or not 1e-6 < ratios[0] < 1e6:
         return 1.0, "plain"
     return float(round_to(ratios[0], 12)), "reader"
 
 
 def _places(law: Law, names: tuple[str, ...]) -> list[dict[str, float]]:
-    """Places at which to compare units: the same ones at each run, far enough apart to reach both sides of a max or min."""
+    """Places at which to compare units: always the same, and far enough apart to reach both sides of a max or min."""
     source = random.Random(1)  # noqa: S311 - any spread will do, as long as it is always the same
     places = []
     for _ in range(40):

@@ -1,6 +1,6 @@
 """What does the pipe to another building lose?"""
 
-from calc.chains.water_side import KIND_NAMED, fluid, pipe
+from calc.chains.water_side import fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -192,7 +192,6 @@ WORKSHEET = Worksheet(
     headline="buried_loss",
     say="{wood_lost} of wood a year for nothing.",
     musts=(
-        KIND_NAMED,
         Must("pipe_distance >= jacket * 0.999", "pipe_distance", "The pipes cannot be closer than their jackets allow: at least one jacket from middle to middle."),
         Must("depth >= jacket", "depth", "The pipes must lie deeper than their jackets are thick."),
         Must("supply_water > ground + water_drop", "water_drop", "The water coming back would be colder than the ground: a smaller drop or hotter water."),

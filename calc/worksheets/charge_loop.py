@@ -6,7 +6,6 @@ from calc.chains.water_side import (
     BOILING_STEPS,
     FRICTION_GIVENS,
     FRICTION_STEPS,
-    KIND_NAMED,
     PEAK,
     PIPE_FIELDS,
     fluid,
@@ -111,7 +110,6 @@ WORKSHEET = Worksheet(
     ),
     headline="flow",
     say="Outlet {outlet_at_peak} at the peak; head {head}.",
-    musts=(KIND_NAMED,),
     advice=(
         Advice(
             "stop", "outlet-boils", "outlet_margin <= 0",

@@ -1,6 +1,6 @@
 """How large must the expansion tank be?"""
 
-from calc.chains.water_side import KIND_NAMED, fluid
+from calc.chains.water_side import fluid
 from calc.engine.declare import (
     Advice,
     Case,
@@ -191,7 +191,6 @@ WORKSHEET = Worksheet(
     say="The water grows by {water_expansion}.",
     say_none="The pressures leave no room.",
     musts=(
-        KIND_NAMED,
         Must("highest < relief_setting", "highest", "The highest pressure must be below the relief valve's setting."),
         Must("high_limit > fill_temperature", "fill_temperature", "The cold filling must be cooler than the high limit."),
     ),

@@ -1,6 +1,6 @@
 """How much heat moves by gravity alone?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, KIND_NAMED, ROUGHNESS, fluid, pipe
+from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, ROUGHNESS, fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -150,7 +150,6 @@ WORKSHEET = Worksheet(
     headline="heat_moved",
     say="{flow} flow, outlet at {outlet}.",
     musts=(
-        KIND_NAMED,
         Must("loop_supply > loop_return + least_difference", "loop_return", "The water coming back must be cooler than the water going up."),
     ),
     advice=(

@@ -4,7 +4,6 @@ from calc.chains.water_side import (
     ALL_PROPERTIES,
     FRICTION_GIVENS,
     FRICTION_STEPS,
-    KIND_NAMED,
     PIPE_FIELDS,
     fluid,
     pipe,
@@ -120,7 +119,6 @@ WORKSHEET = Worksheet(
     ),
     headline="flow",
     say="It runs at {velocity}; pump head {head}.",
-    musts=(KIND_NAMED,),
     advice=(
         Advice(
             "stop", "plastic-at-the-fire", "pipe_kind == 'pex' and pipe_place == 'stove'",

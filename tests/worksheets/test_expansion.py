@@ -2,6 +2,7 @@
 
 import pytest
 
+from calc.answer import Typed, answer
 from calc.units import GALLON, PSI
 from tests.worksheets.asking import codes, sheet_of, values
 
@@ -81,7 +82,9 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
     assert code not in codes("expansion", **spared)
 
 
-def test_a_share_of_glycol_without_its_kind_is_refused() -> None:
-    from calc.answer import Typed, answer
-
-    assert [one.key for one in answer("expansion", {"antifreeze": Typed("30 %")}).problems] == ["antifreeze_kind"]
+def test_a_share_of_glycol_without_its_kind_is_taken_for_propylene_and_says_so() -> None:
+    sheet = answer("expansion", {"antifreeze": Typed("30 %")})
+    assert sheet.inputs["antifreeze_kind"].si == "propylene"
+    assert sheet.inputs["antifreeze_kind"].field.label in sheet.assumed
+    refused = answer("expansion", {"antifreeze": Typed("30 %"), "antifreeze_kind": Typed("none")})
+    assert [one.key for one in refused.problems] == ["antifreeze"]

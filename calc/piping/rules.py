@@ -1,0 +1,479 @@
+"""What every drawn system has to keep to. A rule looks at the description alone and names the part that breaks it.
+
+The rules are common practice for solid-fuel water heating, and say what the drawings' guides teach. They cannot prove a
+real system safe; they stop a drawing from teaching a dangerous one.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from calc.piping.parts import DISCHARGE, FALLS, FLOWING, METAL, RISES, SUPPLY, Part, Slope, System, split_end
+from calc.piping.ways import Path, Side, Step, Ways
+
+# Parts that take or give heat, or push: the pressure differs between their two ends.
+_RESISTS = ("fire", "boiler", "dump", "emitter", "floor", "exchanger", "pump")
+_HOT = ("fire", "boiler", "store", "exchanger")
+_WARM_ROOMS = ("emitter", "floor")
+
+
+@dataclass(frozen=True)
+class Fault:
+    """A broken rule: its name, the part at fault, and one sentence."""
+
+    rule: str
+    part: Part
+    sentence: str
+
+
+class PipingError(ValueError):
+    """A described system breaks rules; the message names each part and rule."""
+
+    def __init__(self, system: System, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(faults)
+        lines = (f"- {one.part.name} ({one.part.key}), rule {one.rule!r}: {one.sentence}" for one in self.faults)
+        super().__init__("\n".join((f"the piping of {system.key!r} breaks its rules:", *lines)))
+
+
+Found = Iterator[tuple[Part, str]]
+Rule = Callable[[System], Found]
+
+
+def check(system: System) -> System:
+    """The system itself if it keeps every rule; PipingError otherwise."""
+    faults = [Fault(name, part, sentence) for name, rule in RULES.items() for part, sentence in rule(system)]
+    if faults:
+        raise PipingError(system, faults)
+    return system
+
+
+# --- every pipe goes somewhere, the right way round
+
+
+def joined(system: System) -> Found:
+    """Every port that is needed is joined once, and water can come to and leave every tee."""
+    ends: dict[tuple[str, str], list[bool]] = {}
+    for pipe in system.pipes:
+        ends.setdefault(split_end(pipe.start), []).append(True)
+        ends.setdefault(split_end(pipe.end), []).append(False)
+    flows = [(split_end(pipe.start)[0], split_end(pipe.end)[0]) for pipe in system.pipes if pipe.service in FLOWING]
+    for part in system.parts:
+        if part.role == "tee":
+            if len(ends.get((part.key, ""), ())) < 3:
+                yield part, "a tee joins three pipes or more"
+            leaves, arrives = any(one[0] == part.key for one in flows), any(one[1] == part.key for one in flows)
+            if leaves != arrives:
+                yield (
+                    part,
+                    "water that comes here must be able to leave, and water that leaves must come from somewhere",
+                )
+            continue
+        for name, port in part.kind.ports.items():
+            found = ends.get((part.key, name), [])
+            if len(found) > 1 or (port.needed and not found):
+                yield part, f"its {name!r} end must be joined once, not {len(found)} times"
+            if (port.way == "in" and True in found) or (port.way == "out" and False in found):
+                yield part, f"the pipe at its {name!r} end runs against it"
+
+
+def slopes_are_drawn(system: System) -> Found:
+    """A pipe that is said to rise or fall is not drawn otherwise."""
+    for step in _all_steps(system):
+        if step.forward and (
+            (step.pipe.slope == RISES and not step.climbs) or (step.pipe.slope == FALLS and not step.sinks)
+        ):
+            yield (
+                system.part(step.here[0]),
+                f"the pipe to {step.there[0]} is said to {step.pipe.slope[:-1]}, and is drawn otherwise",
+            )
+
+
+def _all_steps(system: System) -> Iterator[Step]:
+    ways = Ways(system)
+    for part in system.parts:
+        for side in ways.sides(part):
+            yield from ways.steps(side)
+
+
+# --- what must stay open between a fire and its ways out
+
+
+def open_ways(system: System) -> Found:
+    """Nothing that can close, stop or fail stands between a fire and its relief valve, vent, dump and expansion."""
+    ways = Ways(system)
+    for fire in system.of_role("fire", "boiler"):
+        (side,) = ways.sides(fire)
+        for role in ("relief", "open vent") if system.vented and fire.role == "fire" else ("relief",):
+            yield from _open_way(ways, side, role, _is_tee)
+        yield from _open_way(ways, side, "expansion", _never_closes)
+    for fire in system.of_role("fire"):
+        (side,) = ways.sides(fire)
+        dumps = list(system.of_role("dump"))
+        if not dumps:
+            yield fire, "it has no dump for the heat of a stopped pump"
+        for dump in dumps:
+            for port in ("in", "out"):
+                yield from _open_leg(ways, side, dump, port)
+
+
+def _open_way(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) -> Found:
+    """Faults unless some part of this role can be reached by way of nothing but what `cross` allows."""
+
+    def way(crossing: Callable[[Part], bool]) -> Path | None:
+        found = ways.reach(side, crossing)
+        return next((path for (key, _), path in found.items() if ways.parts[key].role == role), None)
+
+    start = ways.parts[side[0]]
+    if way(_is_no_filling) is None:
+        yield start, f"its water has no {role}"
+        return
+    for part in _in_the_way(ways, cross, way, _is_no_filling):
+        yield part, f"it stands between {start.name} and its {role}, and that way must stay open"
+
+
+def _open_leg(ways: Ways, side: Side, dump: Part, port: str) -> Found:
+    """Faults unless the fire and this end of the dump are joined by nothing but pipe."""
+
+    def way(crossing: Callable[[Part], bool]) -> Path | None:
+        found = ways.reach(side, crossing, lambda step: step.there[0] != dump.key or step.there[1] == port)
+        return found.get((dump.key, "water"))
+
+    fire = ways.parts[side[0]]
+    if way(_is_no_dump) is None:
+        yield dump, f"its {port!r} end is not joined to {fire.name}"
+        return
+    for part in _in_the_way(ways, _is_tee, way, _is_no_dump):
+        yield part, f"it stands between {fire.name} and the {port!r} end of its dump"
+
+
+def _in_the_way(
+    ways: Ways,
+    cross: Callable[[Part], bool],
+    way: Callable[[Callable[[Part], bool]], Path | None],
+    at_most: Callable[[Part], bool],
+) -> list[Part]:
+    """Nothing if there is a way through what `cross` allows. Else the parts each of which alone shuts it; if it takes
+    several, those on the shortest way through `at_most`.
+
+    A loading valve is named only if nothing else is to blame: it has its place in the other way round.
+    """
+    if way(cross) is not None:
+        return []
+
+    def opens_alone(part: Part) -> bool:
+        return way(lambda other: cross(other) or other == part) is not None
+
+    shortest = [ways.parts[step.there[0]] for step in (way(at_most) or ())[:-1]]
+    alone = [part for part in ways.parts.values() if not cross(part) and at_most(part) and opens_alone(part)]
+    blamed = [part for part in alone if part.role != "loading valve"]
+    return blamed or alone or [part for part in shortest if not cross(part)]
+
+
+def _is_tee(part: Part) -> bool:
+    return part.role == "tee"
+
+
+def _is_no_dump(part: Part) -> bool:
+    return part.role != "dump"
+
+
+def _is_no_filling(part: Part) -> bool:
+    return part.role != "backflow"
+
+
+def _never_closes(part: Part) -> bool:
+    """Emitters count as what can close: somebody may fit a valve to them."""
+    return not part.kind.closes and part.role not in _WARM_ROOMS
+
+
+def _reached(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) -> bool:
+    return any(ways.parts[key].role == role for key, _ in ways.reach(side, cross))
+
+
+def dump_by_gravity(system: System) -> Found:
+    """Hot water rises to the dump all the way and cooler water falls back all the way, and no power is needed."""
+    ways = Ways(system)
+    for dump in system.of_role("dump"):
+        if dump.kind.power:
+            yield dump, "it does nothing in a power cut, so it is no dump"
+        for fire in system.of_role("fire"):
+            if dump.box[3] > fire.box[1]:
+                yield dump, f"it must stand above {fire.name}, or hot water will not rise to it"
+        for port, slope in (("in", RISES), ("out", FALLS)):
+            yield from _one_slope(ways, dump, port, slope)
+
+
+def _one_slope(ways: Ways, dump: Part, port: str, slope: Slope) -> Found:
+    """Every pipe between the dump's end and the fire keeps to one slope."""
+
+    def out_of_that_end(step: Step) -> bool:
+        return step.here != (dump.key, "out" if port == "in" else "in") and step.here != (dump.key, "top")
+
+    found = ways.reach((dump.key, "water"), _is_tee, out_of_that_end)
+    path = next((path for (key, _), path in found.items() if ways.parts[key].role == "fire"), ())
+    for step in path:  # from the dump down to the fire
+        if not step.sinks:
+            yield dump, f"the pipe at {step.there[0]} dips or humps, so the water may not move by itself"
+        elif step.pipe.slope != slope:
+            yield dump, f"the pipe at {step.there[0]} is not said to be one that {slope} all the way"
+
+
+def vent_is_open(system: System) -> Found:
+    """A vent rises all the way to its end above a feed tank that stands above everything else, and only then."""
+    ways = Ways(system)
+    for vent in system.of_role("open vent"):
+        path = next(
+            (
+                path
+                for (key, _), path in ways.reach((vent.key, "water"), _is_tee).items()
+                if ways.parts[key].role == "fire"
+            ),
+            (),
+        )
+        if not path or not all(step.sinks and step.pipe.slope == RISES for step in path):
+            yield vent, "it must rise all the way from the stove"
+    if system.vented:
+        for body in _fire_bodies(ways):
+            for tank in (ways.parts[key] for key, _ in body if ways.parts[key].role == "expansion"):
+                higher = [
+                    part
+                    for key, _ in body
+                    if (part := ways.parts[key]) != tank and _is_heating(part) and part.y <= tank.y
+                ]
+                if higher:
+                    yield tank, f"it must stand above everything else, and {higher[0].name} is higher"
+
+
+def _is_heating(part: Part) -> bool:
+    return part.role not in ("open vent", "backflow", "main", "tee")
+
+
+def relief_runs_off(system: System) -> Found:
+    """What a relief valve lets go falls through open metal pipe to a place where it drains and is seen."""
+    ways = Ways(system)
+    for valve in system.of_role("relief"):
+        leaves = [step for step in ways.steps((valve.key, "water")) if step.here[1] == "out"]
+        for step in leaves:
+            if ways.parts[step.there[0]].role != "funnel":
+                yield valve, f"its discharge ends at {step.there[0]}, not where it drains and is seen"
+            if not step.sinks or step.pipe.slope != FALLS or step.pipe.service != DISCHARGE:
+                yield valve, "its discharge has to fall all the way"
+            if step.pipe.material != METAL:
+                yield valve, "its discharge has to be metal"
+
+
+def metal_at_the_fire(system: System) -> Found:
+    """Metal pipe from the fire to the store, the dump, the vent and the relief valve."""
+    ways = Ways(system)
+    ends = ("store", "dump", "relief", "open vent", "expansion", "exchanger", "backflow", *_WARM_ROOMS)
+    for fire in system.of_role("fire"):
+        found = ways.reach((fire.key, "water"), lambda part: part.role not in ends)
+        for key, _ in found:
+            part = ways.parts[key]
+            if part.role in ends and part.role != "relief":
+                continue
+            for step in ways.steps((key, "water")):
+                if step.pipe.material != METAL:
+                    yield part, f"the pipe to {step.there[0]} must be metal: it can carry what the fire makes"
+
+
+def return_is_warmed(system: System) -> Found:
+    """Water goes back to a fire through a loading valve, so that it is never cold."""
+    ways = Ways(system)
+
+    def cold(step: Step) -> bool:
+        return _against_flow(step) and step.here[1] != "dump return"
+
+    for fire in system.of_role("fire"):
+        found = ways.reach((fire.key, "water"), lambda part: part.role not in ("loading valve", "store", "dump"), cold)
+        if any(ways.parts[key].role == "store" for key, _ in found):
+            yield fire, "cold water from the store can reach it without a loading valve"
+
+
+def _against_flow(step: Step) -> bool:
+    return not step.forward and step.pipe.service in FLOWING
+
+
+# --- pressure
+
+
+def pumps_draw_from_the_vessel(system: System) -> Found:
+    """The vessel or feed pipe joins where a pump draws, so that the pump adds to the pressure, never takes."""
+    ways = Ways(system)
+    for pump in system.of_role("pump"):
+        before = ways.reach(
+            (pump.key, "water"), _upstream_ends, lambda step: _against_flow(step) and not _is_bypass(ways, step)
+        )
+        quiet = _still_water(ways, pump)
+        if not any(side in quiet for side in before if side[0] != pump.key):
+            yield pump, "the vessel joins where it pushes, not where it draws"
+
+
+def _upstream_ends(part: Part) -> bool:
+    return part.role not in (*_RESISTS, "store")
+
+
+def _is_bypass(ways: Ways, step: Step) -> bool:
+    """A loading valve's bypass shuts as the stove gets hot, so it does not count as the way water comes."""
+    return ways.parts[step.here[0]].role == "loading valve" and step.here[1] == "bypass"
+
+
+def _still_water(ways: Ways, pump: Part) -> set[Side]:
+    """What is at the vessel's own pressure: joined to it by pipe that is no supply, through tees and stores."""
+    body = next(body for body in ways.bodies() if (pump.key, "water") in body)
+    found: set[Side] = set()
+    for key, name in body:
+        if ways.parts[key].role == "expansion":
+            found |= set(
+                ways.reach(
+                    (key, name), lambda part: part.role in ("tee", "store"), lambda step: step.pipe.service != SUPPLY
+                )
+            )
+    return {side for side in found if ways.parts[side[0]].role in ("tee", "store")}
+
+
+def each_side_has_its_own(system: System) -> Found:
+    """Each side of an exchanger has a relief valve and an expansion of its own, with nothing between that can close."""
+    ways = Ways(system)
+    for exchanger in system.of_role("exchanger"):
+        for side in ways.sides(exchanger):
+            for role in ("relief", "expansion"):
+                if not _reached(ways, side, role, _never_closes):
+                    yield exchanger, f"its {side[1]} side has no {role} of its own that stays open to it"
+
+
+# --- heat where it is wanted, and nowhere else
+
+
+def tempered(system: System) -> Found:
+    """A tempering valve stands before every floor and every tap, the right way round."""
+    ways = Ways(system)
+    for taker in system.of_role("floor", "tap"):
+        hot = _hot_before(ways, taker)
+        if hot:
+            yield taker, f"water can come to it from {hot.name} without a tempering valve"
+    for valve in system.of_role("tempering valve"):
+        if not _hot_before(ways, valve, "hot"):
+            yield valve, "no hot water comes to its hot end"
+        if _hot_before(ways, valve, "cold"):
+            yield valve, "hot water comes to its cold end"
+
+
+def _hot_before(ways: Ways, part: Part, port: str = "") -> Part | None:
+    """The first hot part against the flow, from this port or any; tempering valves and rooms are not looked through."""
+
+    def up(step: Step) -> bool:
+        return _against_flow(step) and (not port or step.here[0] != part.key or step.here[1] == port)
+
+    stops = (*_HOT, *_WARM_ROOMS, "tempering valve")
+    found = ways.reach((part.key, "water"), lambda other: other.role not in stops, up)
+    return next((other for key, _ in found if (other := ways.parts[key]).role in _HOT), None)
+
+
+def floors_have_a_limit(system: System) -> Found:
+    """A hard-wired high limit stands between the tempering valve and each floor, and stops that floor's pump."""
+    ways = Ways(system)
+    for floor in system.of_role("floor"):
+        mixed = ways.reach(
+            (floor.key, "water"), lambda part: part.role not in ("tempering valve", *_HOT), _against_flow
+        )
+        before = {key for key, _ in mixed if ways.parts[key].role not in ("tempering valve", *_HOT)}
+        limits = [
+            limit
+            for limit in system.of_role("high limit")
+            if any(step.there[0] in before for step in ways.steps((limit.key, "water")))
+        ]
+        if not limits:
+            yield floor, "no high limit stands between its tempering valve and it"
+        for limit in limits:
+            if limit.acts_on not in before or ways.parts[limit.acts_on].role != "pump":
+                yield limit, "it must stop the pump of its floor by itself"
+
+
+def nothing_creeps(system: System) -> Found:
+    """A check valve stands between a store and everything that it could creep into while the pump rests."""
+    ways = Ways(system)
+    for taker in system.of_role(*_WARM_ROOMS, "exchanger"):
+        for side in ways.sides(taker):
+            found = ways.reach(side, lambda part: part.role not in ("check", "store", "exchanger"), _against_flow)
+            for store in (part for key, _ in found if (part := ways.parts[key]).role == "store"):
+                yield taker, f"hot water can creep into it from {store.name}: no check valve stands between"
+
+
+# --- drinking water
+
+
+def waters_are_apart(system: System) -> Found:
+    """Heating water can never get back into drinking water, and every heating water can be filled."""
+    ways = Ways(system)
+    for body in ways.bodies():
+        roles = {ways.parts[key].role: ways.parts[key] for key, _ in body}
+        heating = next((roles[role] for role in ("fire", "boiler", "store", *_WARM_ROOMS) if role in roles), None)
+        main = next((roles[role] for role in ("main", "tap") if role in roles), None)
+        if heating and main:
+            yield main, f"nothing keeps the water of {heating.name} out of it"
+        if heating and "backflow" not in roles:
+            yield heating, "its water cannot be filled through a backflow preventer or an air gap"
+
+
+def two_walls_before_taps(system: System) -> Found:
+    """Two walls, with a gap that is open to the air, stand between treated heating water and drinking water."""
+    ways = Ways(system)
+    bodies = ways.bodies()
+    drinking = [any(ways.parts[key].role in ("main", "tap") for key, _ in body) for body in bodies]
+    for exchanger in system.of_role("exchanger"):
+        sides = {
+            next(drinks for body, drinks in zip(bodies, drinking, strict=True) if side in body)
+            for side in ways.sides(exchanger)
+        }
+        if sides == {True, False} and not exchanger.kind.double_wall:
+            yield exchanger, "treated water and drinking water need two walls between them"
+
+
+# --- air and draining
+
+
+def air_can_leave(system: System) -> Found:
+    """An air vent, or the open vent, is reached uphill from every store, dump and boiler."""
+    ways = Ways(system)
+    for part in system.of_role("store", "dump", "boiler"):
+        uphill = ways.reach((part.key, "water"), _is_tee, lambda step: step.climbs)
+        if not any(ways.parts[key].role in ("air vent", "open vent") for key, _ in uphill):
+            yield part, "air that gathers at its top cannot leave"
+
+
+def water_can_drain(system: System) -> Found:
+    """A drain is reached downhill from every fire and store through nothing but pipe, and every water has one."""
+    ways = Ways(system)
+    for part in system.of_role("fire", "store"):
+        downhill = ways.reach((part.key, "water"), _is_tee, lambda step: step.sinks)
+        if not any(ways.parts[key].role == "drain" for key, _ in downhill):
+            yield part, "it cannot be drained"
+    for body in ways.bodies():
+        rooms = [ways.parts[key] for key, _ in body if ways.parts[key].role in _WARM_ROOMS]
+        if rooms and not any(ways.parts[key].role == "drain" for key, _ in body):
+            yield rooms[0], "its water cannot be drained"
+
+
+def _fire_bodies(ways: Ways) -> list[set[Side]]:
+    return [body for body in ways.bodies() if any(ways.parts[key].role == "fire" for key, _ in body)]
+
+
+RULES: Mapping[str, Rule] = {
+    "joined": joined,
+    "slopes as drawn": slopes_are_drawn,
+    "open ways": open_ways,
+    "dump by gravity": dump_by_gravity,
+    "open vent": vent_is_open,
+    "relief runs off": relief_runs_off,
+    "metal at the fire": metal_at_the_fire,
+    "warm return": return_is_warmed,
+    "vessel where pumps draw": pumps_draw_from_the_vessel,
+    "each side its own": each_side_has_its_own,
+    "tempered": tempered,
+    "limit on floors": floors_have_a_limit,
+    "no creeping": nothing_creeps,
+    "waters apart": waters_are_apart,
+    "two walls": two_walls_before_taps,
+    "air": air_can_leave,
+    "drains": water_can_drain,
+}
