@@ -1,0 +1,366 @@
+"""The rules that the drawn systems keep: every system passes, and every rule stops a system that breaks it."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from calc.piping import SYSTEMS, parts, rules
+from calc.piping.parts import ANY, FALLS, METAL, RETURN, STILL, SUPPLY, Kind, Part, Pipe, System
+from calc.piping.ways import Ways
+
+Change = Callable[[System], System]
+
+CLOSED, FLOOR, TAPS, TANK = "closed-store", "floor", "taps-as-drawn", "taps-tank"
+OPEN, SERIES, EXCHANGER = "open-store", "boiler-series", "boiler-exchanger"
+
+
+def pipe_of(system: System, start: str, end: str) -> Pipe:
+    return next(pipe for pipe in system.pipes if (pipe.start, pipe.end) == (start, end))
+
+
+def instead(old: str, new_kind: Kind) -> Change:
+    """Another kind of part in the same place."""
+    return lambda system: replace(
+        system, parts=tuple(replace(part, kind=new_kind) if part.key == old else part for part in system.parts)
+    )
+
+
+def moved(key: str, x: int, y: int) -> Change:
+    return lambda system: replace(
+        system, parts=tuple(replace(part, x=x, y=y) if part.key == key else part for part in system.parts)
+    )
+
+
+def acting_on(key: str, other: str) -> Change:
+    return lambda system: replace(
+        system, parts=tuple(replace(part, acts_on=other) if part.key == key else part for part in system.parts)
+    )
+
+
+def piped(start: str, end: str, /, **new: object) -> Change:
+    """The same pipe with something about it changed."""
+
+    def change(system: System) -> System:
+        old = pipe_of(system, start, end)
+        return replace(
+            system,
+            pipes=tuple(replace(one, **new) if one is old else one for one in system.pipes),  # type: ignore[arg-type]
+        )
+
+    return change
+
+
+def without(*ends: tuple[str, str]) -> Change:
+    """Without these pipes."""
+    return lambda system: replace(
+        system, pipes=tuple(pipe for pipe in system.pipes if (pipe.start, pipe.end) not in ends)
+    )
+
+
+def with_pipes(*pipes: Pipe) -> Change:
+    return lambda system: replace(system, pipes=(*system.pipes, *pipes))
+
+
+def with_parts(*more: Part) -> Change:
+    return lambda system: replace(system, parts=(*system.parts, *more))
+
+
+def fitted(start: str, end: str, new_kind: Kind) -> Change:
+    """With a part called "new" fitted into the pipe."""
+
+    def change(system: System) -> System:
+        old = pipe_of(system, start, end)
+        x, y = system.points(old)[0]
+        pipes = tuple(one for one in system.pipes if one is not old)
+        halves = replace(old, end="new.in", corners=()), replace(old, start="new.out")
+        return replace(system, parts=(*system.parts, Part("new", new_kind, x, y)), pipes=(*pipes, *halves))
+
+    return change
+
+
+def taken_out(key: str, start: str, end: str) -> Change:
+    """Without a part in a pipe: what came to it goes on to where its water went."""
+
+    def change(system: System) -> System:
+        before = next(pipe for pipe in system.pipes if pipe.end.startswith(key + "."))
+        after = next(pipe for pipe in system.pipes if pipe.start == start and pipe.end == end)
+        pipes = tuple(one for one in system.pipes if one not in (before, after))
+        joined = replace(before, end=after.end, corners=(*before.corners, *after.corners))
+        kept = tuple(part for part in system.parts if part.key != key)
+        return replace(system, parts=kept, pipes=(*pipes, joined))
+
+    return change
+
+
+def both(*changes: Change) -> Change:
+    def change(system: System) -> System:
+        for one in changes:
+            system = one(system)
+        return system
+
+    return change
+
+
+FAN_DUMP = replace(parts.DUMP, power=True)
+VESSEL_TEE = ("expansion-tee", "filling-tee")
+
+# rule, system, what is done to it, and the part that the error has to name
+BROKEN: list[tuple[str, str, Change, str]] = [
+    # Pipes that go nowhere, or the wrong way.
+    ("joined", CLOSED, without(("stove.gauge", "pressure-gauge.tapping"), ("dump.top", "dump-vent.in")), "dump-vent"),
+    ("joined", CLOSED, without(("stove.relief", "relief.in")), "relief"),
+    ("joined", CLOSED, without(("sensor-tee", "stove-sensor.tapping")), "sensor-tee"),
+    ("joined", CLOSED, piped("house-pump.out", "house.in", start="house.in", end="house-pump.out"), "house-pump"),
+    ("joined", FLOOR, piped("mixing-tee", "house-tee", start="house-tee", end="mixing-tee"), "house-tee"),
+    ("slopes as drawn", CLOSED, piped("dump.out", "stove.dump return", corners=((40, 400), (50, 400), (50, 335))), "dump"),
+    ("slopes as drawn", CLOSED, piped("bypass-tee", "store.charge", slope=FALLS), "bypass-tee"),
+    # Something in the way of a fire's safety.
+    ("open ways", CLOSED, fitted("stove.relief", "relief.in", parts.HAND_VALVE), "new"),
+    ("open ways", CLOSED, fitted("stove.dump supply", "dump.in", parts.ZONE_VALVE), "new"),
+    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.CHECK), "new"),
+    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.PUMP), "new"),
+    ("open ways", CLOSED, fitted(*VESSEL_TEE, parts.HAND_VALVE), "new"),
+    ("open ways", CLOSED, fitted("stove.supply", "sensor-tee", parts.CHECK), "new"),
+    ("open ways", CLOSED, without(("stove.relief", "relief.in")), "stove"),
+    ("open ways", CLOSED, without(("filling-tee", "vessel.in")), "stove"),
+    ("open ways", CLOSED, without(("dump.out", "stove.dump return")), "dump"),
+    ("open ways", CLOSED, instead("dump", replace(parts.DUMP, role="emitter")), "stove"),
+    ("open ways", OPEN, fitted("vent-tee", "open-vent.in", parts.HAND_VALVE), "new"),
+    ("open ways", OPEN, fitted("feed-tank.feed", "expansion-tee", parts.HAND_VALVE), "new"),
+    ("open ways", OPEN, without(("vent-tee", "open-vent.in")), "stove"),
+    ("open ways", SERIES, fitted("boiler.relief", "boiler-relief.in", parts.HAND_VALVE), "new"),
+    ("open ways", EXCHANGER, fitted("house-pump.out", "plate.cold in", parts.CHECK), "new"),
+    # A dump that does not work by itself.
+    ("dump by gravity", CLOSED, instead("dump", FAN_DUMP), "dump"),
+    ("dump by gravity", CLOSED, moved("dump", 85, 460), "dump"),
+    (
+        "dump by gravity",
+        CLOSED,
+        piped("stove.dump supply", "dump.in", corners=((150, 50), (170, 50), (170, 90), (160, 90), (160, 50))),
+        "dump",
+    ),
+    ("dump by gravity", CLOSED, piped("dump.out", "stove.dump return", corners=((40, 355), (50, 355), (50, 335))), "dump"),
+    ("dump by gravity", CLOSED, piped("dump.out", "stove.dump return", slope=""), "dump"),
+    # A vent that is not open, or not above.
+    ("open vent", OPEN, piped("vent-tee", "open-vent.in", corners=((150, 20), (170, 20), (170, 30))), "open-vent"),
+    ("open vent", OPEN, piped("vent-tee", "open-vent.in", slope=""), "open-vent"),
+    ("open vent", OPEN, moved("feed-tank", 240, 200), "feed-tank"),
+    # A relief valve whose discharge goes astray.
+    ("relief runs off", CLOSED, piped("relief.out", "discharge.in", corners=((15, 150), (10, 150))), "relief"),
+    ("relief runs off", CLOSED, piped("relief.out", "discharge.in", material=ANY), "relief"),
+    ("relief runs off", CLOSED, piped("relief.out", "discharge.in", slope=""), "relief"),
+    ("relief runs off", CLOSED, fitted("relief.out", "discharge.in", parts.HAND_VALVE), "relief"),
+    # Plastic where the fire can reach.
+    ("metal at the fire", CLOSED, piped("bypass-tee", "store.charge", material=ANY), "bypass-tee"),
+    ("metal at the fire", CLOSED, piped("dump.out", "stove.dump return", material=ANY), "stove"),
+    ("metal at the fire", CLOSED, piped("stove.relief", "relief.in", material=ANY), "stove"),
+    ("metal at the fire", CLOSED, piped("store.charge return", "expansion-tee", material=ANY), "expansion-tee"),
+    ("metal at the fire", OPEN, piped("vent-tee", "open-vent.in", material=ANY), "vent-tee"),
+    # A cold return.
+    ("warm return", CLOSED, instead("loading-valve", replace(parts.LOADING_VALVE, role="valve", closes="by hand")), "stove"),
+    # The vessel on the wrong side of a pump.
+    (
+        "vessel where pumps draw",
+        CLOSED,
+        both(
+            with_parts(Part("vessel-tee", parts.TEE, 140, 420)),
+            without(VESSEL_TEE, ("charge-pump.out", "stove-tee")),
+            with_pipes(
+                Pipe("charge-pump.out", "vessel-tee", RETURN),
+                Pipe("vessel-tee", "stove-tee", RETURN),
+                Pipe("vessel-tee", "filling-tee", STILL),
+            ),
+        ),
+        "charge-pump",
+    ),
+    (
+        "vessel where pumps draw",
+        CLOSED,
+        both(without(VESSEL_TEE), with_pipes(Pipe("sensor-tee", "filling-tee", STILL))),
+        "charge-pump",
+    ),
+    (
+        "vessel where pumps draw",
+        EXCHANGER,
+        both(
+            with_parts(Part("vessel-tee", parts.TEE, 205, 840)),
+            without(("house-vessel-tee", "house-vessel.in"), ("house-pump.out", "plate.cold in")),
+            with_pipes(
+                Pipe("house-pump.out", "vessel-tee", RETURN),
+                Pipe("vessel-tee", "plate.cold in", RETURN),
+                Pipe("vessel-tee", "house-vessel.in", STILL),
+            ),
+        ),
+        "house-pump",
+    ),
+    # An exchanger whose sides lean on each other.
+    ("each side its own", TAPS, without(("tap-vessel-tee", "tap-vessel.in")), "plate"),
+    ("each side its own", TAPS, without(("tap-relief-tee", "tap-relief.in")), "plate"),
+    ("each side its own", TAPS, fitted("tap-cold-tee", "flow-tee", parts.CHECK), "plate"),
+    ("each side its own", TANK, without(("tap-tank.relief", "tap-relief.in")), "tap-tank"),
+    ("each side its own", EXCHANGER, without(("house-vessel-tee", "house-vessel.in")), "plate"),
+    ("each side its own", EXCHANGER, fitted("plate.cold out", "boiler.in", parts.HAND_VALVE), "plate"),
+    # Hot water where it harms.
+    ("tempered", FLOOR, piped("store.supply", "check.in", end="house-pump.in"), "floor"),
+    ("tempered", TAPS, piped("tap-tempering-valve.mixed", "taps.in", start="plate.cold out"), "taps"),
+    ("tempered", FLOOR, piped("check.out", "tempering-valve.hot", end="tempering-valve.cold"), "tempering-valve"),
+    ("tempered", FLOOR, without(("check.out", "tempering-valve.hot")), "tempering-valve"),
+    ("limit on floors", FLOOR, without(("limit-tee", "high-limit.tapping")), "floor"),
+    ("limit on floors", FLOOR, instead("high-limit", parts.SENSOR), "floor"),
+    ("limit on floors", FLOOR, acting_on("high-limit", ""), "high-limit"),
+    ("limit on floors", FLOOR, acting_on("high-limit", "charge-pump"), "high-limit"),
+    ("limit on floors", FLOOR, piped("limit-tee", "high-limit.tapping", start="sensor-tee"), "floor"),
+    ("no creeping", FLOOR, taken_out("check", "check.out", "tempering-valve.hot"), "floor"),
+    ("no creeping", CLOSED, taken_out("check", "check.out", "house-pump.in"), "house"),
+    ("no creeping", TAPS, taken_out("check", "check.out", "tap-pump.in"), "plate"),
+    ("no creeping", SERIES, taken_out("check", "check.out", "house.in"), "house"),
+    # Heating water in the drinking water.
+    ("waters apart", CLOSED, instead("backflow", parts.HAND_VALVE), "cold-water"),
+    ("waters apart", OPEN, instead("float-valve", parts.HAND_VALVE), "cold-water"),
+    ("waters apart", CLOSED, without(("filling-valve.out", "filling-tee")), "stove"),
+    ("waters apart", TAPS, instead("plate", replace(parts.DOUBLE_WALL_PLATE, ports={
+        name: replace(port, side="water") for name, port in parts.PLATE.ports.items()
+    })), "tap-main"),
+    ("two walls", TAPS, instead("plate", parts.PLATE), "plate"),
+    ("two walls", TANK, instead("tap-tank", replace(parts.TAP_TANK, double_wall=False)), "tap-tank"),
+    # Air and water that cannot leave.
+    ("air", CLOSED, without(("store.top", "store-vent.in")), "store"),
+    ("air", CLOSED, without(("dump.top", "dump-vent.in")), "dump"),
+    ("air", CLOSED, moved("store-vent", 310, 480), "store"),
+    ("air", EXCHANGER, without(("boiler-vent-tee", "boiler-vent.in")), "boiler"),
+    ("drains", CLOSED, without(("store.bottom", "store-drain.in"), ("house-tee", "house-drain.in")), "store"),
+    ("drains", CLOSED, moved("stove-drain", 125, 380), "stove"),
+    ("drains", EXCHANGER, without(("boiler-return-tee", "boiler-drain.in")), "house"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("key", SYSTEMS)
+def test_every_system_keeps_every_rule(key: str) -> None:
+    assert rules.check(SYSTEMS[key]) is SYSTEMS[key]
+
+
+@pytest.mark.parametrize(("rule", "key", "change", "part"), BROKEN)
+def test_a_system_that_breaks_a_rule_is_refused_by_name(rule: str, key: str, change: Change, part: str) -> None:
+    with pytest.raises(rules.PipingError) as refused:
+        rules.check(change(SYSTEMS[key]))
+    assert (rule, part) in {(fault.rule, fault.part.key) for fault in refused.value.faults}, str(refused.value)
+    assert repr(rule) in str(refused.value)
+    assert f"({part})" in str(refused.value)
+    assert repr(key) in str(refused.value)
+
+
+def test_two_valves_one_after_the_other_are_both_named() -> None:
+    once = fitted("stove.relief", "relief.in", parts.HAND_VALVE)(SYSTEMS[CLOSED])
+    second = replace(once, parts=tuple(replace(p, key="first") if p.key == "new" else p for p in once.parts), pipes=tuple(
+        replace(p, start=p.start.replace("new", "first"), end=p.end.replace("new", "first")) for p in once.pipes
+    ))  # fmt: skip
+    twice = fitted("first.out", "relief.in", parts.HAND_VALVE)
+    assert [part.key for part, _ in rules.open_ways(twice(second))] == ["first", "new"]
+
+
+def test_every_rule_has_been_broken() -> None:
+    assert {rule for rule, *_ in BROKEN} == set(rules.RULES)
+
+
+CLOSERS = {"by hand": parts.HAND_VALVE, "by a spring": parts.CHECK, "without power": parts.ZONE_VALVE}
+SAFETY_RUNS = ("dump-pipe", "vent-pipe", "feed-pipe", "expansion-pipe")
+
+
+def safety_pipes(system: System) -> list[Pipe]:
+    """Every pipe between the fire and its relief, vent, dump and expansion, found by hand: runs, and the way to the store."""
+    to_store = ("stove.supply", "sensor-tee", "bypass-tee", "store.charge return")
+    found = [
+        pipe
+        for pipe in system.pipes
+        if pipe.run in SAFETY_RUNS or pipe.end.endswith("relief.in") or pipe.start in to_store
+    ]
+    return [pipe for pipe in found if not pipe.end.startswith(("loading-valve", "stove-sensor", "tap-relief"))]
+
+
+@pytest.mark.parametrize("key", SYSTEMS)
+@pytest.mark.parametrize("closer", CLOSERS)
+def test_nothing_that_closes_passes_anywhere_between_a_fire_and_its_safety(key: str, closer: str) -> None:
+    system = SYSTEMS[key]
+    pipes = safety_pipes(system)
+    assert len(pipes) >= 8
+    for pipe in pipes:
+        faults = [
+            (name, part.key)
+            for name, rule in rules.RULES.items()
+            for part, _ in rule(fitted(pipe.start, pipe.end, CLOSERS[closer])(system))
+        ]
+        assert ("open ways", "new") in faults, f"{closer} from {pipe.start} to {pipe.end}: {faults}"
+
+
+@pytest.mark.parametrize("key", SYSTEMS)
+def test_the_fire_side_is_of_metal_throughout(key: str) -> None:
+    system = SYSTEMS[key]
+    runs = (*SAFETY_RUNS, "charge-pipe", "discharge-pipe")
+    assert all(pipe.material == METAL for pipe in system.pipes if pipe.run in runs)
+
+
+@pytest.mark.parametrize("key", SYSTEMS)
+def test_every_key_that_a_description_names_exists_once(key: str) -> None:
+    system = SYSTEMS[key]
+    keys = [part.key for part in system.parts] + [run.key for run in system.runs]
+    assert len(keys) == len(set(keys))
+    listed = [item for _, items in system.groups for item in items]
+    assert sorted(listed) == sorted(one for one in keys if one not in {p.key for p in system.of_role("tee")})
+    for part in system.parts:
+        assert part.inside in ("", *keys)
+        assert part.acts_on in ("", *keys)
+    assert {pipe.run for pipe in system.pipes} - {""} == {run.key for run in system.runs}
+
+
+@pytest.mark.parametrize("key", SYSTEMS)
+def test_every_pump_sends_water_round_and_back(key: str) -> None:
+    system = SYSTEMS[key]
+    ways = Ways(system)
+    for pump in system.of_role("pump"):
+        rounds = list(ways.rounds(pump))
+        assert rounds, pump.key
+        for path in rounds:
+            assert path[0].here == (pump.key, "out")
+            assert path[-1].there == (pump.key, "in")
+
+
+def test_the_floor_pump_goes_round_by_the_mixing_and_by_the_store() -> None:
+    system = SYSTEMS[FLOOR]
+    stops = [
+        [step.there[0] for step in path if system.part(step.there[0]).role != "tee"]
+        for path in Ways(system).rounds(system.part("house-pump"))
+    ]
+    assert sorted(stops, key=len) == [
+        ["floor", "tempering-valve", "house-pump"],
+        ["floor", "store", "check", "tempering-valve", "house-pump"],
+    ]
+
+
+def test_waters_that_never_meet_are_told_apart() -> None:
+    def fires_water(key: str) -> set[str]:
+        body = next(body for body in Ways(SYSTEMS[key]).bodies() if ("stove", "water") in body)
+        return {part for part, _ in body}
+
+    assert {"store", "vessel", "house"} <= fires_water(CLOSED)
+    assert "boiler" in fires_water(SERIES)
+    assert not {"boiler", "house", "house-vessel"} & fires_water(EXCHANGER)
+    assert not {"taps", "tap-vessel", "cold-water"} & fires_water(TAPS)
+
+
+def test_a_part_is_turned_as_it_is_drawn() -> None:
+    pump = Part("pump", parts.PUMP, 100, 50, turn=90)
+    assert (pump.place("in"), pump.place("out")) == ((100, 35), (100, 65))  # clockwise: rightwards becomes downwards
+    valve = Part("valve", parts.TEMPERING_VALVE, 100, 50, mirror=True)
+    assert (valve.place("hot"), valve.place("mixed"), valve.place("cold")) == ((115, 50), (85, 50), (100, 65))
+    assert Part("zone", parts.ZONE_VALVE, 100, 50, turn=270).box == (80, 35, 120, 65)
+
+
+def test_asking_for_a_part_that_is_not_there_names_it() -> None:
+    with pytest.raises(KeyError, match="has no part 'chimney'"):
+        SYSTEMS[CLOSED].part("chimney")
+
+
+def test_supply_and_return_are_told_apart_where_the_drawing_needs_it() -> None:
+    services = {pipe.service for system in SYSTEMS.values() for pipe in system.pipes}
+    assert services == {SUPPLY, RETURN, STILL, parts.TAP, parts.DISCHARGE}
