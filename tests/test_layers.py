@@ -14,7 +14,6 @@ LAYERS = (
     ("calc.tables",),
     ("calc.physics",),
     ("calc.piping",),
-    ("calc.piping",),
     ("calc.engine",),
     ("calc.vocabulary",),
     ("calc.chains",),
@@ -23,7 +22,7 @@ LAYERS = (
     ("calc.report", "render"),
     ("calc.__main__", "hooks"),
 )
-SAME = ("calc.tables", "calc.physics", "calc.piping", "calc.piping", "calc.engine", "calc.chains", "render")
+SAME = ("calc.tables", "calc.physics", "calc.piping", "calc.engine", "calc.chains", "render")
 
 
 def _modules() -> dict[str, Path]:
