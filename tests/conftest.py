@@ -8,12 +8,17 @@ from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import Any
 
+import hypothesis
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
 
 import building
 import server
 import toolchain
+
+# The same examples at each run, so that a change is judged by what it changes; and no clock, since machines are busy.
+hypothesis.settings.register_profile("steady", derandomize=True, deadline=None)
+hypothesis.settings.load_profile("steady")
 
 PATIENCE = 120_000  # milliseconds: what a busy machine may need, not what an idle one does
 
