@@ -447,3 +447,21 @@ DRAUGHT_NEEDED = Field(
     low="1 Pa", high="60 Pa", us="in w.c.", si="Pa",
     typical=Typical("0.05 in w.c.", "test-draught", "0.04 in w.c.", "0.08 in w.c.", "The stove's manual."),
 )  # fmt: skip
+# --- Answers of one worksheet that another asks ---
+ROOM_CAN_USE = Field(
+    "room_can_use", "power", "Heat the stove's room can lose or pass on",
+    "All the stove gives it, unless the room overheats: the room-heat worksheet works it out.",
+    low="0 Btu/h", high="500,000 Btu/h", same_as="room_output",
+)  # fmt: skip
+LOWEST_USEFUL_AVERAGE = Field(
+    "lowest_useful_average", "temperature", "Coolest useful water on an average day",
+    "In mild weather the emitters do with cooler water; as on the coldest day unless you give it.",
+    low="60 °F", high="250 °F", same_as="lowest_useful",
+)  # fmt: skip
+DRAUGHT_LEFT = Field(
+    "draught_left", "draught", "Draft left for the stove", "With the fans on, from the chimney-draught worksheet.",
+    low="-0.5 in w.c.", high="1 in w.c.",
+)  # fmt: skip
+
+# Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
+BY_KEY: dict[str, list[Field]] = {one.key: [one] for one in list(vars().values()) if isinstance(one, Field)}

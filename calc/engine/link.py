@@ -5,15 +5,18 @@ marks a number that nobody gave; `end` proves that nothing was cut off. A link i
 units and choices, and whatever else is in it is named and left out.
 
 A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
+
+Links last: what an older version wrote is brought up to this one by `MIGRATIONS`, a step for each version.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from urllib.parse import quote, unquote
 
 from calc.engine.declare import Field, Worksheet
 from calc.engine.plan import fields_by_key
 from calc.engine.read import Input, Typed
+from calc.engine.read import read as read_inputs
 from calc.units import LONGEST_TEXT
 
 VERSION = 1
@@ -29,6 +32,19 @@ class Opened:
     worksheet: str
     given: dict[str, Typed]
     problems: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Carried:
+    """What a link of some version carries: the worksheet's key, and key, text and origin of each number."""
+
+    worksheet: str
+    numbers: tuple[tuple[str, str, str], ...]
+
+
+Migration = Callable[[Carried], Carried]
+# For each version before this one, the pure function that turns what its links carry into what the next version's do.
+MIGRATIONS: Mapping[int, Migration] = {}
 
 
 def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
@@ -49,7 +65,7 @@ def write_plan(given: Mapping[str, Typed]) -> str:
     return "#" + ";".join([f"v{VERSION}", PLAN, *parts, "end"])
 
 
-def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
+def read(text: str, worksheets: Mapping[str, Worksheet], migrations: Mapping[int, Migration] = MIGRATIONS) -> Opened:
     """Read a link; whatever can be used is used, and the rest is named in a sentence."""
     problems: list[str] = []
     if len(text) > LONGEST_LINK:
@@ -60,7 +76,10 @@ def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
         return Opened("", {}, ("This link does not begin like one of ours (#v1;…).",))
     if int(version[1:]) > VERSION:
         problems.append("This link comes from a later version of this site: reload the page, or ask for its numbers.")
-    key = parts[1] if len(parts) > 1 else ""
+    carried = _migrated(_carried(parts), int(version[1:]), migrations)
+    if carried is None:
+        return Opened("", {}, ("This link is of a version that this site never had.",))
+    key = carried.worksheet
     if key not in worksheets and key != PLAN:
         problems.append(f"This link names a worksheet that is not here: “{_short(key)}”.")
         return Opened("", {}, tuple(problems))
@@ -68,19 +87,47 @@ def read(text: str, worksheets: Mapping[str, Worksheet]) -> Opened:
         problems.append("This link was cut off on its way: its last numbers may be missing. Ask for it again.")
     fields = _fields(key, worksheets)
     given: dict[str, Typed] = {}
-    for pair in parts[2:-1]:  # the last part is "end", or the one that was cut and cannot be trusted
-        name, mark, value = pair.partition("=")
-        if not mark or name not in fields:
+    for name, value, origin in carried.numbers:
+        if name not in fields:
             asks = "no worksheet asks" if key == PLAN else "this worksheet does not ask"
-            problems.append(f"This link holds something that {asks}: “{_short(unquote(name))}”.")
-            continue
-        if name in given:
+            problems.append(f"This link holds something that {asks}: “{_short(name)}”.")
+        elif name in given:
             problems.append(f"This link gives {fields[name].label} twice; the first is used.")
-            continue
-        assumed = value.endswith("~")
-        plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]
-        given[name] = Typed(plain, "us", "typical" if assumed else "link")
+        else:
+            given[name] = Typed(value, "us", origin)
+    if key != PLAN:
+        _leave_out_bad(worksheets[key], given, problems)
     return Opened(key, given, tuple(problems))
+
+
+def _carried(parts: list[str]) -> Carried:
+    """What stands between version and end; the last part is "end", or the one that was cut and cannot be trusted."""
+    numbers = []
+    for pair in parts[2:-1]:
+        name, _, value = pair.partition("=")
+        plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]
+        numbers.append((unquote(name), plain, "typical" if value.endswith("~") else "link"))
+    return Carried(parts[1] if len(parts) > 1 else "", tuple(numbers))
+
+
+def _migrated(carried: Carried, version: int, migrations: Mapping[int, Migration]) -> Carried | None:
+    """What a link of an older version carries, as this version says it; None where a step of the chain is missing."""
+    for step in range(version, VERSION):
+        if step not in migrations:
+            return None
+        carried = migrations[step](carried)
+    return carried
+
+
+def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list[str]) -> None:
+    """Take away, with a sentence each, the values that the worksheet cannot take, until it can take the rest."""
+    while given:
+        wrong = {one.key: one.text for one in read_inputs(worksheet, given, "us").problems if one.key in given}
+        if not wrong:
+            return
+        for key, sentence in wrong.items():
+            problems.append(f"A number of this link is left out. {sentence}")
+            del given[key]
 
 
 def _fields(key: str, worksheets: Mapping[str, Worksheet]) -> dict[str, Field]:

@@ -11,27 +11,34 @@ it is named in a sentence and left out.
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.engine.declare import Field, Worksheet
-from calc.engine.read import ORIGINS, Typed
-from calc.engine.run import Sheet, compute
+from calc.engine.read import ORIGINS, Input, Typed
+from calc.engine.read import read as read_inputs
+from calc.engine.run import Sheet, Values, compute
 from calc.law import OutOfRange
-from calc.units import UnitError, read_quantity, round_to, unit_named
+from calc.units import System, UnitError, read_quantity, round_to
 
 FIRST_LINE = "Stoke and Store plan"
 VERSION = 1
 LARGEST_FILE = 200_000  # characters; a full plan has some ten thousand
 MOST_VALUES = 500
+# The store must serve the most demanding of all that draw from it: of what several worksheets work out, the highest.
+KEPT_HIGHEST = ("lowest_useful", "lowest_useful_average")
 
 
 @dataclass(frozen=True)
 class Entry:
-    """One value of the plan: its text with unit, who gave it, and the worksheet that computed it if one did."""
+    """One value of the plan: its text, who gave it, the worksheet that computed it if one did, the units then in force.
+
+    In a file every text has its unit; in the page a number may stand without one, as it was typed.
+    """
 
     text: str
     origin: str
     worksheet: str = ""
+    system: System = "us"
 
 
 @dataclass(frozen=True)
@@ -40,6 +47,36 @@ class Opened:
 
     entries: dict[str, Entry]
     problems: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Known:
+    """A value of the plan as the worksheets see it: the field that asks for it, the value or what is wrong with it.
+
+    `askers` are the keys of the worksheets that ask for it; `used` is false while none of them does in the case that
+    the reader has chosen there.
+    """
+
+    entry: Entry
+    field: Field
+    value: Input | None
+    problem: str
+    askers: tuple[str, ...]
+    used: bool
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What becomes of a result that a reader puts into the plan.
+
+    It is taken, or (`why`) it is the "same" as what is there, or another value stands in its way: one that somebody
+    "typed", or a "higher" one. Then nothing is taken, and the reader may choose one of `choices`.
+    """
+
+    why: str
+    taken: Entry | None
+    standing: Entry | None
+    choices: tuple[Entry, ...]
 
 
 def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
@@ -51,8 +88,11 @@ def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
     return found
 
 
+# ---- the file ----------------------------------------------------------------------------------------------------
+
+
 def write(entries: Mapping[str, Entry]) -> str:
-    """The plan as text."""
+    """The plan as text. Its numbers must have their units: see `with_units`."""
     lines = [f"{FIRST_LINE} {VERSION}"]
     for key, entry in entries.items():
         who = f"{entry.origin} by {entry.worksheet}" if entry.worksheet else entry.origin
@@ -60,11 +100,26 @@ def write(entries: Mapping[str, Entry]) -> str:
     return "\n".join([*lines, "end", ""])
 
 
+def with_units(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> Opened:
+    """The entries with every number's unit written out, and a sentence for each that cannot be read."""
+    complete, problems = {}, []
+    for key, known in look(entries, worksheets).items():
+        if known.value is None:
+            problems.append(f"{known.field.label} is left out: what stands there cannot be read.")
+            continue
+        quantity = known.value.quantity
+        text = str(known.value.si) if quantity is None else f"{quantity.number} {quantity.unit.ascii}".strip()
+        complete[key] = Entry(text, known.entry.origin, known.entry.worksheet)
+    return Opened(complete, tuple(problems))
+
+
 def read(text: str, worksheets: Iterable[Worksheet]) -> Opened:
     """Read a plan file, as text or as the JSON that the command line prints."""
     if len(text) > LARGEST_FILE:
         return Opened({}, ("This file is far too large to be a plan of ours; nothing was taken from it.",))
     text = text.removeprefix("\ufeff").strip()
+    if "\0" in text or "\ufffd" in text[: len(FIRST_LINE)]:
+        return Opened({}, ("This file is not a plan of ours: it is not plain text in UTF-8.",))
     pairs, problems = _from_json(text) if text.startswith("{") else _from_lines(text)
     if len(pairs) > MOST_VALUES:
         return Opened({}, ("This file holds far more values than a plan has; nothing was taken from it.",))
@@ -83,9 +138,8 @@ def read(text: str, worksheets: Iterable[Worksheet]) -> Opened:
             problems.append(f"{known[key][0].label} in this plan {wrong}; it was left out.")
             continue
         origin, _, worksheet = who.partition(" by ")
-        entries[key] = Entry(
-            value, origin if origin in ORIGINS else "typed", worksheet if worksheet.replace("-", "").isalnum() else ""
-        )
+        plain = worksheet.replace("-", "").isalnum() and origin in ("computed", "example")
+        entries[key] = Entry(value, origin if origin in ORIGINS else "typed", worksheet if plain else "")
     if unknown:
         more = f" and {len(unknown) - 5} more" if len(unknown) > 5 else ""
         problems.append(f"This plan holds what no worksheet asks, and it was left out: {', '.join(unknown[:5])}{more}.")
@@ -102,6 +156,7 @@ def _from_lines(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:
         problems.append("This plan comes from another version of this site; what can be read is used.")
     if lines[-1].strip() != "end":
         problems.append("This plan was cut off: its last lines may be missing.")
+        lines = lines[:-1] if len(lines) > 1 else lines  # the line at which it was cut cannot be trusted
     pairs = []
     for line in lines[1:]:
         line = line.strip()
@@ -120,7 +175,10 @@ def _from_json(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:
     try:
         found = json.loads(text)
         values = found["plan"]
-        pairs = [(str(key), str(one["text"]), str(one.get("from", "typed"))) for key, one in values.items()]
+        pairs = [
+            (str(key), str(one["text"]), f"{one.get('from', 'typed')} by {one.get('by', '')}")
+            for key, one in values.items()
+        ]
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return [], ["This file is not a plan of ours: it is JSON of another form."]
     return pairs, []
@@ -150,50 +208,174 @@ def _short(text: str) -> str:
     return "".join(mark for mark in text if mark.isprintable())[:40]
 
 
+# ---- the plan and the worksheets ---------------------------------------------------------------------------------
+
+
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
     """What the plan knows of the fields that a worksheet asks."""
     keys = {one.key for one in worksheet.all_fields()}
-    return {key: Typed(entry.text, "us", entry.origin) for key, entry in entries.items() if key in keys}
+    return {key: Typed(entry.text, entry.system, entry.origin) for key, entry in entries.items() if key in keys}
+
+
+def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[str, Known]:
+    """Every entry that some worksheet asks for, in the worksheets' order, read as it is read there."""
+    found: dict[str, Known] = {}
+    for worksheet in worksheets:
+        fields = {one.key: one for one in worksheet.all_fields()}
+        keys = [key for key in fields if key in entries]
+        if not keys:
+            continue
+        reading = read_inputs(worksheet, given_for(worksheet, entries), "us")
+        asked = {one.key: one for one in reading.plan.fields}
+        problems = {one.key: one.text for one in reversed(reading.problems)}
+        for key in keys:
+            before = found.get(key)
+            askers = (*(before.askers if before else ()), worksheet.key)
+            if before and (before.used or key not in asked):
+                found[key] = replace(before, askers=askers)
+            elif key in asked:
+                value = reading.inputs.get(key)
+                problem = "" if value else problems.get(key, "")
+                found[key] = Known(entries[key], asked[key], value, problem, askers, True)
+            else:
+                found[key] = Known(entries[key], fields[key], _alone(fields[key], entries[key]), "", askers, False)
+    return found
+
+
+def _alone(field: Field, entry: Entry) -> Input | None:
+    """The value of an entry that no worksheet asks at present."""
+    if field.kind == "choice":
+        offered = entry.text in [option.value for option in field.options]
+        return Input(field, entry.text, None, entry.origin, entry.text) if offered else None
+    try:
+        quantity = read_quantity(entry.text, field.kind, field.unit(entry.system), entry.system)
+    except UnitError:
+        return None
+    return Input(field, quantity.si, quantity, entry.origin, entry.text)
 
 
 def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str, Entry]:
-    """The results of a sheet that other worksheets ask for, as entries for the plan."""
+    """The results of a sheet that other worksheets ask for, as entries for the plan.
+
+    What the worked example gives is offered as the example's: it is nobody's own number.
+    """
     if sheet.problems:
         return {}
+    origin = "example" if sheet.example else "computed"
     found = {}
     for result in sheet.results:
         fields = asked_elsewhere.get(result.key, [])
         if result.si is None or result.key in sheet.inputs or not fields:
             continue
-        unit = unit_named(fields[0].us, fields[0].kind) if fields[0].us else fields[0].unit("us")
-        text = f"{round_to(unit.from_si(result.si), 6)} {unit.ascii}".strip()
         if fields[0].low_si <= result.si <= fields[0].high_si:
-            found[result.key] = Entry(text, "computed", sheet.worksheet.key)
+            found[result.key] = Entry(_text(fields[0], result.si), origin, sheet.worksheet.key)
     return found
 
 
-def stale(entries: Mapping[str, Entry], worksheets: Mapping[str, Worksheet]) -> dict[str, str]:
-    """The computed entries that their worksheet would now compute differently, with what it would give."""
-    from calc.engine.read import read as read_inputs
+def _text(field: Field, value: float) -> str:
+    unit = field.unit("us")
+    return f"{round_to(unit.from_si(value), 6)} {unit.ascii}".strip()
 
+
+def _si(field: Field, entry: Entry) -> float | None:
+    try:
+        return read_quantity(entry.text, field.kind, field.unit(entry.system), entry.system).si
+    except UnitError:
+        return None
+
+
+def _apart(one: float, other: float) -> bool:
+    """Whether two values differ by more than the digits kept in a plan."""
+    return abs(one - other) > 1e-5 * max(abs(one), abs(other))
+
+
+def worked_out(worksheet: Worksheet, entries: Mapping[str, Entry], key: str) -> float | None:
+    """What a worksheet gives for `key` with the plan's other numbers; None without any, or without a result."""
+    given = given_for(worksheet, {name: one for name, one in entries.items() if name != key})
+    if not given:
+        return None
+    reading = read_inputs(worksheet, given, "us")
+    if reading.problems:
+        return None
+    inputs: Values = {name: one.si for name, one in reading.inputs.items()}
+    try:
+        value = compute(worksheet, reading.plan, inputs).get(key)
+    except OutOfRange:
+        return None
+    return value if isinstance(value, float | int) else None
+
+
+def stale(
+    entries: Mapping[str, Entry],
+    worksheets: Mapping[str, Worksheet],
+    fields: Mapping[str, list[Field]],
+    keys: Iterable[str] | None = None,
+) -> dict[str, str]:
+    """The computed entries (of `keys`) that their worksheet would now compute differently, with what it would give.
+
+    The text is empty where the numbers behind an entry are gone or no longer give a result.
+    """
     found = {}
-    for key, entry in entries.items():
-        worksheet = worksheets.get(entry.worksheet)
-        if entry.origin != "computed" or worksheet is None:
+    for key in entries if keys is None else keys:
+        entry = entries.get(key)
+        if entry is None or entry.origin != "computed" or entry.worksheet not in worksheets or key not in fields:
             continue
-        given = given_for(worksheet, {name: one for name, one in entries.items() if name != key})
-        reading = read_inputs(worksheet, given, "us")
-        if reading.problems or not given:
-            continue
-        try:
-            value = compute(worksheet, reading.plan, {name: one.si for name, one in reading.inputs.items()}).get(key)
-        except OutOfRange:
-            continue
-        field = next(one for one in fields_by_key(worksheets.values())[key])
-        if not isinstance(value, float | int):
-            continue
-        unit = field.unit("us")
-        now = read_quantity(entry.text, field.kind, unit, "us").si
-        if abs(value - now) > 1e-5 * max(abs(value), abs(now)):
-            found[key] = f"{round_to(unit.from_si(value), 6)} {unit.ascii}".strip()
+        field = fields[key][0]
+        value, kept = worked_out(worksheets[entry.worksheet], entries, key), _si(field, entry)
+        if value is None or not field.low_si <= value <= field.high_si:
+            found[key] = ""
+        elif kept is None or _apart(value, kept):
+            found[key] = _text(field, value)
     return found
+
+
+def offer(
+    key: str,
+    sheet: Sheet,
+    entries: Mapping[str, Entry],
+    worksheets: Mapping[str, Worksheet],
+    fields: Mapping[str, list[Field]],
+) -> Offer | None:
+    """Put a result of a sheet into the plan: a typed value stands, and of several needs the highest. None: no offer."""
+    offered = offers(sheet, fields).get(key)
+    if offered is None:
+        return None
+    field, there = fields[key][0], entries.get(key)
+    new = _si(field, offered)
+    standing = _si(field, there) if there else None
+    assert new is not None
+    if there and there.origin in ("typed", "link") and there.text.strip():
+        if standing is not None and not _apart(standing, new):
+            return Offer("same", None, there, ())
+        return Offer("typed", None, there, (offered,))
+    if key in KEPT_HIGHEST:
+        highest = _highest(key, field, sheet, entries, worksheets)
+        if highest and (_si(field, highest) or 0) > new and _apart(_si(field, highest) or 0, new):
+            return Offer("higher", None, highest, (offered,) if highest == there else (highest, offered))
+    return Offer("", offered, there, ())
+
+
+def _highest(
+    key: str, field: Field, sheet: Sheet, entries: Mapping[str, Entry], worksheets: Mapping[str, Worksheet]
+) -> Entry | None:
+    """The highest value for `key` that another worksheet needs: the one in the plan, or one that its numbers give.
+
+    Only worksheets count at which the reader has been: that have a number which no other one asks.
+    """
+    there = entries.get(key)
+    askers = {name: len(known.askers) for name, known in look(entries, worksheets.values()).items()}
+    found: list[Entry] = []
+    for name, worksheet in worksheets.items():
+        if name == sheet.worksheet.key or key not in [result.key for result in worksheet.results]:
+            continue
+        in_plan = there is not None and there.origin == "computed" and there.worksheet == name
+        if not in_plan and not any(askers[one] == 1 for one in given_for(worksheet, entries) if one in askers):
+            continue
+        value = worked_out(worksheet, entries, key)
+        if value is not None and field.low_si <= value <= field.high_si:
+            now = Entry(_text(field, value), "computed", name)
+            kept = _si(field, there) if in_plan and there else None
+            found.append(there if in_plan and there and kept and not _apart(kept, value) else now)
+        elif in_plan and there:
+            found.append(there)
+    return max(found, key=lambda one: _si(field, one) or 0, default=None)

@@ -33,8 +33,10 @@ from calc.vocabulary import (
     INDOOR,
     LOAD,
     LOWEST_USEFUL,
+    LOWEST_USEFUL_AVERAGE,
     MOISTURE,
     PACKING_DENSITY,
+    ROOM_CAN_USE,
     ROOM_OUTPUT,
     STANDBY_LOSS,
     STORE_TOP,
@@ -44,16 +46,6 @@ from calc.vocabulary import (
     WATER_OUTPUT,
 )
 
-ROOM_CAN_USE = Field(
-    "room_can_use", "power", "Heat the stove's room can lose or pass on",
-    "All the stove gives it, unless the room overheats: the room-heat worksheet works it out.",
-    low="0 Btu/h", high="500,000 Btu/h", same_as="room_output",
-)  # fmt: skip
-LOWEST_USEFUL_AVERAGE = Field(
-    "lowest_useful_average", "temperature", "Coolest useful water on an average day",
-    "In mild weather the emitters do with cooler water; as on the coldest day unless you give it.",
-    low="60 °F", high="250 °F", same_as="lowest_useful",
-)  # fmt: skip
 OUTDOOR = Field(
     "outdoor", "temperature", "Outdoor temperature to look at", "The coldest day's unless you type another.",
     low="-60 °F", high="75 °F", same_as="design_outdoor",

@@ -25,6 +25,7 @@ from calc.vocabulary import (
     BURN_TIME,
     CHARGE_RISE,
     DESIGN_LOAD,
+    DRAUGHT_LEFT,
     DRAUGHT_NEEDED,
     DUMP_OUTPUT,
     EMPTY_WEIGHT,
@@ -66,10 +67,6 @@ TAP_STORE = Field(
 CHIMNEY_KNOWN = Field(
     "chimney_known", "choice", "Has the chimney been worked out", "The chimney-draught worksheet does it.",
     options=(Option("no", "not yet"), Option("yes", "yes")),
-)  # fmt: skip
-DRAUGHT_LEFT = Field(
-    "draught_left", "draught", "Draft left for the stove", "With the fans on, from the chimney-draught worksheet.",
-    low="-0.5 in w.c.", high="1 in w.c.",
 )  # fmt: skip
 
 WORKSHEET = Worksheet(

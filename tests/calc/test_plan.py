@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
-from calc.engine.plan import Entry, fields_by_key, given_for, offers, read, stale, write
+from calc.engine.plan import Entry, Offer, fields_by_key, given_for, look, offer, offers, read, stale, with_units, write
+from calc.engine.run import Sheet
+from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 
 FIELDS = fields_by_key(WORKSHEETS.values())
@@ -77,18 +79,139 @@ def test_every_worksheet_takes_what_the_plan_knows() -> None:
 
 
 def test_results_that_are_inputs_elsewhere_are_offered() -> None:
-    assert offers(answer("house-load", {}), FIELDS)["design_load"].origin == "computed"
-    assert "lowest_useful" in offers(answer("emitter-temperature", {}), FIELDS)
-    assert "store_volume" not in offers(answer("stored-heat", {}), FIELDS), "an input is not a result"
+    given = {"indoor": Typed("68 °F")}
+    assert offers(answer("house-load", given), BY_KEY)["design_load"].origin == "computed"
+    assert "lowest_useful" in offers(answer("emitter-temperature", given), BY_KEY)
+    assert "store_volume" not in offers(answer("stored-heat", {}), BY_KEY), "an input is not a result"
+
+
+def test_a_result_of_the_worked_example_is_offered_as_the_example_s() -> None:
+    assert {one.origin for one in offers(answer("house-load", {}), BY_KEY).values()} == {"example"}
+
+
+def test_every_result_that_another_worksheet_asks_can_be_offered() -> None:
+    bought = {"heat_content"}  # in another unit for each fuel: no number for another worksheet
+    for worksheet in WORKSHEETS.values():
+        own = {one.key for one in worksheet.all_fields()}
+        for result in worksheet.results:
+            asked = any(
+                result.key in {one.key for one in other.all_fields()}
+                for other in WORKSHEETS.values()
+                if other is not worksheet
+            )
+            if asked and result.key not in own | bought:
+                assert result.key in BY_KEY, f"{worksheet.key} gives {result.key}, which calc.vocabulary does not know"
 
 
 def test_a_computed_value_goes_stale_when_its_inputs_change() -> None:
     sheet = answer("house-load", {})
     entries = {key: Entry(one.text, "typed") for key, one in sheet.inputs.items() if not one.from_field}
-    entries["design_load"] = offers(sheet, FIELDS)["design_load"]
-    assert stale(entries, WORKSHEETS) == {}
+    entries["design_load"] = Entry(offers(sheet, BY_KEY)["design_load"].text, "computed", "house-load")
+    assert stale(entries, WORKSHEETS, BY_KEY) == {}
     entries["indoor"] = Entry("60 °F", "typed")
-    assert "design_load" in stale(entries, WORKSHEETS)
+    now = offers(answer("house-load", given_for(WORKSHEETS["house-load"], entries)), BY_KEY)["design_load"].text
+    assert stale(entries, WORKSHEETS, BY_KEY) == {"design_load": now}
+    assert stale(entries, WORKSHEETS, BY_KEY, ["indoor"]) == {}
+
+
+def test_a_computed_value_without_its_inputs_is_stale_too() -> None:
+    entries = {"design_load": Entry("30485.5 Btu/h", "computed", "house-load")}
+    assert stale(entries, WORKSHEETS, BY_KEY) == {"design_load": ""}
+    assert stale({"design_load": Entry("30485.5 Btu/h", "typed")}, WORKSHEETS, BY_KEY) == {}
+
+
+def _sheet(key: str, entries: dict[str, Entry]) -> Sheet:
+    return answer(key, given_for(WORKSHEETS[key], entries))
+
+
+def _offered(key: str, result: str, entries: dict[str, Entry]) -> Offer:
+    found = offer(result, _sheet(key, entries), entries, WORKSHEETS, BY_KEY)
+    assert found is not None
+    return found
+
+
+def test_a_result_goes_into_the_plan_where_nobody_typed_one() -> None:
+    entries = {"indoor": Entry("68 F", "typed")}
+    found = _offered("house-load", "design_load", entries)
+    assert found.why == ""
+    assert found.taken == offers(_sheet("house-load", entries), BY_KEY)["design_load"]
+    entries["design_load"] = Entry("9000 Btu/h", "computed", "house-load")
+    assert _offered("house-load", "design_load", entries).taken == found.taken
+    entries["design_load"] = Entry("", "typical")
+    assert _offered("house-load", "design_load", entries).taken == found.taken
+
+
+@pytest.mark.parametrize("origin", ["typed", "link"])
+def test_a_number_that_somebody_typed_stands_until_the_reader_says_otherwise(origin: str) -> None:
+    entries = {"indoor": Entry("68 F", "typed"), "design_load": Entry("21,000", origin)}
+    found = _offered("house-load", "design_load", entries)
+    assert (found.why, found.taken, found.standing) == ("typed", None, entries["design_load"])
+    assert found.choices == (offers(_sheet("house-load", entries), BY_KEY)["design_load"],)
+    entries["design_load"] = Entry(found.choices[0].text, origin)
+    assert _offered("house-load", "design_load", entries).why == "same"
+
+
+def test_of_emitter_coil_and_tap_the_highest_is_kept() -> None:
+    entries = {"design_load": Entry("20000 Btu/h", "typed"), "indoor": Entry("68 F", "typed")}
+    high = Entry("200 F", "computed", "tap-water")
+    found = _offered("floor", "lowest_useful", entries | {"lowest_useful": high})
+    low = offers(_sheet("floor", entries), BY_KEY)["lowest_useful"]
+    assert (found.why, found.taken) == ("higher", None)
+    assert low in found.choices
+    # The same worksheet may always correct what it gave itself.
+    own = Entry("200 F", "computed", "floor")
+    assert _offered("floor", "lowest_useful", entries | {"lowest_useful": own}).taken == low
+    # A higher one takes the place of a lower one.
+    lower = Entry("70 F", "computed", "no-such-worksheet")
+    assert _offered("floor", "lowest_useful", entries | {"lowest_useful": lower}).taken == low
+
+
+def test_what_the_taps_need_is_remembered_although_the_emitter_s_number_stands_in_the_plan() -> None:
+    """The emitter gave 150 °F, more than the taps; better emitters need less than the taps, and the taps count again."""
+    entries = {
+        "design_load": Entry("20000 Btu/h", "typed"),
+        "indoor": Entry("68 F", "typed"),
+        "tap_wanted": Entry("125 F", "typed"),
+        "lowest_useful": Entry("150 F", "computed", "floor"),
+    }
+    assert "tap_wanted" in {one.key for one in WORKSHEETS["tap-water"].all_fields()}
+    found = _offered("floor", "lowest_useful", entries)
+    taps = offers(_sheet("tap-water", entries), BY_KEY)["lowest_useful"]
+    assert (found.why, found.standing) == ("higher", taps)
+    assert found.choices[0] == taps
+
+
+def test_a_sheet_offers_nothing_that_no_other_worksheet_asks() -> None:
+    sheet = _sheet("stored-heat", {"store_volume": Entry("500 gal", "typed")})
+    assert offer("usable_heat", sheet, {}, WORKSHEETS, BY_KEY) is None
+
+
+def test_a_plan_as_typed_gets_its_units_for_the_file() -> None:
+    typed = {
+        "store_volume": Entry("1 500", "typed", "", "si"),
+        "store_top": Entry("", "typical"),
+        "indoor": Entry("nonsense", "typed"),
+        "store_inside": Entry("yes", "typed"),
+        "nobody_asks": Entry("5", "typed"),
+    }
+    opened = with_units(typed, WORKSHEETS.values())
+    assert {key: one.text for key, one in opened.entries.items()} == {
+        "store_volume": "1500 L",
+        "store_top": "180 F",
+        "store_inside": "yes",
+    }
+    assert opened.problems == ("Room temperature wanted is left out: what stands there cannot be read.",)
+    assert read(write(opened.entries), WORKSHEETS.values()).entries == opened.entries
+
+
+def test_the_plan_is_seen_as_the_worksheets_see_it() -> None:
+    entries = {"method": Entry("quick", "typed"), "amount": Entry("600", "typed"), "indoor": Entry("70", "typed")}
+    seen = look(entries, WORKSHEETS.values())
+    assert list(seen) == ["method", "indoor", "amount"]
+    assert seen["indoor"].used
+    assert not seen["amount"].used, "the quick way asks for no fuel"
+    assert {"house-load", "emitter-temperature"} <= set(seen["indoor"].askers)
+    assert look({"indoor": Entry("7000", "typed")}, WORKSHEETS.values())["indoor"].problem.startswith("Room temperature")
 
 
 def test_a_plan_cut_anywhere_breaks_nothing() -> None:

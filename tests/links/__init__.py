@@ -1,0 +1,1 @@
+"""Links that were given out, and the numbers they mean for ever."""
