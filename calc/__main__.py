@@ -5,6 +5,11 @@
     python -m calc stored-heat                      the worked example
     python -m calc stored-heat store_volume="500 gal" store_top=180F --units us --json
     python -m calc --link "#v1;stored-heat;…;end"   what a shared link says
+    python -m calc --plan FILE [--json]             a saved plan: its values, and the worksheets that know them
+    python -m calc --plan FILE stored-heat store_top=170F
+                                                    a worksheet with the plan's numbers, and others in their place
+
+FILE is what the page saves or what --plan --json prints; - reads it from standard input.
 
 Exit 0, or 2 when the input is wrong: then a sentence for each mistake on standard error, or with --json
 {"errors": [{"input", "text"}]} on standard output.
@@ -12,13 +17,15 @@ Exit 0, or 2 when the input is wrong: then a sentence for each mistake on standa
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Sequence
 from typing import Any, NoReturn
 
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
+from calc.engine import plan
 from calc.engine.run import Sheet
-from calc.report import as_json, as_text, describe
+from calc.report import as_json, as_text, describe, plan_as_json, plan_as_text
 from calc.units import SYSTEMS
 from calc.worksheets import WORKSHEETS
 
@@ -46,7 +53,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--json", action="store_true", help="print JSON")
     parser.add_argument("--describe", action="store_true", help="print inputs, results and sources")
     parser.add_argument("--link", metavar="LINK", help='open a shared link, "#v1;…;end"')
+    parser.add_argument("--plan", metavar="FILE", help="use the numbers of a saved plan; - reads standard input")
     asked = parser.parse_intermixed_args(words)
+    alone = [name for name in ("link", "describe", "plan") if getattr(asked, name) not in (None, False)]
+    if len(alone) > 1:
+        parser.error(f"--{alone[0]} and --{alone[1]} do not go together")
     if asked.link is not None:
         opened, said = open_link(asked.link, asked.units)
         if opened is None:
@@ -54,8 +65,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _print(opened, asked.json, said)
     if asked.describe:
         return _describe(asked.worksheet, asked.units, asked.json)
-    if asked.worksheet is None:
+    if asked.worksheet is None and asked.plan is None:
         return _list()
+    given, problems = _given(asked)
+    if asked.plan is not None:
+        return _plan(asked, given, problems)
+    try:
+        sheet = answer(asked.worksheet, given, asked.units)
+    except UnknownWorksheet as unknown:
+        return _refuse([("worksheet", unknown.sentence)], asked.json)
+    if problems or sheet.problems:
+        return _refuse(problems + [(one.key, one.text) for one in sheet.problems], asked.json)
+    return _print(sheet, asked.json, ())
+
+
+def _given(asked: argparse.Namespace) -> tuple[dict[str, Typed], list[tuple[str, str]]]:
+    """The values on the command line, and what is wrong with their form."""
     given: dict[str, Typed] = {}
     problems: list[tuple[str, str]] = []
     for pair in asked.values:
@@ -66,13 +91,67 @@ def main(arguments: Sequence[str] | None = None) -> int:
             problems.append((key[:60], f"{key[:60]} is given twice; give it once."))
         else:
             given[key] = Typed(text, asked.units)
+    return given, problems
+
+
+def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tuple[str, str]]) -> int:
+    """A plan with the worksheets that know its numbers, or with the one that was named."""
     try:
-        sheet = answer(asked.worksheet, given, asked.units)
-    except UnknownWorksheet as unknown:
-        return _refuse([("worksheet", unknown.sentence)], asked.json)
-    if problems or sheet.problems:
-        return _refuse(problems + [(one.key, one.text) for one in sheet.problems], asked.json)
-    return _print(sheet, asked.json, ())
+        text = _file_text(asked.plan)
+    except _Unreadable as wrong:
+        return _refuse([("plan", str(wrong))], asked.json)
+    opened = plan.read(text, WORKSHEETS.values())
+    if opened.problems and not opened.entries:
+        return _refuse([("plan", sentence) for sentence in opened.problems], asked.json)
+    if asked.worksheet is not None and asked.worksheet not in WORKSHEETS:
+        return _refuse([("worksheet", UnknownWorksheet(asked.worksheet).sentence)], asked.json)
+    entries = opened.entries | {key: plan.Entry(one.text, "typed", "", one.system) for key, one in given.items()}
+    sheets = {}
+    for key in WORKSHEETS if asked.worksheet is None else (asked.worksheet,):
+        known = plan.given_for(WORKSHEETS[key], entries)
+        # What was typed for a worksheet is handed to it even if it does not ask for it, so that it can say so.
+        if known or asked.worksheet:
+            sheets[key] = answer(key, known | given, asked.units)
+    if asked.worksheet is not None:
+        problems = problems + [(one.key, one.text) for one in sheets[asked.worksheet].problems]
+        if problems:
+            return _refuse(problems, asked.json)
+    complete = plan.with_units(entries, WORKSHEETS.values())
+    said = (*opened.problems, *complete.problems)
+    if asked.json:
+        _print_json(plan_as_json(complete.entries, sheets, said))
+        return 0
+    for sentence in said:
+        print(sentence, file=sys.stderr)
+    print(as_text(sheets[asked.worksheet]) if asked.worksheet else plan_as_text(entries, sheets, asked.units))
+    return 0
+
+
+class _Unreadable(Exception):
+    """A file that cannot be read as text; the message says why."""
+
+
+def _file_text(name: str) -> str:
+    """The text of a plan file, or of standard input; a file that is no plan is not read to its end."""
+    most = 4 * plan.LARGEST_FILE + 1  # bytes: UTF-8 has at most four for a character
+    try:
+        if name == "-":
+            content = sys.stdin.buffer.read(most)
+        else:
+            with open(name, "rb") as file:
+                content = file.read(most)
+    except FileNotFoundError:
+        raise _Unreadable(f"There is no file “{name}”: check its name.") from None
+    except IsADirectoryError:
+        raise _Unreadable(f"“{name}” is a folder: name the file in it.") from None
+    except (OSError, ValueError):
+        raise _Unreadable(f"The file “{name}” cannot be read: check that you may read it.") from None
+    try:
+        return content.decode("utf-8")
+    except UnicodeDecodeError:
+        if len(content) == most:
+            return " " * most  # cut inside a character: too large in any case
+        raise _Unreadable(f"The file “{name}” is not plain text in UTF-8: save it so, and try again.") from None
 
 
 def _print(sheet: Sheet, wanted: bool, problems: tuple[str, ...]) -> int:
@@ -133,4 +212,10 @@ def _describe(key: str | None, system: Any, wanted: bool) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    try:
+        code = main()
+        sys.stdout.flush()
+    except BrokenPipeError:  # whoever reads our output has had enough of it, like `head`
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        code = 0
+    sys.exit(code)

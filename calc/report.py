@@ -1,12 +1,16 @@
 """A sheet as plain text, and as strict JSON: what the command line prints."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from calc.answer import link_of
+from calc.engine import plan
 from calc.engine.declare import Field, Worksheet
 from calc.engine.read import Input, bound_text
 from calc.engine.run import Sheet, source_line
 from calc.units import System
+from calc.vocabulary import BY_KEY
+from calc.worksheets import WORKSHEETS
 
 ORIGIN_WORDS = {
     "typed": "given",
@@ -114,6 +118,42 @@ def as_text(sheet: Sheet) -> str:
     lines += ["", "It leaves out", *(f"  {one}" for one in sheet.worksheet.leaves_out)]
     lines += ["", "Sources", *(f"  {source_line(source)}" for _, source in sheet.sources)]
     lines += ["", f"Link: {link_of(sheet)}"]
+    return "\n".join(lines)
+
+
+def plan_as_json(
+    entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet], problems: tuple[str, ...]
+) -> dict[str, Any]:
+    """A whole plan as data: its values, which can be read again as they are, and what the worksheets make of them."""
+    values = {}
+    for key, entry in entries.items():
+        values[key] = {"text": entry.text, "from": entry.origin}
+        if entry.worksheet:
+            values[key]["by"] = entry.worksheet
+    return {
+        "plan": values,
+        "worksheets": {key: as_json(sheet) for key, sheet in sheets.items()},
+        "problems": list(problems),
+    }
+
+
+def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet], system: System) -> str:
+    """A whole plan as text: its values and who gave them, and the headline of every worksheet that knows some."""
+    lines = ["Your plan", ""]
+    stale = plan.stale(entries, WORKSHEETS, BY_KEY)
+    for key, known in plan.look(entries, WORKSHEETS.values()).items():
+        shown = known.value.shown(system) if known.value else known.entry.text
+        who = ORIGIN_WORDS[known.entry.origin] + (f", {known.entry.worksheet}" if known.entry.worksheet else "")
+        now = plan.value_alone(known.field, plan.Entry(stale.get(key, ""), "computed"))
+        late = f"; out of date, now {now.shown(system) if now else 'without a result'}" if key in stale else ""
+        lines.append(f"  {known.field.label}: {shown} ({who}{late})  [{key}]")
+    lines += ["", "Worksheets that know some of these numbers"]
+    for key, sheet in sheets.items():
+        if sheet.problems:
+            lines.append(f"  {key:20} {' '.join(one.text for one in sheet.problems)}")
+        elif sheet.headline:
+            rough = " (rough)" if sheet.rough else ""
+            lines.append(f"  {key:20} {sheet.headline.label}: {sheet.headline.shown}{rough}")
     return "\n".join(lines)
 
 

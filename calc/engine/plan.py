@@ -22,7 +22,7 @@ from calc.units import System, UnitError, read_quantity, round_to
 
 FIRST_LINE = "Stoke and Store plan"
 VERSION = 1
-LARGEST_FILE = 200_000  # characters; a full plan has some ten thousand
+LARGEST_FILE = 2_000_000  # characters; a full plan has some ten thousand, and with every worksheet worked out a million
 MOST_VALUES = 500
 # The store must serve the most demanding of all that draw from it: of what several worksheets work out, the highest.
 KEPT_HIGHEST = ("lowest_useful", "lowest_useful_average")
@@ -238,12 +238,12 @@ def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[
                 problem = "" if value else problems.get(key, "")
                 found[key] = Known(entries[key], asked[key], value, problem, askers, True)
             else:
-                found[key] = Known(entries[key], fields[key], _alone(fields[key], entries[key]), "", askers, False)
+                found[key] = Known(entries[key], fields[key], value_alone(fields[key], entries[key]), "", askers, False)
     return found
 
 
-def _alone(field: Field, entry: Entry) -> Input | None:
-    """The value of an entry that no worksheet asks at present."""
+def value_alone(field: Field, entry: Entry) -> Input | None:
+    """The value of an entry read by itself, whatever a worksheet makes of it; None if it cannot be read."""
     if field.kind == "choice":
         offered = entry.text in [option.value for option in field.options]
         return Input(field, entry.text, None, entry.origin, entry.text) if offered else None
