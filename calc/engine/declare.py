@@ -509,6 +509,11 @@ class Worksheet:
     def _check_all(self) -> None:
         for key in self.sources:
             check_source(key)
+        for branch in _branches(self.cases):
+            options = {option.value for one in self.all_fields() if one.key == branch.on for option in one.options}
+            strange = branch.cases.keys() - options
+            if strange:
+                raise DeclarationError(f"{self.key}: {branch.on} has no option {', '.join(sorted(strange))}")
         keys = [one.key for one in self.all_fields()]
         for given in self.givens:
             if given.key in keys:
@@ -535,7 +540,7 @@ class Worksheet:
 
     def choice_fields(self) -> list[Field]:
         """The fields on which cases hang."""
-        hung = set(_hung_on(self.cases))
+        hung = {branch.on for branch in _branches(self.cases)}
         return [one for one in self.all_fields() if one.key in hung]
 
     def plan(self, choices: Mapping[str, str]) -> "Plan":
@@ -666,11 +671,11 @@ def _steps_in(steps: tuple[AnyStep, ...], cases: tuple[Cases, ...]) -> Iterator[
             yield from _steps_in(case.steps, case.cases)
 
 
-def _hung_on(cases: tuple[Cases, ...]) -> Iterator[str]:
+def _branches(cases: tuple[Cases, ...]) -> Iterator[Cases]:
     for branch in cases:
-        yield branch.on
+        yield branch
         for case in branch.cases.values():
-            yield from _hung_on(case.cases)
+            yield from _branches(case.cases)
 
 
 def _in_order(worksheet: Worksheet, fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:
