@@ -511,9 +511,9 @@ class Worksheet:
             check_source(key)
         for branch in _branches(self.cases):
             options = {option.value for one in self.all_fields() if one.key == branch.on for option in one.options}
-            strange = branch.cases.keys() - options
-            if strange:
-                raise DeclarationError(f"{self.key}: {branch.on} has no option {', '.join(sorted(strange))}")
+            # Shared cases may know more ways than this worksheet offers; one that knows none of them is a slip.
+            if not options & branch.cases.keys():
+                raise DeclarationError(f"{self.key}: {branch.on} has no option {' or '.join(branch.cases)}")
         keys = [one.key for one in self.all_fields()]
         for given in self.givens:
             if given.key in keys:
