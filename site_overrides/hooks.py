@@ -5,6 +5,7 @@ import json
 import pkgutil
 import re
 import subprocess
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -12,16 +13,20 @@ from markupsafe import Markup, escape
 from mkdocs.utils import get_relative_url
 
 import calc.physics
+import edition
 from calc.answer import answer, chart_of
 from calc.law import Law
+from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
-from render import lists, prose, worksheet_html
+from render import lists, piping, prose, record, worksheet_html
 from render.view import TEMPLATES, charts_json, fill
 from tests import published
 
 CHARTS = Path(__file__).parent / "charts"
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
+PIPING = re.compile(r"(?:<p>)?<!-- piping: (?P<key>[a-z-]+) -->(?:</p>)?")
+RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
 LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
@@ -53,6 +58,7 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
 
 def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     """Worksheets and drawings in place of their comments."""
+    told: list[bool] = []  # which of the two fire sides the page has explained
 
     def worksheet(found: re.Match[str]) -> str:
         if found["key"] not in WORKSHEETS:
@@ -67,10 +73,33 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
             raise ValueError(f"{page.file.src_uri} asks for the drawing {escape(found['name'])}, which does not exist")
         return path.read_text(encoding="utf-8")
 
+    def piping_of(found: re.Match[str]) -> str:
+        if found["key"] == "symbols":
+            return piping.key_list()
+        if found["key"] not in SYSTEMS:
+            raise ValueError(f"{page.file.src_uri} asks for the piping of {found['key']!r}, which is not described")
+        fire_side = SYSTEMS[found["key"]].vented
+        told.append(fire_side)
+        return piping.figure(found["key"], fold=fire_side in told[:-1])
+
     def everything(found: re.Match[str]) -> str:
         return _list(found["name"], page, files)
 
-    return LIST.sub(everything, DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html)))
+    html = RECORD.sub(lambda _: _record(), html)
+    html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
+    return LIST.sub(everything, PIPING.sub(piping_of, html))
+
+
+def _record() -> str:
+    """The page of the sizing record, with that of an invented house in it."""
+    house = "Mill Row"
+    return record.page(house, edition.load("quillbrook").houses[house], _version())
+
+
+def _version() -> str:
+    """The version of this site."""
+    project = Path(__file__).parent.parent / "pyproject.toml"
+    return str(tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"])
 
 
 def _worksheet(key: str) -> str:

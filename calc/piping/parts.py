@@ -73,8 +73,8 @@ class Kind:
 class Part:
     """One part at its place; `words` and `purpose` stand in for its kind's where it has its own.
 
-    `turn` is in degrees clockwise, after `mirror` has swapped left and right. `inside` names the part that it measures
-    from within, `acts_on` the part that it starts or stops.
+    `turn` is in degrees clockwise, after `mirror` has swapped left and right. `inside` names the part that it reaches
+    into, `acts_on` the part that it starts or stops.
     """
 
     key: str
@@ -557,7 +557,7 @@ FLOW_SWITCH = Kind(
     _ON_TOP,
 )
 TAPS = Kind(
-    "taps", "tap", "hot taps", "Basin, shower, bath.", 40, 30, {"in": Port(20, 0, "in")}, inscription=("hot taps",)
+    "taps", "tap", "hot taps", "Basin, shower and bath.", 40, 30, {"in": Port(20, 0, "in")}, inscription=("hot taps",)
 )
 BOILER = Kind(
     "boiler",

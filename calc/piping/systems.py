@@ -58,11 +58,11 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
             185,
             200 + down,
             words="stove sensor",
-            purpose="Starts the charge pump when the stove is hotter than the bottom of the store.",
+            purpose="Starts the charging pump when the stove is hotter than the store's bottom, and sounds the alarm.",
             acts_on="charge-pump",
         ),
         Part("store", kind.STORE, 310, 290 + down),
-        Part("store-vent", kind.AIR_VENT, 310, 115 + down),
+        Part("store-vent", kind.AIR_VENT, 310, 115 + down, words="air vent of the store"),
         Part(
             "store-top-sensor",
             kind.SENSOR,
@@ -89,7 +89,7 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
             160,
             420 + down,
             turn=180,
-            words="charge pump",
+            words="charging pump",
             purpose="Carries the fire's heat to the store. It stops in a power cut; then the dump takes over.",
         ),
         Part("stove-drain", kind.DRAIN, 125, 455 + down, words="stove drain"),
@@ -157,7 +157,7 @@ def _closed_fire_side() -> tuple[Piece, ...]:
     return (
         *_fire_side(0),
         Part("pressure-gauge", kind.GAUGE, 185, 300, turn=90),
-        Part("dump-vent", kind.AIR_VENT, 125, 25),
+        Part("dump-vent", kind.AIR_VENT, 125, 25, words="air vent of the dump"),
         Part("vessel", kind.VESSEL_BESIDE, 280, 500),
         Part(
             "filling-valve",
@@ -190,7 +190,7 @@ def _open_fire_side() -> tuple[Piece, ...]:
     """A fire side that is open to the air through a vent over a feed tank."""
     return (
         *_fire_side(_DOWN),
-        Part("open-vent", kind.OPEN_VENT, 215, 30),
+        Part("open-vent", kind.OPEN_VENT, 215, 30, inside="feed-tank"),
         Part("feed-tank", kind.FEED_TANK, 240, 65),
         Part("float-valve", kind.FLOAT_VALVE, 305, 50, mirror=True),
         Part("cold-water", kind.MAIN, 360, 50, mirror=True, words="cold water for filling"),
@@ -378,6 +378,7 @@ def _tap_parts(hot_y: int, relief: Place, relief_words: str, cold_y: int) -> tup
             kind.CHECK,
             100,
             cold_y,
+            words="check valve in the cold water",
             purpose="Keeps warm water from swelling back into the cold pipe, so the tap side needs its own vessel.",
         ),
         Part(
