@@ -369,7 +369,11 @@ _TAP_PIPES = (
 )
 
 
-def _tap_parts(hot_y: int, relief: Place, relief_words: str, cold_y: int) -> tuple[Piece, ...]:
+def _tap_relief(x: int, y: int, words: str, purpose: str = "") -> Part:
+    return Part("tap-relief", kind.RELIEF, x, y, mirror=True, words=words, purpose=purpose)
+
+
+def _tap_parts(hot_y: int, relief: Part, cold_y: int) -> tuple[Piece, ...]:
     """Cold water in, and the tempering valve, relief valve, vessel and taps that every tap side has."""
     return (
         Part("tap-main", kind.MAIN, 45, cold_y),
@@ -398,7 +402,7 @@ def _tap_parts(hot_y: int, relief: Place, relief_words: str, cold_y: int) -> tup
             purpose="Mixes in cold water, so that no tap can scald. The water before it may be far hotter.",
         ),
         Part("taps", kind.TAPS, 60, hot_y),
-        Part("tap-relief", kind.RELIEF, *relief, mirror=True, words=relief_words),
+        relief,
         Part("tap-discharge", kind.FUNNEL, 15, cold_y - 40, words="discharge end of the tap side"),
         _tee("tap-vessel-tee", 120, cold_y),
         _tee("tap-cold-tee", 150, cold_y),
@@ -412,7 +416,7 @@ def _tap_parts(hot_y: int, relief: Place, relief_words: str, cold_y: int) -> tup
             "tap-discharge.in",
             DISCHARGE,
             METAL,
-            corners=((15, relief[1]),),
+            corners=((15, relief.y),),
             slope=FALLS,
             run="tap-discharge-pipe",
         ),
@@ -437,7 +441,7 @@ def _taps_as_drawn() -> tuple[Piece, ...]:
         Pipe("tap-pump.out", "plate.hot in", SUPPLY, METAL, ((260, 590),), run="tap-heat-pipe"),
         *_to_store("plate.hot out", height=715, drain_at=320, down=0, run="tap-heat-pipe", drains="store side"),
         _TAP_HEAT_PIPE,
-        *_tap_parts(655, (205, 595), "relief valve of the tap side", 765),
+        *_tap_parts(655, _tap_relief(205, 595, "relief valve of the tap side"), 765),
         Part("flow-switch", kind.FLOW_SWITCH, 185, 730, acts_on="tap-pump"),
         _tee("flow-tee", 185, 765),
         _tee("tap-relief-tee", 205, 655),
@@ -470,7 +474,16 @@ def _taps_in_a_tank() -> tuple[Piece, ...]:
         Pipe("tap-pump.out", "tap-tank.coil in", SUPPLY, METAL, ((320, 700),), run="tap-heat-pipe"),
         *_to_store("tap-tank.coil out", height=765, drain_at=330, down=0, run="tap-heat-pipe", drains="store side"),
         _TAP_HEAT_PIPE,
-        *_tap_parts(625, (250, 580), "temperature and pressure relief valve", 775),
+        *_tap_parts(
+            625,
+            _tap_relief(
+                250,
+                580,
+                "temperature and pressure relief valve",
+                "Opens when the tank gets too hot or its pressure too high. No valve before it, none after it.",
+            ),
+            775,
+        ),
         Pipe("tap-cold-tee", "tap-tank.cold", TAP, ANY, run="tap-pipe"),
         Pipe("tap-tank.hot", "tap-tempering-valve.hot", TAP, METAL, ((220, 625),), run="tap-pipe"),
         Pipe("tap-tank.relief", "tap-relief.in", STILL),
@@ -583,7 +596,14 @@ def _boiler_by_exchanger() -> tuple[Piece, ...]:
             words="house pump",
             purpose="Takes the return through the exchanger first, then through the boiler, then to the house.",
         ),
-        Part("house-vessel", kind.VESSEL_BESIDE, 280, 955, words="expansion vessel of the house side"),
+        Part(
+            "house-vessel",
+            kind.VESSEL_BESIDE,
+            280,
+            955,
+            words="expansion vessel of the house side",
+            purpose="Takes the swelling of the house's water. No valve stands between it and the boiler.",
+        ),
         Part(
             "house-filling-valve",
             kind.HAND_VALVE,

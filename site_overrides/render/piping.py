@@ -137,7 +137,7 @@ def numbered(system: System) -> dict[str, int]:
 def _listed(system: System, sizes: Mapping[str, str], fold: bool) -> list[dict[str, Any]]:
     numbers = numbered(system)
     runs = {run.key: run for run in system.runs}
-    found = []
+    found: list[dict[str, Any]] = []
     for heading, keys in system.groups:
         rows = []
         for key in keys:
