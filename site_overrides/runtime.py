@@ -9,7 +9,9 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
    file (`pyodide lockfile add-wheels`) and byte-compiled.
 4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
    was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
-5. `start.js`: `start_python.js` with the names above and the lock file in it.
+5. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
+   visit does not grow.
+6. `start.js`: `start_python.js` with the names above and the lock file in it.
 
 Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
 mix two builds: `start.js` is asked for anew at each visit and names the rest. Equal sources make equal bytes.
@@ -48,6 +50,10 @@ NPM = ROOT / "node_modules" / "pyodide"
 CACHE = ROOT / ".cache" / "runtime"
 SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
+LATER = ("segno",)
+# Modules that stay in a wheel as empty ones: segno's writers of image files want half of the standard library, and the
+# page draws its own SVG.
+EMPTIED = ("segno/writers.py", "segno/cli.py", "segno/helpers.py")
 LIST_MODULES = ROOT / "site_overrides" / "list_modules.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
@@ -152,7 +158,7 @@ def _module_name(file_name: str) -> str | None:
 
 def _make_wheels(out: Path) -> None:
     _run([sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(out)])
-    for library in LIBRARIES:
+    for library in (*LIBRARIES, *LATER):
         _repack(library, out)
     info = json.loads((NPM / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
     (out / "base.json").write_text(json.dumps({"info": info, "packages": {}}), encoding="utf-8")
@@ -172,7 +178,10 @@ def _repack(library: str, out: Path) -> None:
             if file.suffix not in left_out and file.name not in {"INSTALLER", "REQUESTED", "RECORD", "direct_url.json"}:
                 target = Path(folder, file)
                 target.parent.mkdir(parents=True, exist_ok=True)
-                shutil.copyfile(str(distribution.locate_file(file)), target)
+                if file.as_posix() in EMPTIED:
+                    target.touch()
+                else:
+                    shutil.copyfile(str(distribution.locate_file(file)), target)
         (wheel_file,) = Path(folder).glob("*.dist-info/WHEEL")
         wheel_file.write_text("Wheel-Version: 1.0\nGenerator: runtime\nRoot-Is-Purelib: true\nTag: py3-none-any\n")
         _run([sys.executable, "-m", "wheel", "pack", folder, "--dest-dir", str(out)])

@@ -28,12 +28,17 @@ def respond(text: str) -> str:
     {"worksheet", "units", "fields": {key: {"text", "units", "from"}}} gives the parts of the worksheet that change;
     a field with no text and from "typical" is one that the reader does not know. With "chart": true also its chart.
     "scold" lists the keys whose mistakes may be told while the reader is still typing; without it all are.
-    {"open": "#v1;…", "units"} says what a shared link holds.
+    {"open": "#v1;…", "units"} says what a shared link holds. {"record": {…}, "units"} is for the page of the sizing
+    record, which `record.respond` answers.
     """
     asked = json.loads(text)
     system: System = "si" if asked.get("units") == "si" else "us"
     if "open" in asked:
         return json.dumps(_open(str(asked["open"]), system), allow_nan=False)
+    if "record" in asked:
+        from render import record  # here: a page of worksheets does not wait for it
+
+        return json.dumps(record.respond(asked["record"], system), allow_nan=False)
     key = str(asked["worksheet"])
     given = {
         str(name): Typed(str(field["text"]), "si" if field.get("units") == "si" else "us", _origin(field.get("from")))
@@ -80,3 +85,6 @@ def run_every_example() -> None:
             wrong = {WORKSHEETS[key].fields[0].key: {"text": "1,5 apples", "units": system, "from": "typed"}}
             respond(json.dumps({"worksheet": key, "units": system, "fields": wrong}))
         respond(json.dumps({"open": link_of(answer(key, {}, "us")), "units": "us"}))
+    given = {key: {"text": text} for key, text in WORKSHEETS["will-it-work"].examples[0].given.items()}
+    printed = {"entries": given, "date": "2026-11-25", "address": "record/"}
+    respond(json.dumps({"record": printed, "units": "us"}))

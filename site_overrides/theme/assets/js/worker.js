@@ -1,4 +1,5 @@
-// The worker in which Python runs. From the page: {check: request} once, then {id, request}; a request is JSON text.
+// The worker in which Python runs. From the page: {check: request} once, then {id, request, packages}; a request is JSON
+// text, and `packages` are those that only it needs: they are fetched when they are first asked for.
 // To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
@@ -50,6 +51,7 @@ self.onmessage = async ({ data }) => {
       return;
     }
     try {
+      await fetchPackages(pyodide, data.packages);
       postMessage({ id: data.id, reply: respond(data.request) });
     } catch (error) {
       // An exception in Python spoils one reply; anything else means that Python itself is gone.
@@ -60,6 +62,17 @@ self.onmessage = async ({ data }) => {
     die(error);
   }
 };
+
+/** Without one of them Python still answers: it leaves out what the package would have made. */
+async function fetchPackages(pyodide, packages = []) {
+  const missing = packages.filter((name) => !(name in pyodide.loadedPackages));
+  if (missing.length === 0) return;
+  try {
+    await pyodide.loadPackage(missing, { messageCallback: beat, errorCallback: console.error });
+  } catch (error) {
+    console.error(error);
+  }
+}
 
 function beat() {
   const now = Date.now();
