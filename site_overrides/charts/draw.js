@@ -34,6 +34,8 @@ export function draw(Plot, chart, document, size) {
   const svg = Plot.plot({ ...frame, marks });
   svg.querySelectorAll("style").forEach((style) => style.remove());
   for (const element of [svg, ...svg.querySelectorAll("[style]")]) element.removeAttribute("style");
+  // The chart is one picture with one name; its parts have none of their own.
+  for (const part of svg.querySelectorAll("[aria-label]")) part.removeAttribute("aria-label");
   svg.setAttribute("class", "sv sv-chart");
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", chart.title);

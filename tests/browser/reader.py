@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from playwright.sync_api import Locator, Page, Worker, expect
+
+from calc.answer import Typed, answer
+from calc.engine.run import Sheet
+from calc.report import as_json
+from calc.units import System
 
 SIZES = {"desktop": {"width": 1280, "height": 800}, "phone": {"width": 320, "height": 640}}
 
@@ -39,10 +46,10 @@ class Reader:
     def type(self, key: str, text: str, leave: bool = True) -> None:
         """Type a text in place of what is in a box (or choose), leave the box, and wait for the answer."""
         box = self.box(key)
+        self.unfold(key)
         if box.evaluate("box => box.tagName") == "SELECT":
             box.select_option(text)
         else:
-            self.unfold(key)
             box.fill(text)
             if leave:
                 box.blur()
@@ -79,6 +86,27 @@ class Reader:
     def errors(self) -> list[str]:
         """The sentences of the summary above the boxes."""
         return self.slot("errors").locator("li").all_inner_texts() if self.slot("errors").is_visible() else []
+
+
+def assert_says(reader: Reader, given: Mapping[str, Typed], system: System = "us") -> Sheet:
+    """The page says what the desktop says for the same texts: results, advice, notes on guesses, or every mistake."""
+    sheet = answer(reader.worksheet, given, system)
+    said = as_json(sheet)
+    shown = reader.sheet.inner_text()
+    assert "Traceback" not in shown
+    if sheet.problems:
+        assert reader.state == "wrong"
+        assert reader.figure == "No result yet"
+        assert [plain(text) for text in reader.errors()] == [plain(one["text"]) for one in said["errors"]]
+        return sheet
+    assert reader.state == "ready"
+    assert reader.figure == plain(said["headline"])
+    assert reader.results() == {key: plain(one["shown"]) for key, one in said["results"].items()}
+    advice = plain(reader.slot("advice").inner_text())
+    for one in said["advice"]:
+        assert plain(one["text"]) in advice
+    assert ("Rough" in reader.sheet.locator(".ss-plate-flag").inner_text()) == said["rough"]
+    return sheet
 
 
 def plain(text: str) -> str:

@@ -20,7 +20,7 @@ export class Calculator {
   #id = 0;
 
   /**
-   * `silence`: milliseconds without any message after which the worker is given up. `check`: a request whose answer
+   * `silence()`: milliseconds without any message after which the worker is given up. `check`: a request whose answer
    * is known, and `rightly`: whether a reply is that answer. `onChange` hears of every change of `state`.
    */
   constructor({ silence, check, rightly, onChange }) {
@@ -46,7 +46,10 @@ export class Calculator {
     this.#listen();
   }
 
-  /** Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows. */
+  /**
+   * Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows. `job.packages`
+   * names what Python needs for it beyond the ordinary.
+   */
   want(job) {
     this.#jobs.set(job.name, job);
     this.#next();
@@ -59,7 +62,8 @@ export class Calculator {
     this.#jobs.delete(job.name);
     this.#asked = job;
     this.#id += 1;
-    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ ...job.request(), units }) });
+    const { packages } = job;
+    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ ...job.request(), units }), packages });
     this.#listen();
   }
 
@@ -112,7 +116,7 @@ export class Calculator {
 
   #listen() {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#fail("nothing was heard for too long"), this.#silence);
+    this.#timer = setTimeout(() => this.#fail("nothing was heard for too long"), this.#silence());
   }
 
   #quiet() {

@@ -17,7 +17,7 @@ if (elements.length > 0) wireSheets(elements);
 function wireSheets(elements) {
   const [first] = elements;
   const calculator = new Calculator({
-    silence: 1000 * first.dataset.silence,
+    silence: () => 1000 * first.dataset.silence,
     // The build worked out the same example with the same Python, and its answer stands in the page.
     check: { worksheet: first.dataset.worksheet, units: "us", fields: {} },
     rightly: (reply) => sheets[0].agrees(reply),

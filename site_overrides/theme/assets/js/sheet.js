@@ -173,6 +173,7 @@ export class Sheet {
   }
 
   #clear() {
+    this.#slots.get("link").hidden = true;
     this.#offerBack(snapshot([...this.#fields.keys()]));
     setNumbers(Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])));
   }

@@ -1,0 +1,189 @@
+"""Python cannot start, stops, or falls silent: one sentence, nothing typed is lost, and trying again works."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+import server
+from calc.answer import Typed, answer
+from runtime import WORKER_POLICY
+
+from .conftest import Live
+from .reader import Reader, assert_says, calculators, plain
+
+pytestmark = pytest.mark.browser
+
+FAILED = "The calculator could not start here. The example stands, and what you typed is kept."
+STOPPED = "The calculator stopped. What you typed is kept."
+
+# The page waits so many seconds for a sign of life; set before its script reads it.
+IMPATIENT = """
+document.addEventListener("readystatechange", () => {
+  for (const sheet of document.querySelectorAll(".ss-sheet")) sheet.dataset.silence = "%s";
+});
+"""
+GONE = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
+SORRY = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
+BROKEN = {
+    "worker gone": ("worker.js", GONE),
+    "worker is a page": ("worker.js", SORRY),
+    "start gone": ("python/start.js", GONE),
+    "loader gone": ("pyodide.asm.js", GONE),
+    "interpreter gone": (".wasm", GONE),
+    "interpreter of a wrong type": (".wasm", SORRY),
+    "library gone": ("python_stdlib.zip", GONE),
+    "library is a page": ("python_stdlib.zip", SORRY),
+    "our code gone": ("stoke_and_store", GONE),
+    "our code damaged": ("stoke_and_store", server.Answer(200, b"PK\x03\x04 damaged", {"Content-Type": "application/zip"})),
+}
+
+
+class Trouble:
+    """Answers in the place of the site's files as long as there is something wrong."""
+
+    def __init__(self, broken: dict[str, Callable[[], server.Answer]]) -> None:
+        self.broken = broken
+        self.cured = threading.Event()
+
+    def __call__(self, path: str) -> server.Answer | None:
+        wrong = next((answer for name, answer in self.broken.items() if name in path), None)
+        return None if self.cured.is_set() or wrong is None else wrong()
+
+
+USUAL = {"worker gone", "interpreter gone", "library gone", "our code damaged"}
+
+
+@pytest.mark.parametrize("name", [pytest.param(name, marks=[] if name in USUAL else pytest.mark.long) for name in BROKEN])
+def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], name: str
+) -> None:
+    part, wrong = BROKEN[name]
+    trouble = Trouble({part: lambda: wrong})
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        expect(reader.slot("status")).to_have_text(FAILED)
+        while calculators(page):  # until the browser has taken the dead one away
+            page.wait_for_timeout(20)
+        assert reader.figure == plain(headline("stored-heat"))
+        expect(page.locator("main p").first).to_be_visible()
+        expect(reader.slot("results")).to_be_visible()
+        trouble.cured.set()
+        reader.sheet.get_by_role("button", name="Try again").click()
+        reader.wait_until_live()
+        expect(reader.slot("status")).to_have_text("Ready. Change any number.")
+        expect(reader.sheet.get_by_role("button", name="Try again")).to_be_hidden()
+        reader.type("store_volume", "650")
+        assert_says(reader, {"store_volume": Typed("650")})
+    assert troubles  # the browser and the page both say what happened
+    troubles.clear()
+
+
+def headline(worksheet: str) -> str:
+    sheet = answer(worksheet, {})
+    assert sheet.headline
+    return sheet.headline.shown
+
+
+@pytest.mark.parametrize("part", [".wasm", *(pytest.param(name, marks=pytest.mark.long) for name in ("worker.js", "python_stdlib.zip"))])
+def test_a_server_that_falls_silent_is_given_up(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], part: str
+) -> None:
+    def silence() -> server.Answer:
+        trouble.cured.wait(60)
+        return GONE
+
+    trouble = Trouble({part: silence})
+    # For the interpreter there is a steady sign of life while it is on its way, for at most two minutes; here, less.
+    worker = (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH = 120_000", "LONGEST_FETCH = 1_500")
+    headers = {"Content-Type": "text/javascript", "Content-Security-Policy": WORKER_POLICY}
+    if part != "worker.js":
+        trouble.broken["worker.js"] = lambda: server.Answer(200, worker.encode(), headers)
+    page.add_init_script(IMPATIENT % 3)
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        expect(reader.slot("status")).to_have_text(FAILED)
+        expect(reader.sheet.get_by_role("button", name="Try again")).to_be_visible()
+        trouble.cured.set()
+    assert "nothing was heard for too long" in "".join(troubles)
+    troubles.clear()
+
+
+def test_a_wrong_known_answer_is_no_start(page: Page, site: Path, places: dict[str, str], troubles: list[str]) -> None:
+    html = (site / places["stored-heat"] / "index.html").read_text(encoding="utf-8")
+    changed = html.replace('<output class="ss-figure">2', '<output class="ss-figure">3', 1)
+    assert changed != html
+    other = server.Answer(200, changed.encode(), {"Content-Type": "text/html; charset=utf-8"})
+    with server.serving(site, interfere=lambda path: other if path.endswith(places["stored-heat"]) else None) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        expect(Reader(page, "stored-heat").slot("status")).to_have_text(FAILED)
+    assert "the known answer came out differently" in "".join(troubles)
+    troubles.clear()
+
+
+SILENCE = "seconds => document.querySelectorAll('.ss-sheet').forEach((sheet) => { sheet.dataset.silence = seconds; })"
+CRASHES = {
+    "throws": "setTimeout(() => { throw new Error('out of memory'); })",
+    "rejects": "void Promise.reject(new Error('out of memory'))",
+    "hangs": "setTimeout(() => { for (;;) ; })",
+    "closes": "close()",
+}
+
+
+@pytest.mark.parametrize(
+    "name", [pytest.param(name, marks=[] if name in {"throws", "hangs"} else pytest.mark.long) for name in CRASHES]
+)
+def test_a_worker_that_dies_costs_nothing_that_was_typed(live: Live, name: str) -> None:
+    troubles: list[str] = []
+    with live("stored-heat", troubles=troubles) as reader:
+        reader.type("store_volume", "650")
+        (worker,) = calculators(reader.page)
+        reader.page.evaluate(SILENCE, 2)
+        worker.evaluate(f"() => {{ {CRASHES[name]} }}")
+        reader.box("store_top").fill("170")  # from here on there is nobody to answer
+        expect(reader.slot("status")).to_have_text(STOPPED)
+        assert reader.figure == "No result yet"
+        expect(reader.slot("results")).to_be_hidden()
+        reader.box("lowest_useful").fill("95 °F")  # boxes stay open
+        expect(reader.box("store_volume")).to_have_value("650")
+        expect(reader.box("store_top")).to_have_value("170")
+        reader.page.evaluate(SILENCE, 60)
+        reader.sheet.get_by_role("button", name="Try again").click()
+        reader.wait_until_live()
+        expect(reader.slot("status")).to_have_text("Ready. Change any number.")
+        given = {"store_volume": Typed("650"), "store_top": Typed("170"), "lowest_useful": Typed("95 °F")}
+        assert_says(reader, given)
+        assert "The calculator stopped" in "".join(troubles)
+        troubles.clear()
+
+
+def test_an_error_in_one_reply_spoils_only_that(live: Live) -> None:
+    troubles: list[str] = []
+    with live("stored-heat", troubles=troubles) as reader:
+        reader.type("store_volume", "650")
+        # A box that no worksheet knows, as if page and Python were of two builds.
+        reader.sheet.evaluate("sheet => { sheet.querySelector('[name=store_top]').value = '170'; }")
+        reader.page.evaluate(
+            """() => {
+              const plain = JSON.stringify;
+              JSON.stringify = (value, ...rest) => {
+                if (!value.worksheet) return plain(value, ...rest);
+                JSON.stringify = plain;
+                return plain({ ...value, worksheet: "no-such-worksheet" }, ...rest);
+              };
+            }"""
+        )
+        reader.box("store_top").press("End")
+        reader.box("store_top").dispatch_event("input")
+        expect(reader.slot("status")).to_have_text(STOPPED)
+        assert reader.figure == "No result yet"
+        reader.type("store_top", "175")
+        assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("175")})
+        assert "UnknownWorksheet" in "".join(troubles)
+        troubles.clear()
