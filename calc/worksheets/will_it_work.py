@@ -183,7 +183,7 @@ WORKSHEET = Worksheet(
     checks=(
         Check(
             "fire", "Fire", "burning_share", "burning_share > 1", "burning_share * tight > 1",
-            "{burns_per_day} of {burn_time} each carry the coldest day; that is {burning_share} of it.", "first-law",
+            "Fires of {burn_time}, {burns_per_day}, carry the coldest day: they burn for {burning_share} of it.", "first-law",
         ),
         Check(
             "water", "Water", "outlet_margin", "outlet_margin <= 0", "outlet_margin < boiling_caution",
