@@ -18,7 +18,7 @@ from calc.answer import answer, chart_of
 from calc.law import Law
 from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
-from render import lists, piping, prose, record, worksheet_html
+from render import desk, lists, piping, prose, record, worksheet_html
 from render.view import TEMPLATES, charts_json, fill
 from tests import published
 
@@ -26,6 +26,8 @@ CHARTS = Path(__file__).parent / "charts"
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
 PIPING = re.compile(r"(?:<p>)?<!-- piping: (?P<key>[a-z-]+) -->(?:</p>)?")
+DESK = re.compile(r"(?:<p>)?<!-- dealer's desk: (?P<edition>[a-z-]+) -->(?:</p>)?")
+HOUSES = re.compile(r"(?:<p>)?<!-- houses: (?P<edition>[a-z-]+) -->(?:</p>)?")
 RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
 LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
@@ -85,7 +87,17 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     def everything(found: re.Match[str]) -> str:
         return _list(found["name"], page, files)
 
+    def desk_of(found: re.Match[str]) -> str:
+        addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
+        return desk.page(edition.load(found["edition"]), addresses)
+
+    def houses_of(found: re.Match[str]) -> str:
+        address = get_relative_url("record/", page.url)
+        houses = edition.load(found["edition"]).houses
+        return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
+
     html = RECORD.sub(lambda _: _record(), html)
+    html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
     return LIST.sub(everything, PIPING.sub(piping_of, html))
 

@@ -29,7 +29,7 @@ def respond(text: str) -> str:
     a field with no text and from "typical" is one that the reader does not know. With "chart": true also its chart.
     "scold" lists the keys whose mistakes may be told while the reader is still typing; without it all are.
     {"open": "#v1;…", "units"} says what a shared link holds. {"record": {…}, "units"} is for the page of the sizing
-    record, which `record.respond` answers.
+    record, {"desk": {…}} for the dealer's desk: see `record.respond` and `desk.respond`.
     """
     asked = json.loads(text)
     system: System = "si" if asked.get("units") == "si" else "us"
@@ -39,6 +39,10 @@ def respond(text: str) -> str:
         from render import record  # here: a page of worksheets does not wait for it
 
         return json.dumps(record.respond(asked["record"], system), allow_nan=False)
+    if "desk" in asked:
+        from render import desk
+
+        return json.dumps(desk.respond(asked["desk"]), allow_nan=False)
     key = str(asked["worksheet"])
     given = {
         str(name): Typed(str(field["text"]), "si" if field.get("units") == "si" else "us", _origin(field.get("from")))
@@ -88,3 +92,4 @@ def run_every_example() -> None:
     given = {key: {"text": text} for key, text in WORKSHEETS["will-it-work"].examples[0].given.items()}
     printed = {"entries": given, "date": "2026-11-25", "address": "record/"}
     respond(json.dumps({"record": printed, "units": "us"}))
+    respond(json.dumps({"desk": {"worksheet": "will-it-work", "fields": given, "form": True, "code": True}}))

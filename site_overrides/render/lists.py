@@ -67,6 +67,11 @@ def worksheet_list(places: Mapping[str, str]) -> str:
     return str(fill("list_worksheets.html", guides=guides))
 
 
+def house_list(places: Mapping[str, str]) -> str:
+    """Houses to look at, each with the address of its sizing record."""
+    return str(fill("list_houses.html", houses=places.items()))
+
+
 def source_list() -> str:
     """Every source once: what it is used for and how it is known."""
     used: dict[str, set[str]] = {key: set() for key in SOURCES}
