@@ -134,7 +134,7 @@ PEAK = Cases(
         fields=(WATER_OUTPUT, PEAK_FACTOR),
         steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
     ),
-    yes=Case(fields=(PEAK_OUTPUT,)),
+    yes=Case(fields=(PEAK_OUTPUT,), decides=True),
 )
 
 # --- where water boils first ---

@@ -240,11 +240,15 @@ AnyStep = Step | Pick
 
 @dataclass(frozen=True)
 class Case:
-    """The fields and steps that belong to one value of a choice."""
+    """The fields and steps that belong to one value of a choice.
+
+    With `decides`, a number typed for a field that only this case asks chooses it, whatever else was typed.
+    """
 
     fields: tuple[Field, ...] = ()
     steps: tuple[AnyStep, ...] = ()
     cases: tuple["Cases", ...] = ()
+    decides: bool = False
 
 
 class Cases:
@@ -509,7 +513,7 @@ class Worksheet:
     def _check_all(self) -> None:
         for key in self.sources:
             check_source(key)
-        for branch in _branches(self.cases):
+        for branch in branches_of(self.cases):
             options = {option.value for one in self.all_fields() if one.key == branch.on for option in one.options}
             # Shared cases may know more ways than this worksheet offers; one that knows none of them is a slip.
             if not options & branch.cases.keys():
@@ -540,7 +544,7 @@ class Worksheet:
 
     def choice_fields(self) -> list[Field]:
         """The fields on which cases hang."""
-        hung = {branch.on for branch in _branches(self.cases)}
+        hung = {branch.on for branch in branches_of(self.cases)}
         return [one for one in self.all_fields() if one.key in hung]
 
     def plan(self, choices: Mapping[str, str]) -> "Plan":
@@ -671,11 +675,12 @@ def _steps_in(steps: tuple[AnyStep, ...], cases: tuple[Cases, ...]) -> Iterator[
             yield from _steps_in(case.steps, case.cases)
 
 
-def _branches(cases: tuple[Cases, ...]) -> Iterator[Cases]:
+def branches_of(cases: tuple[Cases, ...]) -> Iterator[Cases]:
+    """Every branch, those inside other cases too."""
     for branch in cases:
         yield branch
         for case in branch.cases.values():
-            yield from _branches(case.cases)
+            yield from branches_of(case.cases)
 
 
 def _in_order(worksheet: Worksheet, fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:

@@ -2,10 +2,11 @@
 
 import difflib
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.engine.declare import Field, Plan, Worksheet, case_fields, quantity
+from calc.engine.declare import Field, Option, Plan, Worksheet, branches_of, case_fields, quantity
 from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, with_unit
 
 ORIGINS = ("typed", "link", "computed", "typical", "example")
@@ -147,11 +148,14 @@ MOST_NAMED = 14  # of a longer list only the nearest are named
 def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed]) -> str:
     """The value of a choice that nobody made but whose numbers somebody gave: an area and a class mean "quick"."""
     asked_anyway = {field.key for field in worksheet.fields}
-    cases = next((branch.cases for branch in worksheet.cases if branch.on == choice.key), {})
+    cases = next((branch.cases for branch in branches_of(worksheet.cases) if branch.on == choice.key), {})
     fitting: dict[str, int] = {}
     for value, case in cases.items():
         own = {field.key: field for field in case_fields(case) if field.key not in asked_anyway}
-        fitting[value] = sum(key in own and _fits(own[key], typed) for key, typed in given.items())
+        fits = [typed for key, typed in given.items() if key in own and _fits(own[key], typed)]
+        if case.decides and any(typed.origin != "computed" for typed in fits):
+            return value
+        fitting[value] = len(fits)
     most = max(fitting.values(), default=0)
     usual = _fallback(worksheet, choice, {})[0] if most else ""
     if not most or fitting.get(usual) == most:
@@ -176,6 +180,9 @@ def _chosen(field: Field, text: str) -> str:
     for option in field.options:
         if wanted in (option.value.casefold(), option.label.casefold()):
             return option.value
+    alike = [option.value for option in field.options if _alike(wanted, option)]
+    if len(alike) == 1:
+        return alike[0]
     names = [option.value for option in field.options]
     if len(names) > MOST_NAMED:
         near = difflib.get_close_matches(wanted.replace(" ", "-"), names, 6, 0.4) or names[:6]
@@ -183,6 +190,15 @@ def _chosen(field: Field, text: str) -> str:
     raise UnitError(
         f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}"
     )
+
+
+def _alike(wanted: str, option: Option) -> bool:
+    """Whether a text is an option's value but for dashes and inch marks, or begins its label: "by hand", '3/4"'."""
+    plain = wanted.rstrip('"').strip().replace("_", " ").replace("-", " ")
+    if plain == option.value.casefold().replace("-", " "):
+        return True
+    words, label = re.findall(r"[\w/]+", plain), re.findall(r"[\w/]+", option.label.casefold())
+    return len(plain) > 2 and label[: len(words)] == words
 
 
 def _fallback(worksheet: Worksheet, field: Field, choices: Mapping[str, str]) -> tuple[str, str]:

@@ -123,7 +123,7 @@ WORKSHEET = Worksheet(
                 fields=(PEAK_FACTOR,),
                 steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
             ),
-            yes=Case(fields=(PEAK_OUTPUT,)),
+            yes=Case(fields=(PEAK_OUTPUT,), decides=True),
         ),
         Cases(
             "fire_left",

@@ -3,7 +3,7 @@
 import pytest
 
 from calc.units import BTU, HOUR, POUND, PSI
-from tests.worksheets.asking import codes, kelvin, values
+from tests.worksheets.asking import codes, kelvin, sheet_of, values
 
 
 def test_mill_row_by_hand() -> None:
@@ -19,6 +19,13 @@ def test_mill_row_by_hand() -> None:
 def test_no_margin_is_hidden_and_a_known_peak_is_taken_as_it_is() -> None:
     assert values("relief", peak_known="yes", peak_output="90,000 Btu/h")["peak_output"] == pytest.approx(90_000 * BTU / HOUR)
     assert values("relief", peak_factor="1")["peak_output"] == pytest.approx(60_000 * BTU / HOUR)
+
+
+@pytest.mark.parametrize("worksheet", ["relief", "charge-loop", "power-cut"])
+def test_a_peak_that_somebody_typed_wins_over_average_times_factor(worksheet: str) -> None:
+    typed = {"water_output": "50,000 Btu/h", "peak_factor": "2", "peak_output": "120,000 Btu/h"}
+    assert sheet_of(worksheet, **typed).values["peak_output"] == pytest.approx(120_000 * BTU / HOUR)
+    assert sheet_of(worksheet, peak_known="no", **typed).values["peak_output"] == pytest.approx(100_000 * BTU / HOUR)
 
 
 def test_an_open_vent_by_hand() -> None:
