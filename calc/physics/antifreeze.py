@@ -87,8 +87,12 @@ ETHYLENE_GLYCOL_AT_20_C = Constant(1113.0, "kg/m**3", source="glycol-densities",
 
 _RANGES = {"mass_fraction": "10 % to 60 %", "temperature": "-20 °C to 100 °C"}
 _VOLUME_RANGE = {"volume_fraction": "0 % to 60 %"}
+_BURST_RANGE = {"volume_fraction": "0 % to 55 %"}
 _WARMEST = 373.15
-_BURST_SENTENCE = "Read from the published table of burst points, with straight lines between its rows."
+_BURST_SENTENCE = (
+    "Read from the published table of burst points, with straight lines between its rows, and never above the freezing "
+    "point: without ice nothing bursts."
+)
 
 
 @law(
@@ -173,16 +177,18 @@ def ethylene_freezing_point(mass_fraction: Fraction) -> Kelvin:
     return 273.15 - 30.72642 * share - 10.102 * share**2 - 194.671 * share**3 + 99.67058 * share**4
 
 
-@method(_BURST_SENTENCE, source="glycol-burst", ranges=_VOLUME_RANGE)
+@method(_BURST_SENTENCE, source="glycol-burst", ranges=_BURST_RANGE)
 def propylene_burst_point(volume_fraction: Fraction) -> Kelvin:
     """Coldest temperature in K at which the mixture leaves a pipe whole; from 35 % by volume on, -40 °F or lower."""
-    return _between(_PROPYLENE_BURST, volume_fraction)
+    freezing = propylene_freezing_point(propylene_mass_fraction(volume_fraction))
+    return min(_between(_PROPYLENE_BURST, volume_fraction), freezing)
 
 
-@method(_BURST_SENTENCE, source="glycol-burst", ranges=_VOLUME_RANGE)
+@method(_BURST_SENTENCE, source="glycol-burst", ranges=_BURST_RANGE)
 def ethylene_burst_point(volume_fraction: Fraction) -> Kelvin:
     """Coldest temperature in K at which the mixture leaves a pipe whole; from 31 % by volume on, -30 °F or lower."""
-    return _between(_ETHYLENE_BURST, volume_fraction)
+    freezing = ethylene_freezing_point(ethylene_mass_fraction(volume_fraction))
+    return min(_between(_ETHYLENE_BURST, volume_fraction), freezing)
 
 
 @method("Polynomial in share by mass and temperature.", source="melinder", ranges=_RANGES)

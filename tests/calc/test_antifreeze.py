@@ -28,7 +28,7 @@ def test_glycol_is_heavier_than_water_so_its_share_by_mass_is_the_larger(kind: s
 @pytest.mark.parametrize("kind", KINDS)
 @given(share=shares, more=st.floats(0.005, 0.1))
 def test_more_glycol_freezes_and_bursts_no_warmer(kind: str, share: float, more: float) -> None:
-    if share + more > 0.6:
+    if share + more > 0.55:
         return
     assert law(kind, "freezing_point")(share + more) < law(kind, "freezing_point")(share)
     assert law(kind, "burst_point")(share + more) <= law(kind, "burst_point")(share)
@@ -41,10 +41,12 @@ def test_water_alone_freezes_and_bursts_at_zero(kind: str) -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@given(share=st.floats(0.05, 0.35))
-def test_a_pipe_bursts_below_the_freezing_point(kind: str, share: float) -> None:
+@given(share=st.floats(0.0, 0.55))
+def test_a_pipe_bursts_below_the_freezing_point_or_not_at_all(kind: str, share: float) -> None:
     frozen = law(kind, "freezing_point")(law(kind, "mass_fraction")(share))
-    assert law(kind, "burst_point")(share) < frozen
+    assert law(kind, "burst_point")(share) <= frozen
+    if 0.05 <= share <= 0.35:
+        assert law(kind, "burst_point")(share) < frozen
 
 
 @pytest.mark.parametrize(("kind", "fluid"), [("propylene", "MPG"), ("ethylene", "MEG")])

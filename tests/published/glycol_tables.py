@@ -41,7 +41,7 @@ CHECKS: list[Check] = [
     *_burst(
         "ethylene glycol",
         antifreeze.ethylene_burst_point,
-        ((12, 20), (18, 10), (23, 0), (27, -10), (30, -20), (31, -30), (50, -30)),
+        ((12, 20), (18, 10), (23, 0), (27, -10), (30, -20), (31, -30), (40, -30)),
     ),
     Check(
         topic="Burst point",

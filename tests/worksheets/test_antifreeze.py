@@ -26,6 +26,13 @@ def test_freezing_and_bursting_are_two_points() -> None:
         assert found["burst_point"] < found["freezing_point"] - 10 * FAHRENHEIT_DEGREE
 
 
+def test_what_does_not_freeze_does_not_burst() -> None:
+    # Half ethylene glycol by volume is 52.7 % by mass and has its first ice at -39.8 °C (-39.7 °F; CoolProp, Melinder).
+    found = values("antifreeze", antifreeze_kind="ethylene", antifreeze="50 %")
+    assert found["burst_point"] == found["freezing_point"] == pytest.approx(kelvin(-39.7), abs=0.2)
+    assert not {"bursts", "slush"} & codes("antifreeze", antifreeze_kind="ethylene", antifreeze="50 %", coldest="-35 °F")
+
+
 @pytest.mark.parametrize(
     ("code", "holds", "spared"),
     [
