@@ -146,6 +146,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("K", "temperature_difference", 1.0, "K", "kelvin", ("°c", "c", "c°", "degc", "celsius", "kelvin", "degreesc", "degreescelsius")),
     Unit("Btu/h", "power", BTU / HOUR, "Btu/h", "Btu an hour", ("btuh", "btu/hr", "btu/hour", "btuanhour")),
     Unit("kBtu/h", "power", 1e3 * BTU / HOUR, "kBtu/h", "thousand Btu an hour", ("kbtuh", "kbtu/hr", "mbh", "kbtu/hour")),
+    Unit("MMBtu/h", "power", 1e6 * BTU / HOUR, "MMBtu/h", "million Btu an hour", ("mmbtuh", "mmbtu/hr", "mmbtu/hour")),
     Unit("kW", "power", 1e3, "kW", "kilowatts", ("kilowatt", "kilowatts")),
     Unit("W", "power", 1.0, "W", "watts", ("watt", "watts")),
     Unit("W", "electric_power", 1.0, "W", "watts", ("watt", "watts")),
@@ -188,8 +189,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("m²", "area", 1.0, "m2", "square meters", ("sqm", "squaremeter", "squaremeters", "squaremetre", "squaremetres")),
     Unit("in²", "area", INCH**2, "in2", "square inches", ("sqin",)),
     Unit("cm²", "area", 1e-4, "cm2", "square centimeters", ("sqcm",)),
-    Unit("psi", "pressure_gauge", PSI, "psi", "psi gauge", ("psig", "lb/in2", "pounds", "lbs")),
+    Unit("psi", "pressure_gauge", PSI, "psi", "psi gauge", ("psig", "psigauge", "lb/in2", "pounds", "lbs")),
     Unit("bar", "pressure_gauge", 1e5, "bar", "bar gauge", ("barg", "bars")),
+    Unit("mbar", "pressure_gauge", 100.0, "mbar", "millibar gauge", ("millibar", "hpa")),
     Unit("kPa", "pressure_gauge", 1e3, "kPa", "kilopascals gauge", ("kpag",)),
     Unit("Pa", "pressure_gauge", 1.0, "Pa", "pascals gauge", ("pascal",)),
     Unit("psia", "pressure_absolute", PSI, "psia", "psi absolute", ("psi",)),
@@ -236,10 +238,10 @@ UNITS: tuple[Unit, ...] = (
     Unit("$/h", "price_per_time", 1 / HOUR, "USD/h", "dollars an hour", ("$/hr", "$/hour")),
     Unit("€/h", "price_per_time", 1 / HOUR, "EUR/h", "euros an hour", ("€/hour",)),
     Unit("€/s", "price_per_time", 1.0, "EUR/s", "euros a second", ()),
-    Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents")),
+    Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents", "per cent")),
     Unit("", "fraction", 1.0, "", "", ()),
-    Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "hdd65")),
-    Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day")),
+    Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "fd", "hdd65", "°f-days", "f-days", "degf-days")),
+    Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day", "k-days", "c-days", "°c-days")),
     Unit("", "count", 1.0, "", "", ("times", "x")),
     Unit("", "exponent", 1.0, "", "", ()),
     Unit("", "factor", 1.0, "", "", ("x", "times")),
@@ -371,6 +373,7 @@ def _working_units(kind: str) -> str:
     return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " or " + names[-1]
 
 
+_DASHES = f"{MINUS}\N{HYPHEN}\N{NON-BREAKING HYPHEN}\N{FIGURE DASH}\N{EN DASH}"  # what word processors make of a minus
 _VULGAR = {chr(code) for code in (*range(0xBC, 0xBF), *range(0x2150, 0x215F), 0x2189)}
 _GROUPED = re.compile(r"[1-9]\d{0,2}(?:,\d{3})+")
 _NUMBER = re.compile(
@@ -401,6 +404,8 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
     Raises UnitError whose reason completes a sentence that begins with the field's label.
     """
     text = _plain(text)
+    if kind == "thermal_resistance":
+        text = re.sub(r"^R\s*-?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # builders say R-19
     found = _NUMBER.match(text)
     if not found:
         raise UnitError("must start with a number", wants_example=True)
@@ -410,9 +415,9 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
         rest = ""  # "$3.50" beside "$/gal" is a price in the unit shown
     if rest:
         unit = unit_named(rest, kind)
-    elif kind == "fraction" and abs(value) < 1 and "." in number:
-        # 0.82 beside a % sign is meant as 82 %: nobody asks for an efficiency under one percent.
-        unit, value, number = shown, value * 100, _shift_two(number)
+    elif kind == "fraction" and abs(value) < 1 and ("." in number or "/" in number):
+        # 0.82 or 4/5 beside a % sign is meant as 82 or 80 %: nobody asks for an efficiency under one percent.
+        unit, value, number = shown, value * 100, format(value * 100, ".12g")
     else:
         unit = shown
     si = unit.to_si(value)
@@ -436,7 +441,8 @@ def _plain(text: str) -> str:
             spelt.append("°")
         else:
             spelt.append(mark)
-    text = "".join(spelt).replace(MINUS, "-").replace("\N{FRACTION SLASH}", "/")
+    text = "".join(spelt).replace("\N{FRACTION SLASH}", "/")
+    text = re.sub(f"[{_DASHES}]", "-", text)
     # A superscript belongs to a unit (ft²); after a digit it is a power, and 10² must not become 102.
     if re.search(r"\d\s*[²³¹⁰⁴-⁹]", text):
         raise UnitError("must be one number, not a power")
@@ -490,10 +496,6 @@ def _decimal(text: str, system: System) -> str:
     if not math.isfinite(float(mantissa + mark + power)):
         raise UnitError("is too large a number")
     return mantissa + mark + power
-
-
-def _shift_two(number: str) -> str:
-    return format(float(number) * 100, ".12g")
 
 
 @cache
