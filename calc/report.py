@@ -43,10 +43,7 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
         "headline": sheet.headline.shown if sheet.headline else None,
         "rough": sheet.rough,
         "assumed": list(sheet.assumed),
-        "advice": [
-            {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
-            for one in sheet.advice
-        ],
+        "advice": _advice(sheet),
         "notes": list(sheet.notes),
         "verdict": [
             {
@@ -75,6 +72,33 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
         "sources": [{"key": key, "text": source_line(source), "known": source.known} for key, source in sheet.sources],
         "link": link_of(sheet),
     }
+
+
+def _advice(sheet: Sheet) -> list[dict[str, str]]:
+    """All that is said beside the numbers: the links of a chain that do not stand, the advice, what nobody gave."""
+    links = [
+        {
+            "level": "caution" if one.status == "tight" else one.status,
+            "code": one.key,
+            "text": one.text,
+            "source": one.source,
+        }
+        for one in sheet.verdicts
+        if one.status in ("stop", "unworkable", "tight")
+    ]
+    advice = [
+        {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
+        for one in sheet.advice
+    ]
+    rough = [{"level": "note", "code": "rough", "text": _rough(sheet), "source": ""}] if sheet.rough else []
+    return links + advice + rough
+
+
+def _rough(sheet: Sheet) -> str:
+    return (
+        f"Nobody gave these numbers. {'; '.join(sheet.assumed)}. "
+        "What stands in for them is a usual value or comes from the worked example."
+    )
 
 
 def as_text(sheet: Sheet) -> str:

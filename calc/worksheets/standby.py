@@ -232,7 +232,7 @@ WORKSHEET = Worksheet(
         Step(
             "temperature_after",
             store.temperature_after,
-            "Temperature after {waiting}",
+            "Temperature after the wait",
             start="store_top",
             heading_for="store_surroundings",
             elapsed="waiting",

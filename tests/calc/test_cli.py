@@ -234,6 +234,39 @@ def test_stop_and_unworkable_are_answers_not_mistakes(ask: Ask) -> None:
     assert useless.json["results"]["usable_share"]["si"] in (0, None)
 
 
+def test_the_links_of_a_chain_that_do_not_stand_are_advice_too(ask: Ask) -> None:
+    found = ask("will-it-work", "dump_output=0", "--json").json
+    said = {one["code"]: one["level"] for one in found["advice"]}
+    assert said["power-cut"] == "stop"
+    levels = {"stop": "stop", "unworkable": "unworkable", "tight": "caution"}
+    for one in found["verdict"]:
+        assert said.get(one["link"]) == levels.get(one["status"])
+
+
+def test_a_note_names_what_nobody_gave(ask: Ask) -> None:
+    found = ask("stored-heat", "store_volume=500 gal", "--json").json
+    notes = [one["text"] for one in found["advice"] if one["level"] == "note" and one["code"] == "rough"]
+    assert found["rough"]
+    assert len(notes) == 1
+    assert all(label in notes[0] for label in found["assumed"])
+    assert "rough" not in [one["code"] for one in ask("stored-heat", "--json").json["advice"]]
+
+
+def test_choices_are_read_kindly_and_never_guessed(ask: Ask) -> None:
+    for worksheet, typed, value in (
+        ("tank-size", "stoking=by hand", "by-hand"),
+        ("tank-size", "stoking=By_Hand", "by-hand"),
+        ("standby", "store_inside=inside", "yes"),
+        ("standby", "store_inside=outside", "no"),
+        ("pipe", 'pipe_size=3/4"', "3/4"),
+        ("pipe", "pipe_size=1 1/4", "1-1/4"),
+        ("house-load", "fuel=heat pump", "heat-pump"),
+    ):
+        assert ask(worksheet, typed, "--json").json["inputs"][typed.partition("=")[0]]["si"] == value
+    for worksheet, typed in (("pipe", "pipe_kind=copper"), ("house-load", "fuel=electricity, "), ("wood-use", "species=a")):
+        assert ask(worksheet, typed, "--json").code == 2
+
+
 # ---- the plan ----------------------------------------------------------------------------------------------------
 
 
