@@ -278,6 +278,7 @@ class Condition:
     """A condition in text over fields, givens and steps: "store_top >= boiling_here - margin and emitter == 'floor'".
 
     `missing(x)` is true when a step has no value, `assumed(x)` when nobody gave the field, `given(x)` when one did.
+    Without a value that it reads, a condition does not hold; where it asks missing(x) first, that decides.
     """
 
     ALLOWED = (
@@ -292,6 +293,7 @@ class Condition:
         self.text = text
         self.names: set[str] = set()
         self.asked: set[str] = set()
+        perhaps: set[str] = set()  # what missing() asks for: the condition itself says what its absence means
         for node in ast.walk(tree):
             if not isinstance(node, self.ALLOWED):
                 raise DeclarationError(f"{type(node).__name__} is not allowed in a condition: {text}")
@@ -302,14 +304,16 @@ class Condition:
                 if not isinstance(asked, ast.Name):
                     raise DeclarationError(f"{node.func.id}() takes the name of a field or step: {text}")
                 self.asked.add(asked.id)
+                if node.func.id == "missing":
+                    perhaps.add(asked.id)
                 node.args = [ast.copy_location(ast.Constant(asked.id), asked)]
         self.names -= FUNCTIONS.keys() | set(self.ASKED)
-        self._read = {node.id for node in ast.walk(tree) if isinstance(node, ast.Name)} & self.names
+        self._needed = {node.id for node in ast.walk(tree) if isinstance(node, ast.Name)} & self.names - perhaps
         # Checked against the allow-list above, so evaluating the code reaches nothing but the names given to it.
         self.code = compile(ast.fix_missing_locations(tree), "<condition>", "eval")
 
     def __call__(self, values: Mapping[str, float | str | None], origins: Mapping[str, str]) -> bool:
-        if any(values.get(name) is None for name in self._read):
+        if any(values.get(name) is None for name in self._needed):
             return False
         asked = {
             "missing": lambda name: values.get(name) is None,

@@ -148,6 +148,8 @@ def test_conditions_ask_who_gave_a_number() -> None:
     assert Condition("given(heat) and missing(load) and assumed(load)")(values, origins)
     assert not Condition("load > 1")(values, origins), "a condition on what does not exist does not hold"
     assert Condition("not missing(heat) and max(heat, 1) == 5")(values, origins)
+    assert Condition("missing(load) or heat < load")(values, origins), "what is asked for first decides"
+    assert not Condition("not missing(load) and heat < load")(values, origins)
 
 
 def test_a_constant_can_be_shown_in_the_readers_units() -> None:

@@ -59,6 +59,7 @@ def test_mill_row_by_hand() -> None:
         ("chimney", "unworkable", {"chimney_known": "yes", "draught_left": "0.03 in w.c."}),
         ("chimney", "pass", {"chimney_known": "yes", "draught_left": "0.07 in w.c."}),
         ("pressure", "stop", {"vessel_fitted": "50 gal"}),
+        ("pressure", "stop", {"top_pressure": "20 psi", "vessel_fitted": "500 gal"}),  # 27.8 psi cold, over 23: no room
         ("pressure", "tight", {"vessel_fitted": "95 gal"}),
         ("pressure", "pass", {"vessel_fitted": "0 gal", "system_pressure": "0 psi"}),
         ("power-cut", "stop", {"dump_output": "0 Btu/h"}),
