@@ -7,13 +7,12 @@ real system safe; they stop a drawing from teaching a dangerous one.
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from calc.piping.parts import DISCHARGE, FALLS, FLOWING, METAL, RISES, SUPPLY, Part, Slope, System, split_end
-from calc.piping.ways import Path, Side, Step, Ways
+from calc.piping.parts import FALLS, FLOWING, METAL, RISES, SUPPLY, Part, Slope, System, split_end
+from calc.piping.ways import Path, Side, Step, Ways, always
 
-# Parts that take or give heat, or push: the pressure differs between their two ends.
-_RESISTS = ("fire", "boiler", "dump", "emitter", "floor", "exchanger", "pump")
 _HOT = ("fire", "boiler", "store", "exchanger")
 _WARM_ROOMS = ("emitter", "floor")
+_RESISTS = (*_WARM_ROOMS, "exchanger")  # water loses much of the pump's pressure in them
 
 
 @dataclass(frozen=True)
@@ -123,10 +122,11 @@ def _open_way(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) 
         return next((path for (key, _), path in found.items() if ways.parts[key].role == role), None)
 
     start = ways.parts[side[0]]
-    if way(_is_no_filling) is None:
+    shortest = way(always)
+    if shortest is None:
         yield start, f"its water has no {role}"
         return
-    for part in _in_the_way(ways, cross, way, _is_no_filling):
+    for part in _in_the_way(ways, cross, way, shortest):
         yield part, f"it stands between {start.name} and its {role}, and that way must stay open"
 
 
@@ -138,10 +138,11 @@ def _open_leg(ways: Ways, side: Side, dump: Part, port: str) -> Found:
         return found.get((dump.key, "water"))
 
     fire = ways.parts[side[0]]
-    if way(_is_no_dump) is None:
+    shortest = way(_is_no_dump)
+    if shortest is None:
         yield dump, f"its {port!r} end is not joined to {fire.name}"
         return
-    for part in _in_the_way(ways, _is_tee, way, _is_no_dump):
+    for part in _in_the_way(ways, _is_tee, way, shortest):
         yield part, f"it stands between {fire.name} and the {port!r} end of its dump"
 
 
@@ -149,10 +150,10 @@ def _in_the_way(
     ways: Ways,
     cross: Callable[[Part], bool],
     way: Callable[[Callable[[Part], bool]], Path | None],
-    at_most: Callable[[Part], bool],
+    shortest: Path,
 ) -> list[Part]:
     """Nothing if there is a way through what `cross` allows. Else the parts each of which alone shuts it; if it takes
-    several, those on the shortest way through `at_most`.
+    several, those on the shortest way.
 
     A loading valve is named only if nothing else is to blame: it has its place in the other way round.
     """
@@ -162,10 +163,9 @@ def _in_the_way(
     def opens_alone(part: Part) -> bool:
         return way(lambda other: cross(other) or other == part) is not None
 
-    shortest = [ways.parts[step.there[0]] for step in (way(at_most) or ())[:-1]]
-    alone = [part for part in ways.parts.values() if not cross(part) and at_most(part) and opens_alone(part)]
-    blamed = [part for part in alone if part.role != "loading valve"]
-    return blamed or alone or [part for part in shortest if not cross(part)]
+    blamed = [part for part in ways.parts.values() if part.role != "loading valve" and opens_alone(part)]
+    passed = [ways.parts[step.there[0]] for step in shortest[:-1]]
+    return blamed or [part for part in passed if not cross(part)]
 
 
 def _is_tee(part: Part) -> bool:
@@ -174,10 +174,6 @@ def _is_tee(part: Part) -> bool:
 
 def _is_no_dump(part: Part) -> bool:
     return part.role != "dump"
-
-
-def _is_no_filling(part: Part) -> bool:
-    return part.role != "backflow"
 
 
 def _never_closes(part: Part) -> bool:
@@ -206,7 +202,7 @@ def _one_slope(ways: Ways, dump: Part, port: str, slope: Slope) -> Found:
     """Every pipe between the dump's end and the fire keeps to one slope."""
 
     def out_of_that_end(step: Step) -> bool:
-        return step.here != (dump.key, "out" if port == "in" else "in") and step.here != (dump.key, "top")
+        return step.here != (dump.key, "out" if port == "in" else "in")
 
     found = ways.reach((dump.key, "water"), _is_tee, out_of_that_end)
     path = next((path for (key, _), path in found.items() if ways.parts[key].role == "fire"), ())
@@ -218,33 +214,20 @@ def _one_slope(ways: Ways, dump: Part, port: str, slope: Slope) -> Found:
 
 
 def vent_is_open(system: System) -> Found:
-    """A vent rises all the way to its end above a feed tank that stands above everything else, and only then."""
+    """A vent rises all the way to its end, and the feed tank of a vented system stands above all of its water."""
     ways = Ways(system)
     for vent in system.of_role("open vent"):
-        path = next(
-            (
-                path
-                for (key, _), path in ways.reach((vent.key, "water"), _is_tee).items()
-                if ways.parts[key].role == "fire"
-            ),
-            (),
-        )
+        found = ways.reach((vent.key, "water"), _is_tee)
+        path = next((path for (key, _), path in found.items() if ways.parts[key].role == "fire"), ())
         if not path or not all(step.sinks and step.pipe.slope == RISES for step in path):
             yield vent, "it must rise all the way from the stove"
-    if system.vented:
-        for body in _fire_bodies(ways):
-            for tank in (ways.parts[key] for key, _ in body if ways.parts[key].role == "expansion"):
-                higher = [
-                    part
-                    for key, _ in body
-                    if (part := ways.parts[key]) != tank and _is_heating(part) and part.y <= tank.y
-                ]
-                if higher:
-                    yield tank, f"it must stand above everything else, and {higher[0].name} is higher"
-
-
-def _is_heating(part: Part) -> bool:
-    return part.role not in ("open vent", "backflow", "main", "tee")
+    for body in ways.bodies():
+        inside = [ways.parts[key] for key, _ in body]
+        if system.vented and any(part.role == "fire" for part in inside):
+            for tank in (part for part in inside if part.role == "expansion"):
+                higher = [part for part in inside if part.y < tank.y and part.role not in ("open vent", "backflow")]
+                for part in higher:
+                    yield tank, f"it must stand above everything else, and {part.name} is higher"
 
 
 def relief_runs_off(system: System) -> Found:
@@ -255,42 +238,39 @@ def relief_runs_off(system: System) -> Found:
         for step in leaves:
             if ways.parts[step.there[0]].role != "funnel":
                 yield valve, f"its discharge ends at {step.there[0]}, not where it drains and is seen"
-            if not step.sinks or step.pipe.slope != FALLS or step.pipe.service != DISCHARGE:
+            if not step.sinks or step.pipe.slope != FALLS:
                 yield valve, "its discharge has to fall all the way"
             if step.pipe.material != METAL:
                 yield valve, "its discharge has to be metal"
 
 
 def metal_at_the_fire(system: System) -> Found:
-    """Metal pipe from the fire to the store, the dump, the vent and the relief valve."""
+    """All pipe is metal from the fire to the store, the dump, the vent, the relief valve and the expansion."""
     ways = Ways(system)
-    ends = ("store", "dump", "relief", "open vent", "expansion", "exchanger", "backflow", *_WARM_ROOMS)
     for fire in system.of_role("fire"):
-        found = ways.reach((fire.key, "water"), lambda part: part.role not in ends)
-        for key, _ in found:
-            part = ways.parts[key]
-            if part.role in ends and part.role != "relief":
-                continue
-            for step in ways.steps((key, "water")):
-                if step.pipe.material != METAL:
-                    yield part, f"the pipe to {step.there[0]} must be metal: it can carry what the fire makes"
+        for key, name in ways.reach((fire.key, "water"), _is_no_store):
+            if _is_no_store(ways.parts[key]):
+                for step in ways.steps((key, name)):
+                    if step.pipe.material != METAL:
+                        sentence = f"the pipe to {step.there[0]} must be metal: it can carry what the fire makes"
+                        yield ways.parts[key], sentence
+
+
+def _is_no_store(part: Part) -> bool:
+    return part.role != "store"
 
 
 def return_is_warmed(system: System) -> Found:
     """Water goes back to a fire through a loading valve, so that it is never cold."""
     ways = Ways(system)
-
-    def cold(step: Step) -> bool:
-        return _against_flow(step) and step.here[1] != "dump return"
-
     for fire in system.of_role("fire"):
-        found = ways.reach((fire.key, "water"), lambda part: part.role not in ("loading valve", "store", "dump"), cold)
+        found = ways.reach((fire.key, "water"), lambda part: part.role != "loading valve", _upstream)
         if any(ways.parts[key].role == "store" for key, _ in found):
             yield fire, "cold water from the store can reach it without a loading valve"
 
 
-def _against_flow(step: Step) -> bool:
-    return not step.forward and step.pipe.service in FLOWING
+def _upstream(step: Step) -> bool:
+    return not step.forward
 
 
 # --- pressure
@@ -300,34 +280,23 @@ def pumps_draw_from_the_vessel(system: System) -> Found:
     """The vessel or feed pipe joins where a pump draws, so that the pump adds to the pressure, never takes."""
     ways = Ways(system)
     for pump in system.of_role("pump"):
-        before = ways.reach(
-            (pump.key, "water"), _upstream_ends, lambda step: _against_flow(step) and not _is_bypass(ways, step)
+        drawn_from = ways.reach(
+            (pump.key, "water"),
+            lambda part: part.role not in (*_RESISTS, "store"),
+            # The bypass shuts as the stove gets hot, so it does not count as the way water comes.
+            lambda step: _upstream(step) and step.here[1] != "bypass",
         )
-        quiet = _still_water(ways, pump)
-        if not any(side in quiet for side in before if side[0] != pump.key):
+        if not _still_water(ways, pump) & drawn_from.keys():
             yield pump, "the vessel joins where it pushes, not where it draws"
 
 
-def _upstream_ends(part: Part) -> bool:
-    return part.role not in (*_RESISTS, "store")
-
-
-def _is_bypass(ways: Ways, step: Step) -> bool:
-    """A loading valve's bypass shuts as the stove gets hot, so it does not count as the way water comes."""
-    return ways.parts[step.here[0]].role == "loading valve" and step.here[1] == "bypass"
-
-
 def _still_water(ways: Ways, pump: Part) -> set[Side]:
-    """What is at the vessel's own pressure: joined to it by pipe that is no supply, through tees and stores."""
+    """What is at the vessel's own pressure: tees and stores that are joined to it by pipe that is no supply."""
     body = next(body for body in ways.bodies() if (pump.key, "water") in body)
     found: set[Side] = set()
-    for key, name in body:
-        if ways.parts[key].role == "expansion":
-            found |= set(
-                ways.reach(
-                    (key, name), lambda part: part.role in ("tee", "store"), lambda step: step.pipe.service != SUPPLY
-                )
-            )
+    for side in body:
+        if ways.parts[side[0]].role == "expansion":
+            found |= set(ways.reach(side, _is_tee, lambda step: step.pipe.service != SUPPLY))
     return {side for side in found if ways.parts[side[0]].role in ("tee", "store")}
 
 
@@ -359,33 +328,33 @@ def tempered(system: System) -> Found:
 
 
 def _hot_before(ways: Ways, part: Part, port: str = "") -> Part | None:
-    """The first hot part against the flow, from this port or any; tempering valves and rooms are not looked through."""
+    """The first hot part against the flow, from this port or any; tempering valves are not looked through."""
 
     def up(step: Step) -> bool:
-        return _against_flow(step) and (not port or step.here[0] != part.key or step.here[1] == port)
+        return _upstream(step) and (not port or step.here[0] != part.key or step.here[1] == port)
 
-    stops = (*_HOT, *_WARM_ROOMS, "tempering valve")
-    found = ways.reach((part.key, "water"), lambda other: other.role not in stops, up)
+    found = ways.reach((part.key, "water"), _does_not_temper, up)
     return next((other for key, _ in found if (other := ways.parts[key]).role in _HOT), None)
+
+
+def _does_not_temper(part: Part) -> bool:
+    return part.role != "tempering valve"
 
 
 def floors_have_a_limit(system: System) -> Found:
     """A hard-wired high limit stands between the tempering valve and each floor, and stops that floor's pump."""
     ways = Ways(system)
     for floor in system.of_role("floor"):
-        mixed = ways.reach(
-            (floor.key, "water"), lambda part: part.role not in ("tempering valve", *_HOT), _against_flow
-        )
-        before = {key for key, _ in mixed if ways.parts[key].role not in ("tempering valve", *_HOT)}
+        mixed = {key for key, _ in ways.reach((floor.key, "water"), _does_not_temper, _upstream)}
         limits = [
             limit
             for limit in system.of_role("high limit")
-            if any(step.there[0] in before for step in ways.steps((limit.key, "water")))
+            if any(step.there[0] in mixed for step in ways.steps((limit.key, "water")))
         ]
         if not limits:
             yield floor, "no high limit stands between its tempering valve and it"
         for limit in limits:
-            if limit.acts_on not in before or ways.parts[limit.acts_on].role != "pump":
+            if limit.acts_on not in mixed or ways.parts[limit.acts_on].role != "pump":
                 yield limit, "it must stop the pump of its floor by itself"
 
 
@@ -394,7 +363,7 @@ def nothing_creeps(system: System) -> Found:
     ways = Ways(system)
     for taker in system.of_role(*_WARM_ROOMS, "exchanger"):
         for side in ways.sides(taker):
-            found = ways.reach(side, lambda part: part.role not in ("check", "store", "exchanger"), _against_flow)
+            found = ways.reach(side, lambda part: part.role != "check", _upstream)
             for store in (part for key, _ in found if (part := ways.parts[key]).role == "store"):
                 yield taker, f"hot water can creep into it from {store.name}: no check valve stands between"
 
@@ -407,10 +376,9 @@ def waters_are_apart(system: System) -> Found:
     ways = Ways(system)
     for body in ways.bodies():
         roles = {ways.parts[key].role: ways.parts[key] for key, _ in body}
-        heating = next((roles[role] for role in ("fire", "boiler", "store", *_WARM_ROOMS) if role in roles), None)
-        main = next((roles[role] for role in ("main", "tap") if role in roles), None)
-        if heating and main:
-            yield main, f"nothing keeps the water of {heating.name} out of it"
+        heating = next((roles[role] for role in ("fire", *_WARM_ROOMS) if role in roles), None)
+        if heating and "main" in roles:
+            yield roles["main"], f"nothing keeps the water of {heating.name} out of it"
         if heating and "backflow" not in roles:
             yield heating, "its water cannot be filled through a backflow preventer or an air gap"
 
@@ -418,14 +386,10 @@ def waters_are_apart(system: System) -> Found:
 def two_walls_before_taps(system: System) -> Found:
     """Two walls, with a gap that is open to the air, stand between treated heating water and drinking water."""
     ways = Ways(system)
-    bodies = ways.bodies()
-    drinking = [any(ways.parts[key].role in ("main", "tap") for key, _ in body) for body in bodies]
+    drinking = [body for body in ways.bodies() if any(ways.parts[key].role == "main" for key, _ in body)]
     for exchanger in system.of_role("exchanger"):
-        sides = {
-            next(drinks for body, drinks in zip(bodies, drinking, strict=True) if side in body)
-            for side in ways.sides(exchanger)
-        }
-        if sides == {True, False} and not exchanger.kind.double_wall:
+        sides = [any(side in body for body in drinking) for side in ways.sides(exchanger)]
+        if any(sides) and not all(sides) and not exchanger.kind.double_wall:
             yield exchanger, "treated water and drinking water need two walls between them"
 
 
@@ -452,10 +416,6 @@ def water_can_drain(system: System) -> Found:
         rooms = [ways.parts[key] for key, _ in body if ways.parts[key].role in _WARM_ROOMS]
         if rooms and not any(ways.parts[key].role == "drain" for key, _ in body):
             yield rooms[0], "its water cannot be drained"
-
-
-def _fire_bodies(ways: Ways) -> list[set[Side]]:
-    return [body for body in ways.bodies() if any(ways.parts[key].role == "fire" for key, _ in body)]
 
 
 RULES: Mapping[str, Rule] = {
