@@ -66,6 +66,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         if found["key"] not in WORKSHEETS:
             raise ValueError(f"{page.file.src_uri} asks for the worksheet {found['key']!r}, which does not exist")
         _stands_in[found["key"]] = page.url
+        page.meta["calculates"] = True
         page.present_anchor_ids.add(found["key"])  # a link to guide.md#worksheet is a good one
         return _worksheet(found["key"])
 

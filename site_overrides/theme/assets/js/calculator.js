@@ -1,4 +1,5 @@
 // Python in a worker, as the page sees it: started, asked one thing at a time, given up when it breaks or falls silent.
+import { takeWorker } from "./early.js";
 import { units } from "./units.js";
 
 /**
@@ -34,7 +35,7 @@ export class Calculator {
   start() {
     if (this.state === "starting" || this.state === "ready") return;
     this.#turn("starting");
-    const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+    const worker = takeWorker();
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
     worker.onerror = (event) => {
