@@ -5,6 +5,7 @@ is cold until the store has come down to its lowest useful temperature.
 """
 
 from calc.law import (
+    Constant,
     Count,
     CubicMetre,
     Density,
@@ -19,6 +20,9 @@ from calc.law import (
     Watt,
     law,
 )
+from calc.units import DAY
+
+SECONDS_PER_DAY = Constant(DAY, "s/day", source="definition")
 
 # --- One load of wood ---
 
@@ -85,16 +89,25 @@ def heat_per_burn(water_heat: Joule, room_heat_counted: Watt, burn_time: Second)
 # --- How often ---
 
 
-@law("load / heat_per_burn", source="first-law", ranges={"heat_per_burn": "1 J to 1000 MWh"})
+@law(
+    "load * seconds_per_day / heat_per_burn",
+    constants={"seconds_per_day": SECONDS_PER_DAY},
+    source="first-law",
+    ranges={"heat_per_burn": "1 J to 1000 MWh"},
+)
 def burns_per_day(load: Watt, heat_per_burn: Joule) -> PerDay:
-    """Loads of wood burned in a day that make up a steady load, 1/s (shown a day)."""
-    return load / heat_per_burn
+    """Loads of wood burned in a day that make up a steady load, 1/day."""
+    return load * SECONDS_PER_DAY.value / heat_per_burn
 
 
-@law("burns_per_day * burn_time", source="definition")
+@law(
+    "burns_per_day * burn_time / seconds_per_day",
+    constants={"seconds_per_day": SECONDS_PER_DAY},
+    source="definition",
+)
 def burning_share(burns_per_day: PerDay, burn_time: Second) -> Fraction:
     """Share of the day that a fire burns; above 100 % one stove cannot carry the load."""
-    return burns_per_day * burn_time
+    return burns_per_day * burn_time / SECONDS_PER_DAY.value
 
 
 @law("heat_per_burn / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
@@ -115,10 +128,15 @@ def hours_between(hours_to_charge: Second, hours_cold: Second) -> Second:
     return hours_to_charge + hours_cold
 
 
-@law("1 / burns_per_day", source="definition", ranges={"burns_per_day": "0.000000001 a day to 1000 a day"})
+@law(
+    "seconds_per_day / burns_per_day",
+    constants={"seconds_per_day": SECONDS_PER_DAY},
+    source="definition",
+    ranges={"burns_per_day": "0.000000001 a day to 1000 a day"},
+)
 def hours_between_single(burns_per_day: PerDay) -> Second:
     """Time from one lighting to the next when each lighting burns one load, s."""
-    return 1 / burns_per_day
+    return SECONDS_PER_DAY.value / burns_per_day
 
 
 @law("store_room / burn_heat", source="definition", ranges={"burn_heat": "1 J to 1000 MWh"})

@@ -19,7 +19,7 @@ from calc.law import (
     KelvinDifference,
     KelvinPerSecond,
     Metre,
-    PerDay,
+    PerSecond,
     Second,
     SquareMetre,
     Watt,
@@ -229,14 +229,14 @@ def link_to_walls(area: SquareMetre, mass_over_floor: Factor) -> WattPerKelvin:
 @law("(link / wall_capacity + (link + loss) / air_capacity) / 2", source="two-masses")
 def mean_rate(
     link: WattPerKelvin, loss: WattPerKelvin, air_capacity: JoulePerKelvin, wall_capacity: JoulePerKelvin
-) -> PerDay:
+) -> PerSecond:
     """Half the sum of the two rates at which a room of two masses settles, 1/s."""
     return (link / wall_capacity + (link + loss) / air_capacity) / 2
 
 
 @law("1 / (mean_rate + sqrt(mean_rate ** 2 - link * loss / (air_capacity * wall_capacity)))", source="two-masses")
 def fast_time(
-    mean_rate: PerDay,
+    mean_rate: PerSecond,
     link: WattPerKelvin,
     loss: WattPerKelvin,
     air_capacity: JoulePerKelvin,

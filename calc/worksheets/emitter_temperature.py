@@ -13,7 +13,6 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
-    Option,
     Result,
     Step,
     Typical,
@@ -25,6 +24,7 @@ from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
+    EMITTER,
     EMITTER_FACTOR,
     EXCHANGER_APPROACH,
     INDOOR,
@@ -32,10 +32,8 @@ from calc.vocabulary import (
     WATER_DROP,
 )
 
-EMITTER_KIND = Field(
-    "emitter_kind", "choice", "Kind of emitter",
-    options=(Option("baseboard", "fin-tube baseboard"), Option("radiator", "radiators or convectors")),
-)  # fmt: skip
+# Floors and duct coils have worksheets of their own.
+OWN_EMITTER = EMITTER.but(options=tuple(one for one in EMITTER.options if one.value in ("baseboard", "radiator")))
 BASEBOARD_LENGTH = Field(
     "baseboard_length", "length", "Finned length of all baseboard", "Only the part with fins on it, not the covers.",
     low="1 ft", high="2,000 ft", uncertainty="5 %",
@@ -56,25 +54,25 @@ ALLOWANCE = Field(
     low="0 %", high="30 %",
     typical=Typical(
         {"baseboard": "15 %", "radiator": "0 %"}, "ashrae-heating-effect", {"baseboard": "0 %", "radiator": "0 %"},
-        {"baseboard": "15 %", "radiator": "0 %"}, "The small print under the maker's table.", on="emitter_kind",
+        {"baseboard": "15 %", "radiator": "0 %"}, "The small print under the maker's table.", on="emitter",
     ),
 )  # fmt: skip
 RATING_WATER = Field(
     "rating_water", "temperature", "Mean water at the rating", "Halfway between supply and return.",
     low="90 °F", high="250 °F",
-    typical=Typical({"baseboard": "180 °F", "radiator": "158 °F"}, "rating-conditions", on="emitter_kind"),
+    typical=Typical({"baseboard": "180 °F", "radiator": "158 °F"}, "rating-conditions", on="emitter"),
 )  # fmt: skip
 RATING_AIR = Field(
     "rating_air", "temperature", "Air at the rating", "Entering air for baseboard, room air for radiators.",
     low="40 °F", high="90 °F",
-    typical=Typical({"baseboard": "65 °F", "radiator": "68 °F"}, "rating-conditions", on="emitter_kind"),
+    typical=Typical({"baseboard": "65 °F", "radiator": "68 °F"}, "rating-conditions", on="emitter"),
 )  # fmt: skip
 EXPONENT = Field(
     "exponent", "exponent", "Exponent of the emitter", "How steeply its output falls with cooler water.",
     low="1", high="1.7",
     typical=Typical(
         {"baseboard": "1.4", "radiator": "1.3"}, "emitter-exponents", {"baseboard": "1.3", "radiator": "1.2"},
-        {"baseboard": "1.5", "radiator": "1.4"}, "The maker's test report.", on="emitter_kind",
+        {"baseboard": "1.5", "radiator": "1.4"}, "The maker's test report.", on="emitter",
     ),
 )  # fmt: skip
 
@@ -84,7 +82,7 @@ WORKSHEET = Worksheet(
     question="How cool can my baseboards or radiators run?",
     short="The coolest water with which the emitters you have still heat the house.",
     fields=(
-        EMITTER_KIND,
+        OWN_EMITTER,
         ALLOWANCE,
         RATING_WATER,
         RATING_AIR,
@@ -106,7 +104,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         Cases(
-            "emitter_kind",
+            "emitter",
             baseboard=Case(
                 fields=(BASEBOARD_LENGTH, BASEBOARD_RATING),
                 steps=(
@@ -195,7 +193,7 @@ WORKSHEET = Worksheet(
             "en-442-log",
         ),
         Advice(
-            "caution", "allowance", "emitter_kind == 'baseboard' and allowance > 0",
+            "caution", "allowance", "emitter == 'baseboard' and allowance > 0",
             "The rating is taken down by {allowance}.",
             "North American baseboard tables may hold a heating-effect allowance that is not in the test. If the small "
             "print says that yours do not, set it to 0 %.",
@@ -238,13 +236,13 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: old baseboard",
             {
-                "emitter_kind": "baseboard", "baseboard_length": "180 ft", "baseboard_rating": "560 Btu/h/ft",
+                "emitter": "baseboard", "baseboard_length": "180 ft", "baseboard_rating": "560 Btu/h/ft",
                 "allowance": "15 %", "rating_water": "180 °F", "rating_air": "65 °F", "exponent": "1.4",
                 "design_load": "30,500 Btu/h", "indoor": "68 °F", "water_drop": "12 F°", "design_outdoor": "-5 °F",
                 "average_outdoor": "30 °F", "store_top": "185 °F", "hours_wanted": "8 h",
             },
         ),
-        Example("The same house with radiators", {"emitter_kind": "radiator", "radiator_rating": "70,000 Btu/h"}),
+        Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),
     ),
     leaves_out=(
         "Dust, covers and furniture in front of the emitters.",

@@ -351,10 +351,13 @@ def suited(sheets: Mapping[str, Sheet]) -> str:
         return "open-store"
     if any(sheet.values.get("system_pressure") == 0 for sheet in sheets.values()):
         return "open-store"
-    for worksheet, key in (("floor", "floor"), ("emitter-temperature", "baseboard"), ("air-coil", "duct-coil")):
-        if worksheet in sheets:
-            return key
-    return "closed-store"
+    baseboard = sheets.get("emitter-temperature")
+    if baseboard and baseboard.values.get("emitter") == "baseboard":
+        return "baseboard"
+    return next(
+        (key for worksheet, key in (("floor", "floor"), ("air-coil", "duct-coil")) if worksheet in sheets),
+        "closed-store",
+    )
 
 
 # --- the link

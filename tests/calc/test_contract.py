@@ -3,7 +3,6 @@
 import json
 import math
 import random
-import re
 from collections.abc import Iterator
 
 import pytest
@@ -11,11 +10,11 @@ import pytest
 from calc.answer import Typed, answer, chart_of, link_of, open_link
 from calc.engine.declare import Field, Worksheet, quantity
 from calc.engine.run import Sheet
-from calc.law import FUNCTIONS
 from calc.report import as_json, as_text, describe
 from calc.sources import SOURCES
-from calc.units import SYSTEMS, UNITS, System, UnitError, read_quantity, round_to, shown_unit, units_of
+from calc.units import SYSTEMS, UnitError, read_quantity, round_to, shown_unit, units_of
 from calc.worksheets import WORKSHEETS
+from tests.printed_sums import last_digit, recompute
 
 ALL = pytest.mark.parametrize("worksheet", WORKSHEETS.values(), ids=WORKSHEETS.keys())
 SAMPLES = 2000  # over all worksheets together, as many for each
@@ -222,38 +221,8 @@ def test_a_spoilt_link_names_what_is_wrong(worksheet: Worksheet) -> None:
             assert not opened.problems
 
 
-def _without_prices(text: str) -> str:
-    """A text without the units of prices, which stand around their number: $3.80/gal."""
-    per = sorted(
-        (unit.text[1:] for unit in UNITS if unit.text[:1] in ("$", "€") and unit.text[1:]), key=len, reverse=True
-    )
-    return re.sub(r"(?<=\d)(?:" + "|".join(map(re.escape, per)) + r")(?![a-z])", "", re.sub("[$€]", "", text))
-
-
-def _recompute(text: str, system: System) -> float:
-    """Work out a printed sum the way a person would: units dropped, thousands marks dropped, signs of arithmetic."""
-    for unit in (unit.text for unit in UNITS if " " in unit.text):
-        text = text.replace("\u00a0" + unit.replace(" ", "\u00a0"), "")
-    text = re.sub(r"\u00a0(?:[^\s(),]|\([^\s()]*\))+", "", text)  # any other unit: no space in it, its brackets closed
-    text = _without_prices(text).replace("/h", "")
-    text = re.sub(r"(?<=\d),(?=\d{3})", "", text) if system == "us" else text.replace("\u202f", "")
-    for sign, plain in (("\u2212", "-"), ("\u00d7", "*"), ("\u00f7", "/"), ("^", "**")):
-        text = text.replace(sign, plain)
-    assert not re.search(r"[^0-9a-z_.,()+*/ eE-]", text), text
-    return float(eval(text, {"__builtins__": {}, **FUNCTIONS, "pi": math.pi}))  # noqa: S307 - a sum of our own printing
-
-
-def _last_digit(text: str, system: System) -> tuple[float, float]:
-    """A printed number and half a unit in its last digit."""
-    number = _without_prices(text).partition("\u00a0")[0].replace("\u2212", "-")
-    number = number.replace(",", "" if system == "us" else ",").replace("\u202f", "").removesuffix("/h")
-    decimals = len(number.partition(".")[2])
-    trailing = len(number) - len(number.rstrip("0")) if not decimals and number.strip("-0") else 0
-    return float(number), 0.5 * 10.0 ** (trailing if not decimals else -decimals)
-
-
 @ALL
-def test_the_printed_working_recomputes_to_its_last_digit(worksheet: Worksheet) -> None:
+def test_the_printed_working_recomputes_to_itslast_digit(worksheet: Worksheet) -> None:
     source = random.Random(f"working of {worksheet.key}")
     cases = [{key: Typed(value) for key, value in plan.choices} for plan in worksheet.all_plans()]
     sheets = [({}, system) for system in SYSTEMS]
@@ -264,11 +233,11 @@ def test_the_printed_working_recomputes_to_its_last_digit(worksheet: Worksheet) 
         for line in sheet.working:
             if not line.sums:
                 continue
-            found = [_recompute(total, system) for total in line.sums]
+            found = [recompute(total, system) for total in line.sums]
             if laws[line.key].solves:
                 assert found[0] == pytest.approx(found[1], rel=1e-4, abs=1e-6), line
                 continue
-            printed, half = _last_digit(line.result, system)
+            printed, half = last_digit(line.result, system)
             assert abs(found[0] - printed) <= half * 1.000001, (line, found)
 
 

@@ -17,7 +17,7 @@ HEAT = st.floats(1e6, 1e10)
 def test_a_day_of_burns_makes_the_days_load(load: float, output: float, room: float, burn: float) -> None:
     counted = firing.room_heat_counted(room, room, load)
     burn_heat = firing.heat_per_burn(firing.heat_at_output(output, burn), counted, burn)
-    assert firing.burns_per_day(load, burn_heat) * DAY * burn_heat == pytest.approx(load * DAY)
+    assert firing.burns_per_day(load, burn_heat) * burn_heat == pytest.approx(load * DAY)
 
 
 @given(POWER, POWER, HEAT, BURN)
@@ -31,7 +31,7 @@ def test_over_one_cycle_the_fire_makes_what_the_house_takes(
     assert output * charging == pytest.approx(load * cycle)
     # Loads a day, counted by the cycle, are the loads a day of the plain balance.
     loads = firing.loads_to_charge(charging, burn)
-    assert loads / cycle == pytest.approx(firing.burns_per_day(load, output * burn))
+    assert loads / cycle * DAY == pytest.approx(firing.burns_per_day(load, output * burn))
 
 
 @given(POWER, POWER, BURN)

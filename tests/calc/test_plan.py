@@ -221,7 +221,7 @@ def test_a_plan_cut_anywhere_breaks_nothing() -> None:
         assert opened.problems
 
 
-PLAN_LINK = "#v1;plan;store_volume=500gal;store_top=180F~;fill_temperature=~;lowest_useful=130F;emitter_kind=baseboard;end"
+PLAN_LINK = "#v1;plan;store_volume=500gal;store_top=180F~;fill_temperature=~;lowest_useful=130F;emitter=baseboard;end"
 
 
 def test_a_link_of_the_whole_plan_comes_back_as_it_was_written() -> None:
@@ -233,7 +233,7 @@ def test_a_link_of_the_whole_plan_comes_back_as_it_was_written() -> None:
         "store_top": Typed("180F", "us", "typical"),
         "fill_temperature": Typed("", "us", "typical"),
         "lowest_useful": Typed("130F", "us", "link"),
-        "emitter_kind": Typed("baseboard", "us", "link"),
+        "emitter": Typed("baseboard", "us", "link"),
     }
     assert link.write_plan(opened.given) == PLAN_LINK
 

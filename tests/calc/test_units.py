@@ -66,7 +66,7 @@ EXPRESSIONS = {
     "Btu/(h·gpm·°F)": "Btu_it/hour/(gallon/minute)/delta_degF", "F°/h": "delta_degF/hour", "K/h": "kelvin/hour",
     "K/s": "kelvin/second", "Btu/(ft²·°F)": "Btu_it/foot**2/delta_degF", "Wh/(m²·K)": "watt*hour/meter**2/kelvin",
     "J/(m²·K)": "joule/meter**2/kelvin", "J/kg": "joule/kilogram", "J/m³": "joule/meter**3", "m³/W": "meter**3/watt",
-    "m³/m²": "meter", "Pa·s": "pascal*second", "s/J": "second/joule", "a second": "1/second", "/s": "1/second",
+    "m³/m²": "meter", "Pa·s": "pascal*second", "s/J": "second/joule", "/s": "1/second",
     "€/J": "money/joule", "€/s": "money/second",
 }  # fmt: skip
 PINT.define("water = 1000 * kilogram / meter**3")  # the conventional inch of water

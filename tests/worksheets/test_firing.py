@@ -4,7 +4,7 @@ import pytest
 
 from calc.answer import Typed, answer
 from calc.engine.run import Sheet
-from calc.units import BTU, DAY, HOUR
+from calc.units import BTU, HOUR
 
 
 def sheet_of(**typed: str) -> Sheet:
@@ -25,7 +25,7 @@ def test_fern_lane_by_hand() -> None:
     # With one load each time: 24 ÷ 1.596 = 15.04 h.
     values = sheet_of().values
     assert values["heat_per_load"] == pytest.approx(187_100 * BTU, rel=0.001)
-    assert values["burns_per_day_at_design"] == pytest.approx(1.596 / DAY)
+    assert values["burns_per_day_at_design"] == pytest.approx(1.596)
     assert values["burning_share"] == pytest.approx(0.266)
     assert values["hours_to_charge"] == pytest.approx(7.80 * HOUR, rel=0.003)
     assert values["loads_to_charge"] == pytest.approx(1.95, rel=0.003)
@@ -40,7 +40,7 @@ def test_the_average_day_by_hand() -> None:
     # 24 × 4,737 ÷ 178,950 = 0.6353 a day. 286,300 ÷ 4,737 = 60.4 h cold, 286,300 ÷ 40,000 = 7.16 h of fire.
     values = sheet_of().values
     assert values["load_average"] == pytest.approx(4737 * BTU / HOUR, rel=0.0005)
-    assert values["burns_per_day_average"] == pytest.approx(0.6353 / DAY, rel=0.0005)
+    assert values["burns_per_day_average"] == pytest.approx(0.6353, rel=0.0005)
     assert values["hours_between_average"] == pytest.approx((60.4 + 7.16) * HOUR, rel=0.003)
 
 
@@ -49,13 +49,13 @@ def test_loads_a_day_count_the_heat_to_the_room() -> None:
     values = sheet_of(
         design_load="15,000 Btu/h", water_output="40,000 Btu/h", room_output="10,000 Btu/h", burn_time="4 h"
     ).values
-    assert values["burns_per_day_at_design"] == pytest.approx(1.8 / DAY)
+    assert values["burns_per_day_at_design"] == pytest.approx(1.8)
 
 
 def test_room_heat_counts_only_as_far_as_the_room_can_use_it() -> None:
     # 24 × 13,300 ÷ (160,000 + 4,000 × 4) = 1.814 a day.
     values = sheet_of(room_can_use="4,000 Btu/h").values
-    assert values["burns_per_day_at_design"] == pytest.approx(1.814 / DAY, rel=0.0005)
+    assert values["burns_per_day_at_design"] == pytest.approx(1.814, rel=0.0005)
     assert "room-overheats" in codes(room_can_use="4,000 Btu/h")
     assert "room-overheats" not in codes()
 
@@ -63,14 +63,14 @@ def test_room_heat_counts_only_as_far_as_the_room_can_use_it() -> None:
 def test_the_load_holds_taps_and_outside_losses() -> None:
     # 24 × (13,300 + 1,200 + 500) ÷ 200,000 = 1.8 a day.
     values = sheet_of(tap_load="1,200 Btu/h", standby_loss="500 Btu/h").values
-    assert values["burns_per_day_at_design"] == pytest.approx(1.8 / DAY)
+    assert values["burns_per_day_at_design"] == pytest.approx(1.8)
 
 
 def test_a_small_firebox_counts_for_what_it_holds_on_both_sides() -> None:
     # 1 ft³: 46,784 Btu to the water, and 10,000 × 46,784 ÷ 160,000 = 2,924 Btu/h to the room for 4 h: 58,480 Btu.
     # 24 × 13,300 ÷ 58,480 = 5.458 a day.
     values = sheet_of(firebox_volume="1 ft3").values
-    assert values["burns_per_day_at_design"] == pytest.approx(5.458 / DAY, rel=0.0005)
+    assert values["burns_per_day_at_design"] == pytest.approx(5.458, rel=0.0005)
     assert {"wood-too-little", "small-margin"} <= codes(firebox_volume="1 ft3")
     assert "wood-too-little" not in codes()
 
