@@ -84,6 +84,7 @@ def at(desks: Callable[[str], Desk], served: server.Site, places: dict[str, str]
 
 CLEAR = """() => {
   history.replaceState(null, "", location.pathname);
+  sessionStorage.removeItem("stoke-and-store.opened");
   document.querySelector("[data-ss-units=us]").click();
   document.querySelectorAll("[data-ss-clear]").forEach((button) => button.click());
   document.activeElement?.blur();

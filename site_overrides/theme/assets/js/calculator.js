@@ -35,7 +35,7 @@ export class Calculator {
   start() {
     if (this.state === "starting" || this.state === "ready") return;
     this.#turn("starting");
-    const worker = takeWorker();
+    const { worker, heard } = takeWorker();
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
     worker.onerror = (event) => {
@@ -45,6 +45,7 @@ export class Calculator {
     worker.onmessageerror = () => this.#fail("a message could not be read");
     worker.postMessage({ check: JSON.stringify(this.#check) });
     this.#listen();
+    for (const event of heard) worker.dispatchEvent(event);
   }
 
   /**

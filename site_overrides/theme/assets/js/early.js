@@ -1,15 +1,19 @@
 // Asked for in the head of a page that calculates: Python begins to start while the page itself is still being read.
-// What the worker says before the page listens is only how far it has come.
+// What the worker says before the page listens is kept: it may be that it could not start.
 
 let waiting = navigator.connection?.saveData ? null : begin();
 
 function begin() {
-  return new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+  const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+  const heard = [];
+  worker.onmessage = (event) => heard.push(event);
+  worker.onerror = (event) => heard.push(event);
+  return { worker, heard };
 }
 
-/** The worker that was started early, once; after that a new one each time. */
+/** The worker that was started early, once, and after that a new one each time; with the events that it has sent so far. */
 export function takeWorker() {
-  const worker = waiting ?? begin();
+  const taken = waiting ?? begin();
   waiting = null;
-  return worker;
+  return taken;
 }
