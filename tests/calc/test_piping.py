@@ -373,6 +373,16 @@ def test_an_exchanger_between_two_heating_waters_may_have_a_single_wall() -> Non
     assert not list(rules.two_walls_before_taps(SYSTEMS[EXCHANGER]))
 
 
+def test_an_exchanger_between_two_drinking_waters_may_have_a_single_wall() -> None:
+    cold, well, plate = (
+        Part("cold", parts.MAIN, 100, 100),
+        Part("well", parts.MAIN, 100, 200),
+        Part("plate", parts.PLATE, 200, 300),
+    )
+    pipes = (Pipe("cold.out", "plate.cold in", parts.TAP), Pipe("well.out", "plate.hot in", parts.TAP))
+    assert not list(rules.two_walls_before_taps(small_system(cold, well, plate, pipes=pipes)))
+
+
 def test_every_rule_has_been_broken() -> None:
     assert {rule for rule, *_ in BROKEN} == set(rules.RULES)
 
