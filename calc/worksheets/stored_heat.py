@@ -134,7 +134,7 @@ WORKSHEET = Worksheet(
         Advice(
             "note", "cooler-emitters", "usable_heat > 0",
             "Cooler emitters get more from the same tank.",
-            "See the table below: the tank is the same, only the coolest water worth drawing changes.",
+            "The tank is the same, only the coolest water worth drawing changes.",
         ),
     ),
     meaning=(

@@ -19,7 +19,7 @@ from render.view import LEVEL_WORDS, fill
 
 SHELVES = (("places", "Where the house stands"), ("appliances", "Appliance"), ("tanks", "Tank"))
 LONGEST = 500  # characters of a dealer's own words, or of an address
-MOST_NAMED = 6  # numbers that a short message names
+MOST_NAMED = 4  # numbers that a short message names
 
 
 def respond(asked: Mapping[str, Any]) -> dict[str, Any]:
@@ -99,11 +99,7 @@ def _message(sheet: Sheet, given: Mapping[str, Typed], address: str, name: str, 
         lines += [
             f"{LEVEL_WORDS[one.level]}: {one.title}" for one in sheet.advice if one.level in ("stop", "unworkable")
         ]
-        known = [
-            f"{sheet.inputs[key].field.label} {sheet.inputs[key].shown(sheet.system)}"
-            for key in given
-            if key in sheet.inputs
-        ]
+        known = [f"{one.field.label} {one.shown(sheet.system)}" for key, one in sheet.inputs.items() if key in given]
         more = f" and {len(known) - MOST_NAMED} more" if len(known) > MOST_NAMED else ""
         lines.append(f"From what we know of your house: {'; '.join(known[:MOST_NAMED])}{more}.")
         if sheet.assumed:

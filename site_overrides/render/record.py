@@ -226,12 +226,20 @@ def _document(
             piping=_piping(entries, sheets, system, str(asked.get("piping") or "")),
             sheets=[(number, sheet, _also_taken(sheet)) for number, sheet in enumerate(sheets.values(), 1)],
             sources=[source_line(SOURCES[key]) for key in sources],
+            whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
             not_checked=WORKSHEETS[VERDICT].not_checked,
             left=[one for one in taken if not (one.printed and one.sheet)],
             reopens=reopens,
             code=qr.svg(reopens, "QR code of the address above") if reopens else "",
         )
+    )
+
+
+def _whole(total: str) -> Markup:
+    """A sum whose lines end between its numbers and never inside a unit, such as behind the stroke of Btu/h."""
+    return Markup(" ").join(
+        Markup('<span class="ss-whole">{}</span>').format(one) if "/" in one else one for one in total.split(" ")
     )
 
 

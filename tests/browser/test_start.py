@@ -78,7 +78,7 @@ def test_nothing_is_started_before_it_is_wanted_when_data_is_to_be_saved(
 
 
 def test_a_page_without_worksheets_loads_no_python(page: Page, served: server.Site, site: Path) -> None:
-    bare = next(path for path in sorted(site.glob("*/index.html")) if "ss-sheet" not in path.read_text(encoding="utf-8"))
+    bare = next(path for path in sorted(site.glob("*/index.html")) if "data-silence" not in path.read_text(encoding="utf-8"))
     served.requests.clear()
     page.goto(f"{served.url}{bare.parent.name}/")
     page.locator("html[data-header=live]").wait_for()

@@ -12,7 +12,7 @@ from calc.engine.declare import Field, Worksheet, quantity
 from calc.engine.run import Sheet
 from calc.report import as_json, as_text, describe
 from calc.sources import SOURCES
-from calc.units import SYSTEMS, UnitError, read_quantity, round_to, shown_unit, units_of
+from calc.units import SYSTEMS, DryBasis, UnitError, read_quantity, round_to, shown_unit, units_of
 from calc.worksheets import WORKSHEETS
 from tests.printed_sums import last_digit, recompute
 
@@ -35,7 +35,8 @@ def _texts(one: Field, source: random.Random) -> str:
         value = math.exp(source.uniform(math.log(low), math.log(high)))
     else:
         value = source.uniform(low, high)
-    unit = source.choice([unit for unit in units_of(one.kind) if unit.text or len(units_of(one.kind)) == 1])
+    fitting = [unit for unit in units_of(one.kind) if one.dry_basis or not isinstance(unit, DryBasis)]
+    unit = source.choice([unit for unit in fitting if unit.text or len(fitting) == 1])
     number = unit.from_si(value)
     digits = min(max(round(number, 12), unit.from_si(low)), unit.from_si(high)) if unit.offset else number
     return f"{round_to(digits, 9)} {unit.ascii}".strip()
