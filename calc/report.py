@@ -5,7 +5,7 @@ from typing import Any
 
 from calc.answer import link_of
 from calc.engine import plan
-from calc.engine.declare import Field, Worksheet
+from calc.engine.declare import AnyStep, Field, Result, Worksheet
 from calc.engine.read import Input, bound_text
 from calc.engine.run import Sheet, source_line
 from calc.units import System
@@ -193,7 +193,7 @@ def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
         "results": [
             {
                 "key": result.key,
-                "label": result.label or (steps[result.key].label if result.key in steps else result.key),
+                "label": _label(result, steps),
                 "kind": kinds.get(result.key, "count"),
             }
             for result in worksheet.results
@@ -205,6 +205,13 @@ def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
             | set(worksheet.sources)
         ),
     }
+
+
+def _label(result: Result, steps: Mapping[str, AnyStep]) -> str:
+    """A result's label where no reader's numbers are at hand to fill it."""
+    if result.label and "{" not in result.label:
+        return result.label
+    return steps[result.key].label if result.key in steps else result.key
 
 
 def _field(one: Field, system: System) -> dict[str, Any]:

@@ -52,6 +52,17 @@ class Unit:
         return value / self.factor - self.offset
 
 
+class DryBasis(Unit):
+    """Moisture as meters read it: weight of water over the weight of dry wood; SI is over the whole weight."""
+
+    def to_si(self, number: float) -> float:
+        share = number * self.factor
+        return share / (1 + share) if share > -1 else math.inf
+
+    def from_si(self, value: float) -> float:
+        return value / (1 - value) / self.factor if value < 1 else math.inf
+
+
 @dataclass(frozen=True)
 class Kind:
     """A kind of quantity: its SI unit, what readers of each system are shown, and what a person would call it."""
@@ -240,6 +251,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("€/h", "price_per_time", 1 / HOUR, "EUR/h", "euros an hour", ("€/hour",)),
     Unit("€/s", "price_per_time", 1.0, "EUR/s", "euros a second", ()),
     Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents", "per cent")),
+    DryBasis("% dry basis", "fraction", 0.01, "%db", "percent, dry basis", ("% db", "percent db", "% dry", "percent dry basis")),
     Unit("", "fraction", 1.0, "", "", ()),
     Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "fd", "hdd65", "°f-days", "f-days", "degf-days")),
     Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day", "k-days", "c-days", "°c-days")),
@@ -369,7 +381,7 @@ def unit_named(text: str, kind: str) -> Unit:
 
 
 def _working_units(kind: str) -> str:
-    names = [unit.text for unit in units_of(kind) if unit.text][:6]
+    names = [unit.text for unit in units_of(kind) if unit.text and not isinstance(unit, DryBasis)][:6]
     if not names:
         return "a plain number without a unit"
     return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " or " + names[-1]

@@ -141,8 +141,8 @@ ANTIFREEZE = Field(
 )  # fmt: skip
 MOISTURE = Field(
     "moisture", "fraction", "Moisture of the wood, wet basis",
-    "Weight of water over the whole weight. A meter reads dry basis: its 25 % is 20 % here.",
-    low="0 %", high="65 %", uncertainty="3 %",
+    "Weight of water over the whole weight. A meter reads dry basis: its 25 % is 20 % here; or type 25 % db.",
+    low="0 %", high="65 %", uncertainty="3 %", dry_basis=True,
     typical=Typical("20 %", "common-practice", "15 %", "30 %", "Split a log and read a meter on the fresh face."),
 )  # fmt: skip
 LOAD = Field(

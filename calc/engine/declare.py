@@ -77,7 +77,7 @@ class Field:
     `low` and `high` are the ends of what is accepted, as text a reader would type. A field that has `unless_given` (a
     text) or `same_as` (another field's key) may be left alone by definition: what stands in is part of the worksheet's
     meaning and does not make its result rough. `typical` does. `uncertainty` ("10 %" or "2 F°") is how well a person
-    usually knows the number.
+    usually knows the number. `dry_basis` allows a moisture as meters read it.
     """
 
     key: str
@@ -93,6 +93,7 @@ class Field:
     unless_given: str = ""
     same_as: str = ""
     uncertainty: str = ""
+    dry_basis: bool = False
 
     def __post_init__(self) -> None:
         if self.kind not in KINDS:

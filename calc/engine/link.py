@@ -70,7 +70,7 @@ def read(text: str, worksheets: Mapping[str, Worksheet], migrations: Mapping[int
     problems: list[str] = []
     if len(text) > LONGEST_LINK:
         return Opened("", {}, ("This link is too long to be one of ours.",))
-    parts = text.strip().removeprefix("#").split(";")
+    parts = text.strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
     version = parts[0]
     if not (version[:1] == "v" and version[1:].isascii() and version[1:].isdigit()):
         return Opened("", {}, ("This link does not begin like one of ours (#v1;…).",))

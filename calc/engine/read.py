@@ -7,7 +7,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from calc.engine.declare import Field, Option, Plan, Worksheet, branches_of, case_fields, quantity
-from calc.units import LONGEST_TEXT, Quantity, System, Unit, UnitError, grouped, read_quantity, round_to, with_unit
+from calc.units import (
+    LONGEST_TEXT,
+    DryBasis,
+    Quantity,
+    System,
+    Unit,
+    UnitError,
+    grouped,
+    read_quantity,
+    round_to,
+    with_unit,
+)
 
 ORIGINS = ("typed", "link", "computed", "typical", "example")
 
@@ -168,8 +179,7 @@ def _fits(field: Field, typed: Typed) -> bool:
         if field.kind == "choice":
             _chosen(field, typed.text)
         else:
-            found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
-            _check_range(field, found, typed.system)
+            _quantity(field, typed)
     except UnitError:
         return False
     return True
@@ -235,9 +245,17 @@ def _input(
             f"is empty: type a number, like {_like(field, typed.system)}"
             + (", or say that you do not know" if field.typical else "")
         )
-    found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
-    _check_range(field, found, typed.system)
+    found = _quantity(field, typed)
     return Input(field, found.si, found, typed.origin, typed.text)
+
+
+def _quantity(field: Field, typed: Typed) -> Quantity:
+    """What was typed as a quantity that the field accepts; UnitError says why it is none."""
+    found = read_quantity(typed.text, field.kind, field.unit(typed.system), typed.system)
+    if isinstance(found.unit, DryBasis) and not field.dry_basis:
+        raise UnitError("has no dry basis: type a plain percentage")
+    _check_range(field, found, typed.system)
+    return found
 
 
 def _like(field: Field, system: System) -> str:

@@ -124,6 +124,12 @@ def heat_delivered(heat_in_fuel: Joule, efficiency: Fraction) -> Joule:
     return heat_in_fuel * efficiency
 
 
+@law("heat_in_fuel * lower_value / higher_value", source="definition", ranges={"higher_value": "1 MJ/kg to 60 MJ/kg"})
+def heat_on_lower_basis(heat_in_fuel: Joule, lower_value: JoulePerKilogram, higher_value: JoulePerKilogram) -> Joule:
+    """Heat in a fuel on the lower basis, from its heat on the higher one and the two heating values."""
+    return heat_in_fuel * lower_value / higher_value
+
+
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def volume_needed(heat: Joule, heat_content: JoulePerCubicMetre, efficiency: Fraction) -> CubicMetre:
     """Amount of a fuel sold by volume that delivers `heat`. Raises OutOfRange like `heat_delivered`."""

@@ -15,6 +15,28 @@ from calc.vocabulary import (
     SYSTEM_PRESSURE,
 )
 
+
+def _flash(ending: str, hot: str, words: str) -> tuple[Step, ...]:
+    """What flashes to steam when the store lets go at a temperature; all keys end alike."""
+    return (
+        Step(f"flash_mean{ending}", emitters.mean_of, f"Mean of boiling in the open and the store {words}", supply=hot, return_water="boiling_open"),
+        Step(f"flash_specific_heat{ending}", water.specific_heat, "Specific heat there", temperature=f"flash_mean{ending}"),
+        Step(
+            f"flash_fraction{ending}", safety.flash_fraction, f"Share that flashes to steam if it bursts {words}",
+            hot=hot, boiling="boiling_open", specific_heat=f"flash_specific_heat{ending}", latent_heat="flash_latent_heat",
+        ),
+        Step(f"density_burst{ending}", water.density, f"Density of the store {words}", temperature=hot),
+        Step(
+            f"flash_steam{ending}", safety.flash_steam, "Steam from the whole store",
+            volume="store_volume", density=f"density_burst{ending}", flash_fraction=f"flash_fraction{ending}",
+        ),
+        Step(
+            f"flash_volume{ending}", safety.flash_steam_volume, "Room that this steam takes",
+            flash_steam=f"flash_steam{ending}", us="ft³", si="m³",
+        ),
+    )  # fmt: skip
+
+
 WORKSHEET = Worksheet(
     key="boiling",
     guide="safety",
@@ -44,17 +66,10 @@ WORKSHEET = Worksheet(
             absolute_pressure="pressure", density="density_hot",
         ),
         Step("boiling_open", water.boiling_temperature, "An open pot boils here at", pressure="barometer"),
-        Step("flash_mean", emitters.mean_of, "Mean of both boiling points", supply="boiling", return_water="boiling_open"),
-        Step("flash_specific_heat", water.specific_heat, "Specific heat between them", temperature="flash_mean"),
         Step("flash_latent_heat", safety.latent_heat, "Heat that boiling takes in the open", boiling="boiling_open"),
-        Step(
-            "flash_fraction", safety.flash_fraction, "Share that flashes to steam if it bursts at its boiling point",
-            hot="boiling", boiling="boiling_open", specific_heat="flash_specific_heat", latent_heat="flash_latent_heat",
-        ),
-        Step("density_boiling", water.density, "Density at its boiling point", temperature="boiling"),
-        Step("flash_steam", safety.flash_steam, "Steam from the whole store", volume="store_volume", density="density_boiling"),
+        *_flash("", "store_top", "as hot as it is charged"),
+        *_flash("_worst", "boiling", "at its boiling point"),
         Step("steam_volume", safety.steam_volume, "Volume of steam in the open", pressure="barometer"),
-        Step("flash_volume", safety.flash_steam_volume, "Room that this steam takes", us="ft³", si="m³"),
     ),
     results=(
         Result("boiling", "Water boils at the store's top at", "At {altitude} and {system_pressure}."),
@@ -68,9 +83,12 @@ WORKSHEET = Worksheet(
         Result("store_margin", "Margin at the store's top"),
         Result("rise_allowed", "Height over the store at which its hottest water boils", "Pump at rest."),
         Result("suction_head", "Net positive suction head at the pump"),
-        Result("flash_fraction", "Share that flashes to steam if it bursts at its boiling point", "An open store cannot: 0."),
+        Result("flash_fraction", "Share that flashes to steam if it bursts at {store_top}", "At constant enthalpy; none below {boiling_open}."),
         Result("flash_steam", "Steam from the whole store then"),
         Result("flash_volume", "Room that this steam takes", us="ft³", si="m³"),
+        Result("flash_fraction_worst", "Share that flashes if it bursts at its boiling point", "An open store cannot: 0."),
+        Result("flash_steam_worst", "Steam from the whole store then"),
+        Result("flash_volume_worst", "Room that this steam takes", us="ft³", si="m³"),
     ),
     headline="boiling",
     say="At the outlet {outlet_margin} are left at the peak.",
@@ -133,9 +151,9 @@ WORKSHEET = Worksheet(
             "suction-head",
         ),
         Advice(
-            "note", "burst", "flash_fraction > 0",
+            "note", "burst", "flash_fraction_worst > 0",
             "Pressure keeps it from boiling, and stores the danger.",
-            "Should this store let go at {boiling}, {flash_fraction} of it would be steam at once: {flash_volume}. That is why "
+            "Should this store let go at {boiling}, {flash_fraction_worst} of it would be steam at once: {flash_volume_worst}. That is why "
             "pressure vessels carry a stamp and a relief valve that nobody may shut.",
             "flash",
         ),

@@ -17,7 +17,7 @@ from calc.engine.declare import (
     Typical,
     Worksheet,
 )
-from calc.physics import fuels, house, water
+from calc.physics import fuels, house, water, wood
 from calc.physics.fuels import FUELS, Fuel
 from calc.units import unit_named
 from calc.vocabulary import (
@@ -26,11 +26,13 @@ from calc.vocabulary import (
     DEGREE_DAYS,
     DESIGN_OUTDOOR,
     EFFICIENCY,
+    EFFICIENCY_BASIS,
     HEATED_AREA,
     HOUSE_CLASS,
     HOUSE_VOLUME,
     INDOOR,
     LOSS_PER_AREA,
+    MOISTURE,
 )
 
 METHOD = Field(
@@ -86,6 +88,20 @@ _BOUGHT = {
     "cord": ("MMBtu/cord", "kWh/m³", "0.1 cord", "100 cord"),
     "ton": ("MMBtu/ton", "kWh/kg", "0.1 ton", "200 ton"),
 }
+# Wood is sold by its whole heat; an efficiency quoted on the lower value counts only what does not leave as steam.
+_WOOD_BASIS = Cases(
+    "efficiency_basis",
+    higher=Case(steps=(Step("heat_delivered", fuels.heat_delivered, "Heat it gave"),)),
+    lower=Case(
+        fields=(MOISTURE,),
+        steps=(
+            Step("higher_value", wood.higher_heating_value, "Heat in each weight of it, higher value"),
+            Step("lower_value", wood.lower_heating_value, "The same, lower value", higher_heating_value="higher_value"),
+            Step("heat_on_lower", fuels.heat_on_lower_basis, "Heat in the wood, lower value"),
+            Step("heat_delivered", fuels.heat_delivered, "Heat it gave", heat_in_fuel="heat_on_lower"),
+        ),
+    ),
+)
 _LAWS = {"volume": fuels.heat_in_volume, "mass": fuels.heat_in_mass}
 
 
@@ -96,6 +112,12 @@ def _case(fuel: Fuel) -> Case:
         amount = _amount("energy", fuel.us_unit, fuel.si_unit, "1 therm", "100,000 therm")
         return Case((amount,), (Step("heat_delivered", fuels.heat_delivered, delivered, heat_in_fuel="amount"),))
     us, si, low, high = _BOUGHT[fuel.us_unit]
+    if fuel.key == "wood":
+        return Case(
+            fields=(_amount("volume", fuel.us_unit, fuel.si_unit, low, high), _content(fuel, us, si), EFFICIENCY_BASIS),
+            steps=(Step("heat_in_fuel", fuels.heat_in_volume, "Heat in the wood, higher value"),),
+            cases=(_WOOD_BASIS,),
+        )
     return Case(
         fields=(_amount(fuel.bought_by, fuel.us_unit, fuel.si_unit, low, high), _content(fuel, us, si)),
         steps=(
@@ -240,7 +262,10 @@ WORKSHEET = Worksheet(
             "It makes {air_change_loss} of {conductance} here, and it is the part that is guessed.",
         ),
     ),
-    givens=(Given("tight_base", "temperature", "Base temperature of a tight house", "60 °F", "typical-years"),),
+    givens=(
+        Given("tight_base", "temperature", "Base temperature of a tight house", "60 °F", "typical-years"),
+        Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),
+    ),
     meaning=(
         "The fire must make {design_load} on the coldest day, averaged over day and night, whatever the hour at which it burns.",
         "The three ways differ: a bill is usually within 15 %, areas and R-values within 20 %, the quick guess within 25 %.",
@@ -274,7 +299,7 @@ WORKSHEET = Worksheet(
         Example("The same house on other fuels", {"method": "fuel", "fuel": "gas", "amount": "915 therm"}),
         Example("The same house on gas by volume", {"method": "fuel", "fuel": "gas-volume", "amount": "88,000 ft3"}),
         Example("The same house on pellets", {"method": "fuel", "fuel": "pellets", "amount": "5.6 ton"}),
-        Example("The same house on wood", {"method": "fuel", "fuel": "wood", "amount": "6.5 cord"}),
+        Example("The same house on wood", {"method": "fuel", "fuel": "wood", "amount": "6.5 cord", "efficiency_basis": "higher"}),
     ),
     leaves_out=(
         "Sun, people and lamps, which carry part of the load on bright days.",

@@ -42,6 +42,8 @@ from calc.vocabulary import (
     OUTLET_HEIGHT,
     PARTITION,
     PEAK_FACTOR,
+    PEAK_KNOWN,
+    PEAK_OUTPUT,
     RELIEF_SETTING,
     ROOM_CONDUCTANCE,
     ROOM_LIMIT,
@@ -107,7 +109,7 @@ WORKSHEET = Worksheet(
         FLOOR_KIND,
         FLOOR_ALLOWABLE,
         HIGHEST_POINT,
-        PEAK_FACTOR,
+        PEAK_KNOWN,
         DUMP_OUTPUT,
     ),
     givens=(
@@ -122,6 +124,14 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
+        Cases(
+            "peak_known",
+            no=Case(
+                fields=(PEAK_FACTOR,),
+                steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
+            ),
+            yes=Case(fields=(PEAK_OUTPUT,), decides=True),
+        ),
     ),
     steps=(
         # fire
@@ -172,8 +182,6 @@ WORKSHEET = Worksheet(
         Step("highest_allowed", safety.highest_pressure, "Highest pressure at the expansion tank"),
         Step("acceptance", safety.acceptance, "Share of the tank that can fill", lowest="charge_pressure", highest="highest_allowed"),
         Step("vessel_needed", safety.vessel_volume, "Expansion tank needed", reserve="no_reserve"),
-        # power cut
-        Step("peak", safety.peak_output, "Heat at the fire's peak"),
         # weight
         Step("density_full", water.density, "Density of the water when it is filled", temperature="fill_temperature"),
         Step("full_weight", store.full_weight, "Weight of the full tank", volume="store_volume", density="density_full"),
@@ -226,8 +234,8 @@ WORKSHEET = Worksheet(
             "ashrae-expansion", "stop",
         ),
         Check(
-            "power-cut", "Power cut", "dump_output", "dump_output < peak", "dump_output < tight * peak",
-            "At its peak the fire makes {peak}, and the dump takes {dump_output} with no power.", "common-practice", "stop",
+            "power-cut", "Power cut", "dump_output", "dump_output < peak_output", "dump_output < tight * peak_output",
+            "At its peak the fire makes {peak_output}, and the dump takes {dump_output} with no power.", "common-practice", "stop",
         ),
         Check(
             "weight", "Weight", "floor_load", "floor_load > floor_allowable", "floor_load * tight > floor_allowable",
@@ -261,7 +269,7 @@ WORKSHEET = Worksheet(
         Result("hours_carried", "Hours it carries the coldest day"),
         Result("room_can_use", "Heat that the stove's room can lose or pass on"),
         Result("vessel_needed", "Expansion tank needed", missing="no size does it"),
-        Result("peak", "Heat at the fire's peak"),
+        Result("peak_output", "Heat to the water at the fire's peak"),
         Result("floor_load", "Weight on each area of floor"),
     ),
     headline=ATTENTION,
@@ -283,7 +291,7 @@ WORKSHEET = Worksheet(
             {
                 "water_output": "60,000 Btu/h", "room_output": "8,000 Btu/h", "burn_time": "4 h", "design_load": "30,500 Btu/h",
                 "store_volume": "600 gal", "store_top": "185 °F", "lowest_useful": "130 °F", "hours_wanted": "8 h",
-                "chimney_known": "no", "taps_from_store": "yes", "tap_store": "130 °F", "indoor": "68 °F", "room_conductance": "150 Btu/h/F",
+                "chimney_known": "no", "peak_known": "no", "taps_from_store": "yes", "tap_store": "130 °F", "indoor": "68 °F", "room_conductance": "150 Btu/h/F",
                 "partition": "100 Btu/h/F", "room_limit": "80 °F", "average_outdoor": "30 °F", "altitude": "3,000 ft",
                 "system_pressure": "12 psi", "charge_rise": "25 F°", "outlet_height": "-2 ft", "other_volume": "60 gal",
                 "fill_temperature": "50 °F", "high_limit": "210 °F", "height_above_vessel": "18 ft", "top_pressure": "4 psi",
@@ -291,7 +299,10 @@ WORKSHEET = Worksheet(
                 "floor_kind": "slab", "floor_allowable": "1,500 lb/ft2", "highest_point": "12 ft", "dump_output": "130,000 Btu/h",
             },
         ),
-        Example("The same with its chimney", {"chimney_known": "yes", "draught_left": "0.07 in w.c."}),
+        Example(
+            "The same with its chimney and its peak",
+            {"chimney_known": "yes", "draught_left": "0.07 in w.c.", "peak_known": "yes", "peak_output": "120,000 Btu/h"},
+        ),
     ),
     leaves_out=(
         "Everything listed as not checked.",

@@ -25,7 +25,7 @@ def test_mill_row_by_hand() -> None:
     # Room: 150 × (80 - 30) + 100 × (80 - 68) = 7,500 + 1,200 = 8,700 Btu/h.
     assert values["room_can_use"] == pytest.approx(8_700 * BTU / HOUR, rel=1e-6)
     # Power cut: 60,000 × 2 = 120,000 Btu/h.
-    assert values["peak"] == pytest.approx(120_000 * BTU / HOUR, rel=1e-9)
+    assert values["peak_output"] == pytest.approx(120_000 * BTU / HOUR, rel=1e-9)
     # Pressure: water from 50 to 210 °F grows by 62.41/59.88 - 1 = 4.23 % (steam tables, lb/ft³): 660 gal × 4.23 % = 27.9 gal.
     assert values["water_expansion"] == pytest.approx(27.9 * GALLON, rel=0.005)
     # Lowest: 18 ft × 0.4335 psi + 4 = 11.8 psig; highest: 30 - 7 = 23 psig (less than 27); air at 3,000 ft 13.17 psia.
@@ -64,6 +64,7 @@ def test_mill_row_by_hand() -> None:
         ("pressure", "pass", {"vessel_fitted": "0 gal", "system_pressure": "0 psi"}),
         ("power-cut", "stop", {"dump_output": "0 Btu/h"}),
         ("power-cut", "pass", {"dump_output": "140,000 Btu/h"}),
+        ("power-cut", "stop", {"peak_known": "yes", "peak_output": "150,000 Btu/h"}),
         ("weight", "stop", {"floor_kind": "framed", "floor_allowable": "40 lb/ft2"}),
     ],
     ids=lambda value: value if isinstance(value, str) else "",
