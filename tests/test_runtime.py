@@ -22,6 +22,7 @@ import render
 import runtime
 import server
 import toolchain
+from render import qr as render_qr
 
 # Asked of Python in the page and on the desktop; both have to say the same.
 QUESTION = """
@@ -201,8 +202,35 @@ def test_the_library_keeps_what_errors_and_dates_need(small_site: Path) -> None:
 
 def test_the_download_stays_small(small_site: Path) -> None:
     """The page's Python, compressed as hosts do, leaves room for pages and styles below 5.2 MB for a first visit."""
-    size = sum(min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in python_files(small_site))
+    first = [path for path in python_files(small_site) if not path.name.startswith(runtime.LATER)]
+    size = sum(min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in first)
     assert size <= 4_900_000
+
+
+def test_what_is_fetched_later_comes_when_it_is_asked_for(small_site: Path, tmp_path: Path) -> None:
+    """Python starts without it; loaded on demand, it makes the same code as on the desktop."""
+    script = tmp_path / "ask.mjs"
+    start = (small_site / "assets" / "python" / "start.js").as_uri()
+    script.write_text(
+        f"""
+        import {{ startPython }} from {json.dumps(start)};
+        const pyodide = await startPython();
+        const code = 'from render import qr; qr.svg("record/#v1;plan;end", "code")';
+        const without = String(pyodide.runPython(code));
+        await pyodide.loadPackage("segno");
+        const said = {{ without, after: String(pyodide.runPython(code)) }};
+        process.stdout.write(`\n${{JSON.stringify(said)}}`, () => process.exit(0));
+        """,
+        encoding="utf-8",
+    )
+    done = subprocess.run(
+        [str(toolchain.node()), str(script)], capture_output=True, encoding="utf-8", check=False, cwd=tmp_path
+    )
+    assert done.returncode == 0, done.stderr
+    said = json.loads(done.stdout.splitlines()[-1])
+    assert said == {"without": "", "after": str(render_qr.svg("record/#v1;plan;end", "code"))}
+    (wheel,) = (small_site / "assets" / "python").glob("wheel-*/segno-*.whl")
+    assert wheel.stat().st_size < 50_000
 
 
 def test_changed_sources_are_made_anew_and_unchanged_ones_are_not(
