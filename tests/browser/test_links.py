@@ -25,6 +25,8 @@ def test_a_copied_link_brings_the_same_numbers_to_somebody_else(live: Live) -> N
         reader.sheet.get_by_role("button", name="Copy a link").click()
         expect(reader.slot("said")).to_have_text("The link is copied. It holds these numbers.")
         address = str(reader.page.evaluate("navigator.clipboard.readText()"))
+        reader.type("altitude", "10 ft")
+        expect(reader.slot("said")).to_be_empty()
         assert address == reader.page.url + link_of(answer("stored-heat", given))
     with live("stored-heat", "#" + address.partition("#")[2]) as other:
         expect(other.slot("whose")).to_have_text("Numbers that came with a link")

@@ -68,7 +68,9 @@ export class Sheet {
 
   /** Some numbers of the page have changed. */
   numbersChanged(keys) {
-    if (keys.some((key) => this.#fields.has(key))) this.ask();
+    if (!keys.some((key) => this.#fields.has(key))) return;
+    this.#slots.get("said").textContent = ""; // it was about other numbers
+    this.ask();
   }
 
   /** Ask Python again. */
