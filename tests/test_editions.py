@@ -42,7 +42,7 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("change", "says"),
     [
-        (("name = ", "nam = "), "holds what no edition has: nam"),
+        (("name = ", "title = "), "holds what no edition has: title"),
         (('contact = "Come by."', ""), "lacks contact"),
         (('"us"', '"imperial"'), "units must be one of us, si"),
         (("store_volume =", "stove_volume ="), "no worksheet asks"),
