@@ -156,4 +156,5 @@ function clear() {
 function say(what) {
   const words = desk.dataset[`say${what[0].toUpperCase()}${what.slice(1)}`];
   if (slot("status").textContent !== words) slot("status").textContent = words;
+  desk.dataset.state = what; // its lamp
 }

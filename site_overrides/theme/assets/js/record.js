@@ -118,4 +118,5 @@ function name() {
 function say(what) {
   const words = page.dataset[`say${what[0].toUpperCase()}${what.slice(1)}`];
   if (slot("status").textContent !== words) slot("status").textContent = words;
+  slot("status").parentElement.dataset.state = ["failed", "stopped", "starting"].includes(what) ? what : "ready"; // its lamp
 }
