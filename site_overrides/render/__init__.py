@@ -18,7 +18,7 @@ __all__ = ["respond", "run_every_example", "worksheet_html"]
 
 
 def worksheet_html(key: str, heading: str = "h2") -> str:
-    """The whole section of a worksheet with its worked example worked out, as it stands in a guide before any script."""
+    """The whole section of a worksheet with its worked example worked out, as it stands before any script."""
     return section(answer(key, {}, "us"), heading)
 
 

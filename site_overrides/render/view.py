@@ -87,7 +87,7 @@ def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: boo
     return {
         "field": one,
         "id": f"{sheet.worksheet.key}-{one.key}",
-        "state": state or {"value": "", "unit": "" if one.kind == "choice" else one.unit(sheet.system).words, "note": "", "from": "example"},
+        "state": state or {"value": "", "unit": _unit_words(one, sheet.system), "note": "", "from": "example"},
         "hidden": not shown,
         "optional": one.optional,
         "unknown": one.typical is not None,
@@ -100,8 +100,9 @@ def slots(sheet: Sheet, told: Sequence[Problem] | None = None) -> dict[str, str]
     `told` are the problems that the reader is to be told about now: all, unless given.
     """
     told = sheet.problems if told is None else told
+    linked = any(one.origin == "link" for one in sheet.inputs.values())
     found = {
-        "whose": str(fill("whose.html", sheet=sheet, linked=any(one.origin == "link" for one in sheet.inputs.values()))),
+        "whose": str(fill("whose.html", sheet=sheet, linked=linked)),
         "plate": str(_plate(sheet, told)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
@@ -159,7 +160,8 @@ def link_said(problems: Sequence[str]) -> str:
 def picture(sheet: Sheet, wanted: Picture) -> Markup:
     """The worksheet's drawing with its caption."""
     drawn = tank.parts(sheet, wanted) if wanted.name == "tank" else {"values": sheet.values}
-    return fill("picture.html", drawing=fill(f"drawings/{wanted.name}.svg", **drawn, prefix=sheet.worksheet.key), caption=wanted.caption)
+    drawing = fill(f"drawings/{wanted.name}.svg", **drawn, prefix=sheet.worksheet.key)
+    return fill("picture.html", drawing=drawing, caption=wanted.caption)
 
 
 def field_states(
@@ -175,13 +177,25 @@ def field_states(
         typed = given.get(one.key)
         states[one.key] = {
             "value": _box(one, found, typed, sheet.system),
-            "unit": "" if one.kind == "choice" else one.unit(sheet.system).words,
-            "note": str(fill("note.html", field=one, found=found, is_example=bool(sheet.example), source=_typical_source(one), same_as=_same_as(sheet, found))) if found else "",
+            "unit": _unit_words(one, sheet.system),
+            "note": _note(sheet, found) if found else "",
             "from": found.origin if found else typed.origin if typed else "typed",
             "error": problems.get(one.key, ""),
             "unknown": one.typical is not None,
         }
     return states
+
+
+def _unit_words(one: Field, system: System) -> str:
+    return "" if one.kind == "choice" else one.unit(system).words
+
+
+def _note(sheet: Sheet, found: Input) -> str:
+    """Who gave a value, where it is not the reader."""
+    source, same_as = _typical_source(found.field), _same_as(sheet, found)
+    is_example = bool(sheet.example)
+    note = fill("note.html", field=found.field, found=found, is_example=is_example, source=source, same_as=same_as)
+    return str(note)
 
 
 def _box(one: Field, found: Input | None, typed: Typed | None, system: System) -> str:

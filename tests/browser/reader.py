@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from playwright.sync_api import Locator, Page, Worker, expect
+from playwright.sync_api import Locator, Page, ViewportSize, Worker, expect
 
 from calc.answer import Typed, answer
 from calc.engine.run import Sheet
 from calc.report import as_json
 from calc.units import System
 
-SIZES = {"desktop": {"width": 1280, "height": 800}, "phone": {"width": 320, "height": 640}}
+SIZES: dict[str, ViewportSize] = {
+    "desktop": {"width": 1280, "height": 800},
+    "phone": {"width": 320, "height": 640},
+}
 
 
 class Reader:
