@@ -77,6 +77,18 @@ def test_nothing_is_started_before_it_is_wanted_when_data_is_to_be_saved(
     assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
 
 
+def test_a_link_is_opened_at_once_also_when_data_is_to_be_saved(
+    page: Page, served: server.Site, places: dict[str, str]
+) -> None:
+    page.add_init_script("Object.defineProperty(navigator, 'connection', { value: { saveData: true } })")
+    page.goto(f"{served.url}{places['stored-heat']}#v1;stored-heat;store_volume=640gal;end")
+    reader = Reader(page, "stored-heat")
+    expect(reader.box("store_volume")).to_have_value("640")
+    reader.wait()
+    sheet = answer("stored-heat", {"store_volume": Typed("640gal", "us", "link")})
+    assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+
+
 def test_a_page_without_worksheets_loads_no_python(page: Page, served: server.Site, site: Path) -> None:
     bare = next(path for path in sorted(site.glob("*/index.html")) if "data-silence" not in path.read_text(encoding="utf-8"))
     served.requests.clear()

@@ -4,19 +4,22 @@ import { setNumbers } from "./numbers.js";
 
 const opened = keep("sessionStorage", "stoke-and-store.opened");
 
-/** Open the link that the page's address carries, now and whenever the reader goes to another one on this page. */
+/**
+ * Open the link that the page's address carries, now and whenever the reader goes to another one on this page.
+ * Returns whether there is one to open now.
+ */
 export function openLinks(calculator, sheets) {
   // A page that is loaded again keeps what was changed since its link was opened.
   const [visit] = performance.getEntriesByType("navigation");
   const again = visit?.type === "reload" || visit?.type === "back_forward";
-  if (!(again && opened.read() === location.href)) open(calculator, sheets);
   addEventListener("hashchange", () => open(calculator, sheets));
+  return !(again && opened.read() === location.href) && open(calculator, sheets);
 }
 
 function open(calculator, sheets) {
   const hash = location.hash;
-  if (!/^#v\d*(;|$)/.test(hash) && !hash.includes(";")) return;
-  if (document.getElementById(hash.slice(1))) return; // a heading of the page
+  if (!/^#v\d*(;|$)/.test(hash) && !hash.includes(";")) return false;
+  if (document.getElementById(hash.slice(1))) return false; // a heading of the page
   calculator.want({
     name: "link",
     rank: () => 0,
@@ -30,4 +33,5 @@ function open(calculator, sheets) {
     },
     refuse: () => sheets[0].showLink(null),
   });
+  return true;
 }

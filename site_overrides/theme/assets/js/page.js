@@ -35,8 +35,8 @@ function wireSheets(elements) {
   addEventListener("pageshow", (event) => {
     if (event.persisted) rereadNumbers();
   });
-  openLinks(calculator, sheets);
-  if (!navigator.connection?.saveData) {
+  const linked = openLinks(calculator, sheets);
+  if (linked || !navigator.connection?.saveData) {
     calculator.start();
     return;
   }
