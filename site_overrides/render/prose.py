@@ -58,7 +58,8 @@ def replace_numbers(markdown: str, place: str) -> str:
             raise ValueError(f"{place}: <!-- number: {found['what']} --> {wrong}") from None
         if us == si:
             return f'<span class="ss-number">{us}</span>'
-        return f'<span class="ss-number"><span class="ss-us">{us}</span><span class="ss-si" data-search-exclude>{si}</span></span>'
+        other = f'<span class="ss-si" data-search-exclude>{si}</span>'
+        return f'<span class="ss-number"><span class="ss-us">{us}</span>{other}</span>'
 
     return NUMBER.sub(both, markdown)
 
@@ -121,6 +122,6 @@ def _us_units(kind: str) -> list[Unit]:
 
 
 _US_TEXTS = {
-    "kBtu/h", "kBtu", "MMBtu", "therm", "ft³", "cord", "gal/h", "in", "yd", "in²", "psia", "inHg", "ton", "lb/gal", "gal",
-    "Btu/lb", "MMBtu/ton", "MMBtu/cord", "Btu/ft³", "°F", "F°", "ft", "ft²", "lb", "Btu", "Btu/h",
+    "kBtu/h", "kBtu", "MMBtu", "therm", "ft³", "cord", "gal/h", "in", "yd", "in²", "psia", "inHg", "ton", "lb/gal",
+    "gal", "Btu/lb", "MMBtu/ton", "MMBtu/cord", "Btu/ft³", "°F", "F°", "ft", "ft²", "lb", "Btu", "Btu/h",
 }  # fmt: skip
