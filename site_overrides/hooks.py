@@ -19,6 +19,7 @@ from calc.law import Law
 from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
 from render import desk, lists, piping, prose, record, worksheet_html
+from render.plan import plan_section
 from render.view import TEMPLATES, charts_json, fill
 from tests import published
 
@@ -30,6 +31,7 @@ DESK = re.compile(r"(?:<p>)?<!-- dealer's desk: (?P<edition>[a-z-]+) -->(?:</p>)
 HOUSES = re.compile(r"(?:<p>)?<!-- houses: (?P<edition>[a-z-]+) -->(?:</p>)?")
 RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
 LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
+YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
 _charts: dict[str, dict[str, str]] = {}
@@ -40,7 +42,7 @@ def on_pre_build(config: Any) -> None:
     """Draw every worksheet's chart once, in one run of Node."""
     wanted = {}
     for key in WORKSHEETS:
-        found = charts_json(chart_of(answer(key, {}, "us")))
+        found = charts_json(chart_of(answer(key, {}, "us")), key)
         if found:
             wanted[key] = found
     done = subprocess.run(
@@ -97,6 +99,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         houses = edition.load(found["edition"]).houses
         return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
 
+    html = YOUR_PLAN.sub(lambda _: plan_section(), html)
     html = RECORD.sub(lambda _: _record(), html)
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))

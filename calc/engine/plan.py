@@ -274,7 +274,9 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
 
 def _text(field: Field, value: float) -> str:
     unit = field.unit("us")
-    return f"{round_to(unit.from_si(value), 6)} {unit.ascii}".strip()
+    digits = round_to(unit.from_si(value), 5)
+    digits = digits.rstrip("0").rstrip(".") if "." in digits else digits
+    return f"{digits} {unit.ascii}".strip()
 
 
 def _si(field: Field, entry: Entry) -> float | None:
@@ -285,8 +287,8 @@ def _si(field: Field, entry: Entry) -> float | None:
 
 
 def _apart(one: float, other: float) -> bool:
-    """Whether two values differ by more than the digits kept in a plan."""
-    return abs(one - other) > 1e-5 * max(abs(one), abs(other))
+    """Whether two values differ by more than the five figures kept in a plan."""
+    return abs(one - other) > 1e-4 * max(abs(one), abs(other))
 
 
 def worked_out(worksheet: Worksheet, entries: Mapping[str, Entry], key: str) -> float | None:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
@@ -45,7 +46,7 @@ def fill(name: str, **values: Any) -> Markup:
     return Markup(templates().get_template(name).render(**values).strip())  # noqa: S704
 
 
-def section(sheet: Sheet, heading: str) -> str:
+def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
     """The whole worksheet with every field of every case, those of other cases hidden."""
     shown = {one.key for one in sheet.plan.fields}
     fields: dict[str, Field] = {}
@@ -60,7 +61,7 @@ def section(sheet: Sheet, heading: str) -> str:
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
             fields=[one for one in drawn if not one["optional"]],
             optional=[one for one in drawn if one["optional"]],
-            slots=slots(sheet),
+            slots=slots(sheet, offered=offered),
             no_plate=no_plate(sheet),
             has_chart=sheet.worksheet.chart is not None,
             picture=sheet.worksheet.picture,
@@ -94,10 +95,13 @@ def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: boo
     }
 
 
-def slots(sheet: Sheet, told: Sequence[Problem] | None = None) -> dict[str, str]:
+def slots(
+    sheet: Sheet, told: Sequence[Problem] | None = None, offered: Mapping[str, str] = MappingProxyType({})
+) -> dict[str, str]:
     """The parts that change, as HTML. With problems only those that say so; the page hides the rest.
 
-    `told` are the problems that the reader is to be told about now: all, unless given.
+    `told` are the problems that the reader is to be told about now: all, unless given. `offered` are the results that
+    may go into the reader's plan, each "new", "late" or "there".
     """
     told = sheet.problems if told is None else told
     linked = any(one.origin == "link" for one in sheet.inputs.values())
@@ -110,7 +114,7 @@ def slots(sheet: Sheet, told: Sequence[Problem] | None = None) -> dict[str, str]
         return found
     found |= {
         "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
-        "results": str(fill("results.html", sheet=sheet)),
+        "results": str(fill("results.html", sheet=sheet, offered=offered)),
         "tables": str(fill("tables.html", sheet=sheet)),
         "working": str(fill("working.html", sheet=sheet)),
         "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
@@ -152,11 +156,6 @@ def _figure(shown: str) -> tuple[str, str]:
     return (number, unit) if (unit and number[:1].isdigit()) or number[:1] in "−" else (shown, "")
 
 
-def link_said(problems: Sequence[str]) -> str:
-    """What is wrong with a link, as HTML; nothing if nothing is."""
-    return str(fill("link.html", problems=problems)) if problems else ""
-
-
 def picture(sheet: Sheet, wanted: Picture) -> Markup:
     """The worksheet's drawing with its caption."""
     drawn = tank.parts(sheet, wanted) if wanted.name == "tank" else {"values": sheet.values}
@@ -165,9 +164,15 @@ def picture(sheet: Sheet, wanted: Picture) -> Markup:
 
 
 def field_states(
-    sheet: Sheet, given: Mapping[str, Typed], told: Sequence[Problem] = ()
+    sheet: Sheet,
+    given: Mapping[str, Typed],
+    told: Sequence[Problem] = (),
+    about: Mapping[str, Mapping[str, Any]] = MappingProxyType({}),
 ) -> dict[str, dict[str, Any]]:
-    """For each field of the plan: what stands in its box, its unit in words, its note, who gave it, its error."""
+    """For each field of the plan: what stands in its box, its unit in words, its note, who gave it, its error.
+
+    `about` says of computed numbers which worksheet gave them and whether they are out of date.
+    """
     problems: dict[str, str] = {}
     for problem in told:
         problems.setdefault(problem.key, problem.text)
@@ -176,9 +181,9 @@ def field_states(
         found = sheet.inputs.get(one.key)
         typed = given.get(one.key)
         states[one.key] = {
-            "value": _box(one, found, typed, sheet.system),
+            "value": box_text(one, found, typed, sheet.system),
             "unit": _unit_words(one, sheet.system),
-            "note": _note(sheet, found) if found else "",
+            "note": _note(sheet, found, about.get(one.key)) if found else "",
             "from": found.origin if found else typed.origin if typed else "typed",
             "error": problems.get(one.key, ""),
             "unknown": one.typical is not None,
@@ -190,15 +195,15 @@ def _unit_words(one: Field, system: System) -> str:
     return "" if one.kind == "choice" else one.unit(system).words
 
 
-def _note(sheet: Sheet, found: Input) -> str:
+def _note(sheet: Sheet, found: Input, about: Mapping[str, Any] | None) -> str:
     """Who gave a value, where it is not the reader."""
     source, same_as = _typical_source(found.field), _same_as(sheet, found)
     is_example = bool(sheet.example)
-    note = fill("note.html", field=found.field, found=found, is_example=is_example, source=source, same_as=same_as)
-    return str(note)
+    told = {"source": source, "same_as": same_as, "about": about}
+    return str(fill("note.html", field=found.field, found=found, is_example=is_example, **told))
 
 
-def _box(one: Field, found: Input | None, typed: Typed | None, system: System) -> str:
+def box_text(one: Field, found: Input | None, typed: Typed | None, system: System) -> str:
     """The text in a field's box: as typed while the reader stays in the system it was typed in, else converted."""
     if found is None:
         return _converted(one, typed, system) if typed else ""
@@ -229,7 +234,7 @@ def _typical_source(one: Field) -> str:
     return source_line(SOURCES[one.typical.source]) if one.typical else ""
 
 
-def charts_json(series: Series | None) -> dict[str, Any] | None:
+def charts_json(series: Series | None, worksheet: str) -> dict[str, Any] | None:
     """A chart as data for the drawing module, its words included."""
     if series is None:
         return None
@@ -242,5 +247,5 @@ def charts_json(series: Series | None) -> dict[str, Any] | None:
             {"label": line.label, "role": line.role, "points": [[x, y] for x, y in line.points]}
             for line in series.lines
         ],
-        "words": str(fill("chart_words.html", series=series)),
+        "words": str(fill("chart_words.html", series=series, worksheet=worksheet)),
     }

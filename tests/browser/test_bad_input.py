@@ -62,7 +62,7 @@ def assert_no_markup(reader: Reader) -> None:
 def test_a_text_in_a_box(at: At, name: str, system: str) -> None:
     reader = at("stored-heat")
     if system == "si":
-        reader.page.get_by_role("button", name="SI").click()
+        reader.page.get_by_role("button", name="SI units").click()
         reader.wait()
     reader.type("store_volume", BAD_TEXTS[name])
     kept = reader.box("store_volume").input_value()

@@ -74,6 +74,7 @@ def test_a_link_in_place_of_typed_numbers_can_be_undone(at: At) -> None:
     mine = reader.results()
     reader.page.evaluate("hash => { location.hash = hash; }", "#v1;stored-heat;store_volume=640gal;end")
     expect(reader.box("store_volume")).to_have_value("640")
+    reader.sheet.get_by_role("button", name="Use the link's").click()
     reader.sheet.get_by_role("button", name="Put my numbers back").click()
     reader.wait()
     expect(reader.box("store_volume")).to_have_value("777")
@@ -103,7 +104,7 @@ def test_there_is_no_link_to_wrong_numbers(at: At) -> None:
 
 def test_a_link_means_the_same_in_both_unit_systems(at: At) -> None:
     reader = at("stored-heat")
-    reader.page.get_by_role("button", name="SI").click()
+    reader.page.get_by_role("button", name="SI units").click()
     reader.wait()
     reader.page.evaluate("hash => { location.hash = hash; }", "#v1;stored-heat;store_volume=640gal;store_top=180F;end")
     expect(reader.box("store_volume")).to_have_value("2423")

@@ -81,7 +81,7 @@ def test_it_is_live(page: Page, copy_with_a_new_worksheet: Path) -> None:
         reader.type("altitude", "0 m")
         assert reader.figure == "14.7 psia"
         expect(reader.slot("advice")).to_contain_text("You live by the sea.")
-        page.get_by_role("button", name="SI").click()
+        page.get_by_role("button", name="SI units").click()
         reader.wait()
         assert reader.figure == "101 kPa"
         reader.type("altitude", "up the hill")

@@ -151,7 +151,7 @@ def test_units_switch_without_losing_what_was_typed(at: At) -> None:
         reader.type(key, text)
     us = reader.results()
     assert us == expected("stored-heat", texts)
-    reader.page.get_by_role("button", name="SI").click()
+    reader.page.get_by_role("button", name="SI units").click()
     reader.wait()
     given = {key: Typed(text, "us") for key, text in texts.items()}
     assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", given, "si").results}
@@ -159,22 +159,22 @@ def test_units_switch_without_losing_what_was_typed(at: At) -> None:
     assert shown == {"store_volume": "500", "lowest_useful": "45", "store_top": "82.29", "design_load": "3.663"}
     expect(reader.field("store_top").locator(".ss-unit")).to_have_text("degrees Celsius")
     reader.type("store_top", "80")
-    reader.page.get_by_role("button", name="US").click()
+    reader.page.get_by_role("button", name="US units").click()
     reader.wait()
     assert {key: reader.box(key).input_value() for key in texts} == texts | {"store_top": "176"}
 
 
 def test_units_are_remembered_for_the_whole_site(live: Live, served: Any) -> None:
     with live("stored-heat") as reader:
-        reader.page.get_by_role("button", name="SI").click()
+        reader.page.get_by_role("button", name="SI units").click()
         reader.wait()
         reader.page.reload()
         reader.wait_until_live()
         assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", {}, "si").results}
-        expect(reader.page.get_by_role("button", name="SI")).to_have_attribute("aria-pressed", "true")
+        expect(reader.page.get_by_role("button", name="SI units")).to_have_attribute("aria-pressed", "true")
         expect(reader.slot("whose")).to_contain_text("Worked example")
         reader.page.goto(served.url)
-        expect(reader.page.get_by_role("button", name="SI")).to_have_attribute("aria-pressed", "true")
+        expect(reader.page.get_by_role("button", name="SI units")).to_have_attribute("aria-pressed", "true")
         assert reader.page.evaluate("document.documentElement.dataset.units") == "si"
 
 
@@ -296,7 +296,7 @@ def test_it_works_where_storage_is_refused(live: Live, visiting: Any, served: An
         reader = Reader(page, "stored-heat")
         reader.wait_until_live()
         reader.type("store_volume", "640")
-        page.get_by_role("button", name="SI").click()
+        page.get_by_role("button", name="SI units").click()
         reader.wait()
         sheet = answer("stored-heat", {"store_volume": Typed("640")}, "si")
         assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}

@@ -1,13 +1,18 @@
-// A text that the browser keeps under a name, or memory alone where the reader's settings refuse storage.
+// A text that the browser keeps under a name, or memory alone where its storage is refused or full.
 
 /** A place for one text in "localStorage" or "sessionStorage". */
 export function keep(storage, name) {
   let memory = null;
+  let state = "kept";
   return {
+    /** "kept", or why the browser does not keep what was written last: "refused" or "full". */
+    state: () => state,
     read() {
+      if (state !== "kept") return memory; // what is stored is older
       try {
-        return window[storage].getItem(name) ?? memory;
+        return window[storage].getItem(name);
       } catch {
+        state = "refused";
         return memory;
       }
     },
@@ -15,8 +20,9 @@ export function keep(storage, name) {
       memory = text;
       try {
         window[storage].setItem(name, text);
-      } catch {
-        // Refused or full: this page remembers it as long as it is open.
+        state = "kept";
+      } catch (error) {
+        state = error.name === "QuotaExceededError" ? "full" : "refused";
       }
     },
   };

@@ -1,8 +1,10 @@
-// Shared links: `#v1;stored-heat;…;end` is read once, when the page is opened at it. Python says what it holds.
+// Shared links: `#v1;stored-heat;…;end` is read once, when the page is opened at it. Python says what it holds, and asks
+// which numbers to keep where the reader's own plan holds other ones; until that is answered they are only borrowed.
 import { keep } from "./keep.js";
-import { setNumbers } from "./numbers.js";
+import { borrow, giveBack, ownEntries } from "./numbers.js";
 
-const opened = keep("sessionStorage", "stoke-and-store.opened");
+const opened = keep("sessionStorage", "stoke-and-store.opened"); // the address whose link was read last
+const asked = keep("sessionStorage", "stoke-and-store.asked"); // "yes" while it is not answered which numbers to keep
 
 /**
  * Open the link that the page's address carries, now and whenever the reader goes to another one on this page.
@@ -13,7 +15,8 @@ export function openLinks(calculator, sheets) {
   const [visit] = performance.getEntriesByType("navigation");
   const again = visit?.type === "reload" || visit?.type === "back_forward";
   addEventListener("hashchange", () => open(calculator, sheets));
-  return !(again && opened.read() === location.href) && open(calculator, sheets);
+  const readBefore = again && opened.read() === location.href && asked.read() !== "yes";
+  return !readBefore && open(calculator, sheets);
 }
 
 function open(calculator, sheets) {
@@ -23,15 +26,33 @@ function open(calculator, sheets) {
   calculator.want({
     name: "link",
     rank: () => 0,
-    request: () => ({ open: hash }),
+    request: () => ({ open: hash, plan: ownEntries() }),
     take: (reply) => {
       opened.write(location.href);
+      asked.write(reply.ask ? "yes" : "no");
       const named = sheets.find((sheet) => sheet.worksheet === reply.worksheet);
       const sheet = named ?? sheets[0];
-      if (named) sheet.replace(reply.fields);
+      if (named && reply.ask) {
+        ask(sheet, reply);
+        return;
+      }
+      giveBack();
+      if (named && Object.keys(reply.fields).length > 0) sheet.replace(reply.fields);
       sheet.showLink(named || !reply.worksheet ? reply.said : null);
     },
     refuse: () => sheets[0].showLink(null),
   });
   return true;
+}
+
+/** Show the link's numbers without keeping them, and ask. */
+function ask(sheet, reply) {
+  borrow(sheet.whole(reply.fields));
+  sheet.showLink(reply.said + reply.ask, (answer) => {
+    if (answer !== "look") {
+      asked.write("no");
+      giveBack();
+    }
+    if (answer === "theirs") sheet.replace(reply.fields);
+  });
 }

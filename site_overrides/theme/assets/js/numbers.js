@@ -1,14 +1,20 @@
-// What the reader has typed, on whichever page: for each key the text as typed, the units in force at that time, and who
-// gave it. One key means the same quantity everywhere, so a number typed in one worksheet holds in all.
+// The reader's plan: what was typed, on whichever page, kept in this browser. For each key the text as typed, the units
+// in force at that time, and who gave it. One key means the same quantity everywhere, so a number typed in one worksheet
+// holds in all, and in every open page of the site.
 //
 //   {text: "500", units: "us", from: "typed"}     typed by the reader
 //   {text: "180F", units: "us", from: "link"}     came with a link; "typical": nobody gave it there either
 //   {text: "", units: "us", from: "typical", before: {…}}     ticked as unknown; `before` is what stood there
+//   {text: "30485 Btu/h", units: "us", from: "computed", by: "house-load"}     put here from a worksheet's results
+//
+// A link's numbers may be borrowed: they then stand in this page in place of the reader's own, and nothing is kept.
 import { keep } from "./keep.js";
 
-const kept = keep("sessionStorage", "stoke-and-store.numbers");
+const NAME = "stoke-and-store.plan";
+const kept = keep("localStorage", NAME);
 const listeners = [];
 let numbers = read();
+let borrowed = new Map(); // key -> entry, or null where the link has none
 
 /** Call `listener` with the keys each time some of them change. */
 export function whenNumbersChange(listener) {
@@ -17,22 +23,62 @@ export function whenNumbersChange(listener) {
 
 /** The entry of one key, or undefined. */
 export function number(key) {
-  return numbers.get(key);
+  return borrowed.has(key) ? (borrowed.get(key) ?? undefined) : numbers.get(key);
 }
 
-/** Set some entries ({key: entry}); undefined takes one away. */
-export function setNumbers(entries) {
-  for (const [key, entry] of Object.entries(entries)) {
+/** Every entry as this page shows it: {key: entry}. */
+export function entries() {
+  const shown = Object.fromEntries(numbers);
+  for (const [key, entry] of borrowed) {
+    if (entry) shown[key] = entry;
+    else delete shown[key];
+  }
+  return shown;
+}
+
+/** The reader's own entries, whatever is borrowed. */
+export function ownEntries() {
+  return Object.fromEntries(numbers);
+}
+
+/** Set some entries ({key: entry}); undefined takes one away. What is borrowed stays so. */
+export function setNumbers(changes) {
+  if (kept.state() === "kept") numbers = read(); // another page may have changed others
+  let own = false;
+  for (const [key, entry] of Object.entries(changes)) {
+    if (borrowed.has(key)) {
+      borrowed.set(key, entry ?? null);
+      continue;
+    }
+    own = true;
     if (entry) numbers.set(key, entry);
     else numbers.delete(key);
   }
-  kept.write(JSON.stringify(Object.fromEntries(numbers)));
-  for (const listener of listeners) listener(Object.keys(entries));
+  if (own) kept.write(JSON.stringify(Object.fromEntries(numbers)));
+  tell(Object.keys(changes));
 }
 
 /** The entries of these keys as they are now, for `setNumbers` to put back. */
 export function snapshot(keys) {
-  return Object.fromEntries(keys.map((key) => [key, numbers.get(key)]));
+  return Object.fromEntries(keys.map((key) => [key, number(key)]));
+}
+
+/** Show these entries ({key: entry or null}) in place of the reader's own, in this page and without keeping them. */
+export function borrow(entries) {
+  const keys = [...borrowed.keys(), ...Object.keys(entries)];
+  borrowed = new Map(Object.entries(entries));
+  document.documentElement.toggleAttribute("data-borrowed", borrowed.size > 0);
+  tell(keys);
+}
+
+/** Show the reader's own entries again. */
+export function giveBack() {
+  borrow({});
+}
+
+/** "kept", or why the browser does not keep the plan: "refused" or "full". */
+export function keeping() {
+  return kept.state();
 }
 
 /** Read again what is kept: another page may have changed it. */
@@ -40,13 +86,21 @@ export function rereadNumbers() {
   const keys = new Set(numbers.keys());
   numbers = read();
   for (const key of numbers.keys()) keys.add(key);
-  for (const listener of listeners) listener([...keys]);
+  tell([...keys]);
+}
+
+addEventListener("storage", (event) => {
+  if (event.key === NAME || event.key === null) rereadNumbers();
+});
+
+function tell(keys) {
+  for (const listener of listeners) listener(keys);
 }
 
 function read() {
   try {
-    const entries = Object.entries(JSON.parse(kept.read() ?? "{}"));
-    return new Map(entries.filter(([, entry]) => typeof entry?.text === "string"));
+    const found = Object.entries(JSON.parse(kept.read() ?? "{}"));
+    return new Map(found.filter(([, entry]) => typeof entry?.text === "string"));
   } catch {
     return new Map();
   }

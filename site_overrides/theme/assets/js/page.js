@@ -1,9 +1,12 @@
 // The page's script: header, units, printing, and the worksheets with the calculator behind them. It moves typed text
 // to Python and HTML back; it holds no formula and no sentence, and never reads a number.
 import { Calculator } from "./calculator.js";
+import { wireFrames } from "./frame.js";
 import { wireHeader } from "./header.js";
+import { wireKept } from "./kept.js";
 import { openLinks } from "./link.js";
 import { rereadNumbers, whenNumbersChange } from "./numbers.js";
+import { wirePlan } from "./plan.js";
 import { wirePrinting } from "./print.js";
 import { Sheet } from "./sheet.js";
 import { whenUnitsChange, wireUnits } from "./units.js";
@@ -11,8 +14,12 @@ import { whenUnitsChange, wireUnits } from "./units.js";
 wireHeader();
 wireUnits();
 wirePrinting();
+wireKept();
+wireFrames();
 const elements = [...document.querySelectorAll(".ss-sheet")];
 if (elements.length > 0) wireSheets(elements);
+const plan = document.querySelector(".ss-plan");
+if (plan) wirePlan(plan);
 
 function wireSheets(elements) {
   const [first] = elements;

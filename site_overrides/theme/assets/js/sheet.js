@@ -1,7 +1,8 @@
 // One worksheet in the page: its boxes, and the parts that Python fills.
 import { drawInto } from "./chart.js";
 import { copyLink } from "./copy.js";
-import { number, setNumbers, snapshot } from "./numbers.js";
+import { entries, number, setNumbers, snapshot } from "./numbers.js";
+import { saveText } from "./save.js";
 import { units } from "./units.js";
 
 const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
@@ -48,7 +49,7 @@ export class Sheet {
     this.#showAgain(state === "failed");
     if (state === "asleep" || state === "ready") this.#enable();
     if (state === "ready") {
-      const asBuilt = !this.#reply && !this.#unanswered && this.#keys().length === 0 && units === "us";
+      const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === "us";
       if (asBuilt) this.#showState("ready");
       else this.ask();
     }
@@ -68,7 +69,9 @@ export class Sheet {
 
   /** Some numbers of the page have changed. */
   numbersChanged(keys) {
-    if (!keys.some((key) => this.#fields.has(key))) return;
+    // A number that was computed elsewhere may go out of date by any other one; so may a result that was used.
+    const follows = this.#keys().some((key) => number(key).by) || this.#isUsed();
+    if (!follows && !keys.some((key) => this.#fields.has(key) || this.#offers(key))) return;
     this.#slots.get("said").textContent = ""; // it was about other numbers
     this.ask();
   }
@@ -93,14 +96,33 @@ export class Sheet {
     setNumbers({ ...Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])), ...entries });
   }
 
-  /** Bring this worksheet into view for a link, with what is to be said about the link (null: that it is not for here). */
-  showLink(said) {
+  /** These numbers with null for every other box of this worksheet. */
+  whole(entries) {
+    return { ...Object.fromEntries([...this.#fields.keys()].map((key) => [key, null])), ...entries };
+  }
+
+  /**
+   * Bring this worksheet into view for a link, with what is to be said about the link (null: that it is not for here).
+   * Where that asks something, `answered` hears the answer: "mine", "theirs" or "look".
+   */
+  showLink(said, answered = null) {
     const slot = this.#slots.get("link");
+    slot.onclick = answered && ((event) => this.#answer(event, answered));
     if (said === null) slot.textContent = this.#element.dataset.sayElsewhere;
     else slot.innerHTML = said;
     slot.hidden = said === "";
     this.#element.scrollIntoView();
     if (!slot.hidden) slot.focus({ preventScroll: true });
+  }
+
+  /** One of the link's questions was answered: show the part that belongs to the answer. */
+  #answer(event, answered) {
+    const answer = event.target.closest("[data-ss-link]")?.dataset.ssLink;
+    if (!answer) return;
+    const slot = this.#slots.get("link");
+    for (const part of slot.querySelectorAll("[data-part]")) part.hidden = part.dataset.part !== answer;
+    slot.focus({ preventScroll: true });
+    answered(answer);
   }
 
   // ---- what the reader does ---------------------------------------------------------------------------------------
@@ -112,6 +134,7 @@ export class Sheet {
     form.addEventListener("change", () => this.#left());
     form.addEventListener("focusout", () => this.#left());
     this.#slots.get("errors").addEventListener("click", (event) => this.#goToBox(event));
+    this.#element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
     this.#on("copy", () => this.#copy());
     this.#on("clear", () => this.#clear());
     this.#on("back", () => this.#putBack());
@@ -174,6 +197,42 @@ export class Sheet {
     box.focus();
   }
 
+  // ---- results taken along ----------------------------------------------------------------------------------------
+
+  #pressed(target) {
+    const { ssUse: key, ssCsv: name } = target.closest("button")?.dataset ?? {};
+    if (key) this.#want("use", { use: key }, (reply) => this.#showUsed(reply));
+    if (name) this.#want("csv", { csv: name }, (reply) => reply.text && saveText(reply.name, reply.text));
+  }
+
+  /** Ask Python something else about the numbers in the boxes. */
+  #want(name, request, take) {
+    this.#calculator.want({
+      name: `${name} of ${this.worksheet}`,
+      rank: () => 0,
+      request: () => ({ ...this.#request(), ...request }),
+      take,
+      refuse: () => {},
+    });
+  }
+
+  /** A result was put into the plan, or Python says what stands in its way. */
+  #showUsed({ key, taken, choices, said }) {
+    const slot = this.#slots.get("used");
+    const before = snapshot([key]);
+    slot.innerHTML = said;
+    slot.onclick = ({ target }) => {
+      const { ssChoose: choice, ssUnuse: undo } = target.closest("button")?.dataset ?? {};
+      if (choice === undefined && undo === undefined) return;
+      setNumbers(choice === undefined ? before : { [key]: choices[choice] });
+      slot.replaceChildren();
+      this.#element.querySelector(`[data-ss-use="${key}"]`)?.focus();
+    };
+    slot.scrollIntoView({ block: "nearest" });
+    if (taken) setNumbers({ [key]: taken });
+    else slot.querySelector("button")?.focus();
+  }
+
   #clear() {
     this.#slots.get("link").hidden = true;
     this.#offerBack(snapshot([...this.#fields.keys()]));
@@ -217,13 +276,27 @@ export class Sheet {
     return [...this.#fields.keys()].filter((key) => number(key));
   }
 
+  /** Whether anything that this worksheet shows depends on the reader's plan. */
+  #inPlan() {
+    return this.#keys().length > 0 || this.#isUsed() || [...Object.keys(entries())].some((key) => this.#offers(key));
+  }
+
+  /** Whether one of this worksheet's results is in the plan. */
+  #isUsed() {
+    return Object.values(entries()).some((entry) => entry.by === this.worksheet);
+  }
+
+  #offers(key) {
+    return this.#element.querySelector(`[data-ss-use="${CSS.escape(key)}"]`) !== null;
+  }
+
   #request() {
     const fields = {};
     for (const key of this.#keys()) {
       const { text, units: then, from } = number(key);
       fields[key] = { text, units: then, from };
     }
-    return { worksheet: this.worksheet, fields, scold: this.#typing === null ? null : [...this.#scolded] };
+    return { worksheet: this.worksheet, fields, plan: entries(), scold: this.#typing === null ? null : [...this.#scolded] };
   }
 
   #take(reply) {
@@ -334,7 +407,9 @@ function holdingFocus(change) {
 function fill(element, html) {
   if (element.innerHTML === html) return;
   const open = [...element.querySelectorAll("details")].map((details) => details.open);
+  const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
   element.innerHTML = html;
+  if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
   element.querySelectorAll("details").forEach((details, index) => {
     details.open = open[index] ?? false;
   });

@@ -1,0 +1,226 @@
+"""The reader's plan as HTML, and what the page asks about it: save, load, put a result in, a link opened over it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from calc.engine import link, plan
+from calc.engine.plan import Entry, Known
+from calc.engine.read import ORIGINS, Typed
+from calc.engine.read import read as read_inputs
+from calc.engine.run import Sheet, source_line
+from calc.sources import SOURCES
+from calc.units import LONGEST_TEXT, SYSTEMS, System
+from calc.vocabulary import BY_KEY
+from calc.worksheets import WORKSHEETS
+from render.view import box_text, fill
+
+FILE_NAME = "stoke-and-store-plan.txt"
+MOST_TOLD = 8  # differences between a link and the plan that are told one by one
+
+
+def entries_from(asked: object) -> dict[str, Entry]:
+    """The plan as the page keeps it, {key: {"text", "units", "from", "by"}}; what is of another form is passed over."""
+    found = {}
+    for key, one in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
+        if isinstance(one, dict) and isinstance(one.get("text"), str):
+            origin, worksheet = one.get("from"), one.get("by")
+            found[str(key)] = Entry(
+                one["text"][: LONGEST_TEXT + 1],
+                origin if origin in ORIGINS else "typed",
+                worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
+                "si" if one.get("units") == "si" else "us",
+            )
+    return found
+
+
+def entry_for_page(entry: Entry) -> dict[str, str]:
+    """An entry as the page keeps it."""
+    kept = {"text": entry.text, "units": entry.system, "from": entry.origin}
+    return kept | ({"by": entry.worksheet} if entry.worksheet else {})
+
+
+# ---- the page "Your plan" ----------------------------------------------------------------------------------------
+
+
+def plan_section() -> str:
+    """The whole section with an empty plan, as it stands in its page before any script."""
+    return str(fill("plan.html", content=plan_list({}, "us"), largest=4 * plan.LARGEST_FILE + 1))
+
+
+def plan_list(entries: Mapping[str, Entry], system: System) -> str:
+    """Every value of the plan, who gave it, and what became of it: those of several worksheets first."""
+    known = plan.look(entries, WORKSHEETS.values())
+    stale = plan.stale(entries, WORKSHEETS, BY_KEY)
+    rows = {key: _row(one, stale.get(key), system) for key, one in known.items()}
+    shared = [row for key, row in rows.items() if len(known[key].askers) > 1 or key in BY_KEY]
+    groups: list[dict[str, Any]] = [{"worksheet": None, "rows": shared}] if shared else []
+    for worksheet in WORKSHEETS.values():
+        own = [row for key, row in rows.items() if row not in shared and known[key].askers[0] == worksheet.key]
+        if own:
+            groups.append({"worksheet": worksheet, "rows": own})
+    return str(fill("plan_list.html", groups=groups, count=len(rows), stale=len(stale)))
+
+
+def _row(known: Known, now: str | None, system: System) -> dict[str, Any]:
+    entry, field = known.entry, known.field
+    fresh = plan.value_alone(field, Entry(now, "computed")) if now else None
+    typed = Typed(entry.text, entry.system, entry.origin)
+    return {
+        "field": field,
+        "entry": entry,
+        "value": box_text(field, known.value, typed, system),
+        "unit": "" if field.kind == "choice" else field.unit(system).words,
+        "error": known.problem,
+        "used": known.used,
+        "by": WORKSHEETS.get(entry.worksheet),
+        "source": source_line(SOURCES[field.typical.source]) if field.typical and not entry.text.strip() else "",
+        "stale": now is not None,
+        "now": now,
+        "now_shown": fresh.shown(system) if fresh else "",
+    }
+
+
+def file_text(entries: Mapping[str, Entry]) -> dict[str, Any]:
+    """The plan as the text of a file, and what had to be left out."""
+    complete = plan.with_units(entries, WORKSHEETS.values())
+    said = str(fill("plan_said.html", what="saved", problems=complete.problems, count=len(complete.entries)))
+    return {"name": FILE_NAME, "text": plan.write(complete.entries), "said": said}
+
+
+def from_file(text: str) -> dict[str, Any]:
+    """What a plan file holds, for the page to keep, and what is wrong with it."""
+    opened = plan.read(text, WORKSHEETS.values())
+    entries = {**opened.entries, **_as_typed(opened.entries)}
+    what = "loaded" if opened.entries or not opened.problems else "refused"
+    return {
+        "entries": {key: entry_for_page(entry) for key, entry in entries.items()},
+        "problems": list(opened.problems),
+        "loaded": what == "loaded",
+        "said": str(fill("plan_said.html", what=what, problems=opened.problems, count=len(opened.entries))),
+    }
+
+
+def _as_typed(entries: Mapping[str, Entry]) -> dict[str, Entry]:
+    """Entries of a file as a reader would have typed them: without the unit where it stands beside the box anyway."""
+    fields = plan.fields_by_key(WORKSHEETS.values())
+    found = {}
+    for key, known in plan.look(entries, WORKSHEETS.values()).items():
+        if known.value is None or known.value.quantity is None:
+            continue
+        quantity = known.value.quantity
+        for system in SYSTEMS:
+            if {one.unit(system) for one in fields[key]} == {quantity.unit}:
+                found[key] = replace(known.entry, text=quantity.number, system=system)
+                break
+    return found
+
+
+# ---- results that are inputs elsewhere ---------------------------------------------------------------------------
+
+
+def offered(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, str]:
+    """The results of a sheet that the reader may put into the plan: key to "there", "late" or "new"."""
+    found = {}
+    for key, entry in plan.offers(sheet, BY_KEY).items():
+        there = entries.get(key)
+        ours = there is not None and there.worksheet == entry.worksheet and there.origin in ("computed", "example")
+        found[key] = "new" if not ours else "there" if there == entry else "late"
+    return found
+
+
+def use(key: str, sheet: Sheet, entries: Mapping[str, Entry], system: System) -> dict[str, Any]:
+    """Put a result into the plan, or say what stands in its way and what the reader may choose."""
+    offer = plan.offer(key, sheet, entries, WORKSHEETS, BY_KEY)
+    if offer is None:
+        return {"key": key, "taken": None, "choices": [], "said": ""}
+    field = BY_KEY[key][0]
+
+    def told(entry: Entry | None) -> dict[str, Any] | None:
+        if entry is None:
+            return None
+        value = plan.value_alone(field, entry)
+        return {
+            "shown": value.shown(system) if value else entry.text,
+            "by": WORKSHEETS.get(entry.worksheet),
+            "origin": entry.origin,
+        }
+
+    new = plan.offers(sheet, BY_KEY)[key]
+    said = fill(
+        "used.html",
+        offer=offer,
+        field=field,
+        new=told(new),
+        standing=told(offer.standing),
+        choices=[told(one) for one in offer.choices],
+        worksheet=sheet.worksheet,
+    )
+    return {
+        "key": key,
+        "taken": entry_for_page(offer.taken) if offer.taken else None,
+        "choices": [entry_for_page(one) for one in offer.choices],
+        "said": str(said),
+    }
+
+
+def notes(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, dict[str, Any]]:
+    """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date."""
+    computed = [key for key, one in sheet.inputs.items() if one.origin in ("computed", "example") and key in entries]
+    if not computed:
+        return {}
+    stale = plan.stale(entries, WORKSHEETS, BY_KEY, computed)
+    found = {}
+    for key in computed:
+        now = plan.value_alone(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
+        found[key] = {
+            "by": WORKSHEETS.get(entries[key].worksheet),
+            "stale": key in stale,
+            "now": now.shown(sheet.system) if now else "",
+        }
+    return found
+
+
+# ---- a link that was opened --------------------------------------------------------------------------------------
+
+
+def link_said(
+    opened: link.Opened, problems: Sequence[str], entries: Mapping[str, Entry], system: System
+) -> dict[str, str]:
+    """What is to be told about a link ("said"), and the question which numbers to keep ("ask").
+
+    The question is empty where the link would change no number of the reader's own. Numbers of an earlier link that
+    nobody has touched are not: these are replaced, which is told and can be undone.
+    """
+    apart = _apart(opened, entries, system)
+    own = any(one["own"] for one in apart)
+    question = fill("link_question.html", apart=apart[:MOST_TOLD], more=len(apart[MOST_TOLD:])) if own else ""
+    told = fill("link.html", problems=problems, replaced=apart and not own) if problems or (apart and not own) else ""
+    return {"said": str(told), "ask": str(question)}
+
+
+def _apart(opened: link.Opened, entries: Mapping[str, Entry], system: System) -> list[dict[str, Any]]:
+    """Where the plan holds another number than the link, or one that the link does not have."""
+    worksheet = WORKSHEETS.get(opened.worksheet)
+    if worksheet is None or not opened.given:
+        return []
+    theirs = read_inputs(worksheet, opened.given, system).inputs
+    apart = []
+    for key, mine in plan.look(entries, [worksheet]).items():
+        other = theirs.get(key) if key in opened.given else None
+        if mine.value is None or other is None or not _same(mine.value.si, other.si):
+            apart.append(
+                {
+                    "label": mine.field.label,
+                    "mine": mine.value.shown(system) if mine.value else mine.entry.text,
+                    "theirs": other.shown(system) if other else "",
+                    "own": mine.entry.origin not in ("link", "typical") or not mine.entry.text.strip(),
+                }
+            )
+    return apart
+
+
+def _same(one: float | str, other: float | str) -> bool:
+    if isinstance(one, str) or isinstance(other, str):
+        return one == other
+    return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
