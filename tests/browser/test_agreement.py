@@ -44,7 +44,7 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
       figure: words(".ss-figure")[0],
       rough: words(".ss-plate-flag")[0].includes("Rough"),
       errors: words("[data-slot=errors]:not([hidden]) li"),
-      results: [...sheet.querySelectorAll("tr[data-result]")].map((row) => [row.dataset.result, row.lastElementChild.textContent]),
+      results: [...sheet.querySelectorAll("tr[data-result]")].map((row) => [row.dataset.result, row.querySelector("td").textContent]),
       advice: words("[data-slot=verdict], [data-slot=advice]").join(" "),
       shown: [...sheet.querySelectorAll(".ss-field:not([hidden])")].map((field) => field.dataset.key),
       box: box.value,
