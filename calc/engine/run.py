@@ -174,12 +174,16 @@ def compute(
         values[given.key] = given.value
     for step in plan.steps if steps is None else steps:
         values[step.key] = _step(step, values)
-    for advice in worksheet.advice:
-        if advice.zeroes and _applies(advice, values) and advice.condition(values, {}):
-            values |= {key: 0.0 for key in advice.zeroes if key in values}
+    values |= {key: 0.0 for key in _zeroed(worksheet, values) if key in values}
     if worksheet.checks and steps is None:
         values[ATTENTION] = float(sum(_status(one, values) != "pass" for one in worksheet.checks))
     return values
+
+
+def _zeroed(worksheet: Worksheet, values: Values) -> set[str]:
+    """The results that are exactly nothing, since advice that holds says so."""
+    holding = [one for one in worksheet.advice if one.zeroes and _applies(one, values) and one.condition(values, {})]
+    return {key for one in holding for key in one.zeroes}
 
 
 def _step(step: Step | Pick, values: Values) -> float | None:
@@ -385,12 +389,7 @@ def _working(reading: Reading, values: Values, worksheet: Worksheet, system: Sys
             shown[key] = Value(one.quantity.si, unit, typed_digits(one.quantity, unit) if exact else "")
     for given in worksheet.givens:
         shown[given.key] = Value(given.value, given.unit(system))
-    nothing = {
-        key
-        for one in worksheet.advice
-        if one.zeroes and _applies(one, values) and one.condition(values, {})
-        for key in one.zeroes
-    }
+    nothing = _zeroed(worksheet, values)
     for step in reading.plan.steps:
         value = values[step.key]
         if isinstance(value, float | int) and step.key not in nothing:
