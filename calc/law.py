@@ -19,7 +19,7 @@ from types import CodeType
 from typing import Annotated, Any, get_args, get_type_hints
 
 from calc.sources import SOURCES
-from calc.units import KINDS, UnitError, read_quantity, shown_unit
+from calc.units import UnitError, read_quantity, shown_unit
 
 
 @dataclass(frozen=True)
@@ -27,10 +27,6 @@ class Measure:
     """What an annotation says of a number: its kind (see `units.KINDS`); its SI unit follows from the kind."""
 
     kind: str
-
-    @property
-    def si(self) -> str:
-        return KINDS[self.kind].si
 
 
 # Names for signatures: SI floats with their kind.

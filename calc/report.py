@@ -175,7 +175,8 @@ def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet],
     for key, sheet in sheets.items():
         if sheet.problems:
             lines.append(f"  {key:20} {' '.join(one.text for one in sheet.problems)}")
-        elif sheet.headline:
+        else:
+            assert sheet.headline  # only a sheet with problems has none
             rough = " (rough)" if sheet.rough else ""
             lines.append(f"  {key:20} {sheet.headline.label}: {sheet.headline.shown}{rough}")
     return "\n".join(lines)

@@ -138,6 +138,14 @@ class Field:
         elif not self.low_si * (1 - 1e-12) - 1e-12 <= quantity(text, self.kind) <= self.high_si * (1 + 1e-12):
             raise DeclarationError(f"{self.key}: {text} is outside {self.low} to {self.high}")
 
+    def accepts(self, text: str) -> bool:
+        """Whether a text in a declaration is a value that the field accepts."""
+        try:
+            self.check_value(text)
+        except DeclarationError:
+            return False
+        return True
+
     def but(self, **changes: object) -> "Field":
         """The same quantity with another hint, range, default or shown unit in one worksheet; never another meaning."""
         if {"key", "label"} & changes.keys():
@@ -532,7 +540,8 @@ class Worksheet:
         for example in self.examples:
             self._check_example(example)
         for one in self.all_fields():
-            if not (one.typical or one.optional or any(one.key in example.given for example in self.examples)):
+            texts = [example.given[one.key] for example in self.examples if one.key in example.given]
+            if not (one.typical or one.optional or any(one.accepts(text) for text in texts)):
                 raise DeclarationError(f"{self.key}: {one.key} has no typical value and stands in no example")
 
     def all_fields(self) -> list[Field]:

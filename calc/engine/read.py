@@ -218,14 +218,9 @@ def _fallback(worksheet: Worksheet, field: Field, choices: Mapping[str, str]) ->
     if field.typical:
         text = field.typical.text
         return (text if isinstance(text, str) else text[choices[field.typical.on]]), "typical"
-    for example in worksheet.examples:
-        if field.key in example.given:
-            try:
-                field.check_value(example.given[field.key])
-            except ValueError:
-                continue  # another case asks the same key in another unit
-            return example.given[field.key], "example"
-    return field.options[0].value if field.options else "", "example"
+    # One case may ask the same key in another unit than the next, so not every example's text need suit the field.
+    texts = (example.given[field.key] for example in worksheet.examples if field.key in example.given)
+    return next(text for text in texts if field.accepts(text)), "example"
 
 
 def _input(

@@ -38,11 +38,11 @@ def series(sheet: Sheet) -> Series | None:
         return None
     field = sheet.inputs[chart.across].field
     current = sheet.values[chart.across]
-    if not isinstance(current, float | int):
-        return None
     low, high = (changed_value(field, end, current) for end in (chart.low, chart.high))
-    if not isinstance(low, float | int) or not isinstance(high, float | int):
-        return None
+    # A chart runs across a number, never across a choice.
+    assert isinstance(low, float | int)
+    assert isinstance(current, float | int)
+    assert isinstance(high, float | int)
     low, high = max(low, field.low_si), min(high, field.high_si)
     named = chart.us if sheet.system == "us" else chart.si
     x_unit = field.unit(sheet.system)

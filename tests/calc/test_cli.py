@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import math
 import subprocess
@@ -9,12 +10,14 @@ import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from calc.__main__ import main
 from calc.answer import answer, link_of
+from calc.engine import plan
 from calc.engine.plan import Entry, write
 from calc.worksheets import WORKSHEETS
 
@@ -413,6 +416,32 @@ def test_a_plan_comes_through_standard_input() -> None:
     wrong = run("--plan", "-", given=b"\xff\xfe")
     assert wrong.returncode == 2
     assert b"UTF-8" in wrong.stderr
+
+
+def test_standard_input_and_a_locked_file_in_this_process(
+    ask: Ask, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """The same as above without a process of its own; a file that one may not read is told apart from a wrong one."""
+    monkeypatch.setattr(sys, "stdin", SimpleNamespace(buffer=io.BytesIO(WHOLE.encode())))
+    assert ask("--plan", "-", "stored-heat", "--json").json["plan"]["store_volume"]["text"] == "500 gal"
+    text = "é" * (2 * plan.LARGEST_FILE)  # an odd number of bytes is read, so the last letter is cut in two
+    monkeypatch.setattr(sys, "stdin", SimpleNamespace(buffer=io.BytesIO(text.encode())))
+    assert "too large" in ask("--plan", "-").err
+
+    def locked(*_: object) -> None:
+        raise PermissionError
+
+    monkeypatch.setattr("builtins.open", locked)
+    assert "check that you may read it" in ask("--plan", str(tmp_path / "plan.txt")).err
+
+
+def test_a_plan_that_contradicts_itself_says_where(ask: Ask, tmp_path: Path) -> None:
+    path = tmp_path / "plan.txt"
+    path.write_text(write({"indoor": Entry("50 F", "typed"), "design_outdoor": Entry("55 F", "typed")}), encoding="utf-8")
+    said = ask("--plan", str(path))
+    assert said.code == 0
+    line = next(one for one in said.out.splitlines() if one.startswith("  house-load "))
+    assert "must be" in line
 
 
 def test_it_works_without_docstrings_and_asserts_as_in_the_page() -> None:

@@ -50,6 +50,8 @@ def test_json_comes_back_too() -> None:
         (write(PLAN).replace("plan 1", "plan 9"), "another version"),
         (write(PLAN).replace("500 gal", "<b>500</b>"), "left out"),
         (write(PLAN).replace("500 gal", "5 apples"), "left out"),
+        (write(PLAN).replace("500 gal", "5e9 gal"), "must be between"),
+        (write(PLAN | {"fuel": Entry("peat", "typed")}), "is no choice that is offered"),
         (write(PLAN).replace("store_volume", "nonsense"), "no worksheet asks"),
         (write(PLAN).replace("end\n", "store_volume = 600 gal | typed\nend\n"), "twice"),
         ("\ufffd\ufffdS\x00t\x00o\x00k\x00e\x00", "not a plan"),
@@ -101,6 +103,27 @@ def test_every_result_that_another_worksheet_asks_can_be_offered() -> None:
             )
             if asked and result.key not in own | bought:
                 assert result.key in BY_KEY, f"{worksheet.key} gives {result.key}, which calc.vocabulary does not know"
+
+
+def test_a_sheet_without_results_offers_nothing() -> None:
+    assert offers(answer("house-load", {"indoor": Typed("hot")}), BY_KEY) == {}
+
+
+def test_what_a_plan_holds_and_no_case_asks_is_read_by_itself() -> None:
+    """The house's load comes from its surfaces here, so its fuel is not asked: it is shown all the same if it can be."""
+    way = {"method": Entry("surfaces", "typed"), "indoor": Entry("68 F", "typed")}
+    known = look(way | {"fuel": Entry("oil", "typed"), "amount": Entry("600 gal", "typed")}, WORKSHEETS.values())
+    assert known["fuel"].value is not None
+    assert not known["fuel"].used
+    assert known["amount"].value is not None
+    known = look(way | {"fuel": Entry("peat", "typed"), "amount": Entry("much", "typed")}, WORKSHEETS.values())
+    assert known["fuel"].value is None
+    assert known["amount"].value is None
+
+
+def test_what_no_longer_has_a_result_is_stale() -> None:
+    entries = {"indoor": Entry("68 F", "typed"), "design_load": Entry("30500 Btu/h", "computed", "house-load")}
+    assert stale(entries | {"indoor": Entry("hot", "typed")}, WORKSHEETS, BY_KEY) == {"design_load": ""}
 
 
 def test_a_computed_value_goes_stale_when_its_inputs_change() -> None:

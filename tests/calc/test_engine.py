@@ -1,0 +1,141 @@
+"""What a declaration may ask of the engine although none of today's does, and the engine's own edges."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+import calc.worksheets
+from calc import units
+from calc.engine.declare import (
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Option,
+    Result,
+    Step,
+    Variant,
+    Worksheet,
+)
+from calc.engine.read import Typed, read
+from calc.engine.run import Sheet, run
+from calc.engine.series import series
+from calc.law import Joule, Second, Watt, bisect, law
+
+HEAT = Field("heat", "energy", "Heat", low="1 Btu", high="1 MMBtu")
+LOAD = Field("load", "power", "Load", low="0 Btu/h", high="100 kBtu/h")
+PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as="load")
+WAY = Field("way", "choice", "Way", options=(Option("one", "the one"), Option("two", "the other")))
+
+
+@law("heat / load", source="definition", ranges={"load": "1 Btu/h to 50,000 Btu/h"})
+def lasts(heat: Joule, load: Watt) -> Second:
+    """How long a store lasts, s."""
+    return heat / load
+
+
+@law("load * time + peak * time / 2", source="definition")
+def both(load: Watt, peak: Watt, time: Second) -> Joule:
+    """Heat of two loads, J."""
+    return load * time + peak * time / 2
+
+
+def _worksheet(**changes: Any) -> Worksheet:
+    plain: dict[str, Any] = {
+        "key": "test",
+        "guide": "test",
+        "question": "How long?",
+        "short": "How long.",
+        "fields": (HEAT, LOAD, PEAK),
+        "steps": (Step("time", lasts, "Time"),),
+        "results": (Result("time"),),
+        "headline": "time",
+        "say": "",
+        "examples": (Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h"}),),
+    }
+    return Worksheet(**(plain | changes))
+
+
+def _sheet(worksheet: Worksheet, **given: str) -> Sheet:
+    return run(worksheet, read(worksheet, {key: Typed(text) for key, text in given.items()}, "us"), "us")
+
+
+def test_what_a_law_refuses_is_told_beside_the_field_it_came_from() -> None:
+    sheet = _sheet(_worksheet(), heat="5 Btu", load="60,000 Btu/h")
+    assert [(one.key, one.text) for one in sheet.problems] == [
+        ("load", "Load must be between 1.000\u00a0Btu/h and 50,000\u00a0Btu/h here.")
+    ]
+
+
+def test_what_a_law_refuses_of_the_worksheet_s_own_numbers_is_told_too() -> None:
+    own = Given("load", "power", "The rule's load", "60,000 Btu/h", "definition")
+    sheet = _sheet(_worksheet(fields=(HEAT,), givens=(own,), examples=(Example("An example", {"heat": "5 Btu"}),)), heat="9 Btu")
+    assert len(sheet.problems) == 1
+    assert "The rule's load" in sheet.problems[0].text
+
+
+def test_a_sum_that_needs_a_factor_stands_in_brackets() -> None:
+    """Btu/h times minutes is no Btu: the whole sum is multiplied, not its last part."""
+    minutes = Field("time", "time", "Time", low="1 min", high="9 h", us="min", si="min")
+    worksheet = _worksheet(
+        fields=(LOAD, PEAK, minutes),
+        steps=(Step("both", both, "Both"),),
+        results=(Result("both"),),
+        headline="both",
+        examples=(Example("An example", {"load": "600 Btu/h", "time": "30 min"}),),
+    )
+    sheet = _sheet(worksheet, load="600 Btu/h", peak="1,200 Btu/h", time="30 min")
+    assert sheet.results[0].shown == "600\u00a0Btu"  # 600/2 + 1200/2/2
+    (line,) = sheet.working
+    assert line.sums[0].startswith("(")
+    assert ") × " in line.sums[0]
+
+
+def test_what_follows_a_field_follows_it_through_comparisons_and_charts() -> None:
+    compared = Comparison("Compared", (Variant("as it is", {}), Variant("less", {"load": "less 100 Btu/h"})), ("peak", "time"), "")
+    chart = Chart("Time", "load", "x0.5", "x2", (Line("peak", "Peak"),), "")
+    shown = (Result("time"), Result("peak"))
+    sheet = _sheet(_worksheet(tables=(compared,), chart=chart, results=shown), heat="5 Btu", load="300 Btu/h")
+    assert [row[1] for row in sheet.tables[0].rows] == ["300\u00a0Btu/h", "200\u00a0Btu/h"]
+    drawn = series(sheet)
+    assert drawn is not None
+    assert all(x == y for x, y in drawn.lines[0].points)
+
+
+def test_a_comparison_may_change_a_choice() -> None:
+    compared = Comparison("Compared", (Variant("the one", {"way": "one"}), Variant("the other", {"way": "two"})), ("time",), "")
+    given = Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h", "way": "one"})
+    sheet = _sheet(_worksheet(fields=(HEAT, LOAD, WAY), tables=(compared,), examples=(given,)), way="two")
+    assert [row[1] for row in sheet.tables[0].rows] == ["10.0\u00a0h", "10.0\u00a0h"]
+
+
+def test_a_chart_of_nothing_is_no_chart() -> None:
+    beyond = Chart("Time", "load", "60,000 Btu/h", "90,000 Btu/h", (Line("time", "Time"),), "")
+    sheet = _sheet(_worksheet(chart=beyond), heat="5 Btu", load="100 Btu/h")
+    assert sheet.problems == ()
+    assert series(sheet) is None
+
+
+def test_a_root_at_nothing_is_found_although_no_part_of_it_is_small_enough() -> None:
+    """The bracket is measured against itself, so at zero it only stops when its turns are used up."""
+    found = bisect(lambda guess: 1.0 if guess > 0 else -1.0, -1.0, 1.5)
+    assert found is not None
+    assert abs(found) < 1e-12
+
+
+def test_a_worksheet_in_another_s_file_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(calc.worksheets, "import_module", lambda name: SimpleNamespace(WORKSHEET=_worksheet()))
+    with pytest.raises(ValueError, match="calls itself 'test'"):
+        type(calc.worksheets.WORKSHEETS)()["stored-heat"]
+
+
+def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    first = units.UNITS[0]
+    twin = replace(first, factor=2 * first.factor)
+    monkeypatch.setattr(units, "UNITS", (first, twin))
+    with pytest.raises(ValueError, match="two units of"):
+        units._index()
