@@ -10,20 +10,18 @@ that are not a formula (property formulations, series, hourly runs) and show a s
 """
 
 import ast
-import inspect
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from types import CodeType
-from typing import Annotated, Any, get_args, get_type_hints
+from typing import Annotated, Any, NamedTuple, get_args
 
 from calc.sources import SOURCES
 from calc.units import UnitError, read_quantity, shown_unit
 
 
-@dataclass(frozen=True)
-class Measure:
+class Measure(NamedTuple):
     """What an annotation says of a number: its kind (see `units.KINDS`); its SI unit follows from the kind."""
 
     kind: str
@@ -86,8 +84,7 @@ KelvinPerSecond = Annotated[float, Measure("temperature_rate")]
 JoulePerSquareMetreKelvin = Annotated[float, Measure("area_heat_capacity")]
 
 
-@dataclass(frozen=True)
-class Constant:
+class Constant(NamedTuple):
     """A number that a formula names: its SI value, its unit in words pint can read, and where it comes from.
 
     With a `kind` it is shown in the reader's units like any other quantity; without, in SI.
@@ -100,8 +97,7 @@ class Constant:
     kind: str = ""
 
 
-@dataclass(frozen=True)
-class Range:
+class Range(NamedTuple):
     """Where a law holds for one argument, ends included, with the text it was declared in."""
 
     low: float
@@ -165,21 +161,29 @@ _ALLOWED = (
 )
 
 
-@dataclass(frozen=True)
 class Formula:
-    """A formula text, parsed once against the allow-list, that can be evaluated and drawn."""
+    """A formula text that can be evaluated and drawn; parsed against the allow-list when it is first used.
 
-    text: str
-    tree: ast.expr = field(compare=False, repr=False)
-    code: CodeType = field(compare=False, repr=False)
-    names: frozenset[str]
+    A page uses a handful of the laws that it imports, and parsing all of them would be felt as it opens.
+    """
 
-    @classmethod
-    def parse(cls, text: str, allowed: tuple[type[ast.AST], ...] = _ALLOWED) -> "Formula":
+    def __init__(self, text: str) -> None:
+        self.text = text
+
+    @property
+    def tree(self) -> ast.expr:
+        return self._parsed[0]
+
+    @property
+    def names(self) -> frozenset[str]:
+        return self._parsed[2]
+
+    @cached_property
+    def _parsed(self) -> tuple[ast.expr, CodeType, frozenset[str]]:
+        text, names = self.text, set()
         tree = ast.parse(text, mode="eval")
-        names = set()
         for node in ast.walk(tree):
-            if not isinstance(node, allowed):
+            if not isinstance(node, _ALLOWED):
                 raise ValueError(f"{type(node).__name__} is not allowed in a formula: {text}")
             if isinstance(node, ast.Call) and (not isinstance(node.func, ast.Name) or node.func.id not in FUNCTIONS):
                 raise ValueError(f"only {', '.join(FUNCTIONS)} may be called in a formula: {text}")
@@ -188,13 +192,13 @@ class Formula:
             if isinstance(node, ast.Name):
                 names.add(node.id)
         # Parsed against the allow-list above, so evaluating the code reaches nothing but the names given to it.
-        return cls(text, tree.body, compile(tree, "<formula>", "eval"), frozenset(names - FUNCTIONS.keys()))
+        return tree.body, compile(tree, "<formula>", "eval"), frozenset(names - FUNCTIONS.keys())
 
     def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] = FUNCTIONS) -> Any:
-        return eval(self.code, {"__builtins__": {}, **functions, **_PLAIN_NAMES}, values)  # noqa: S307
+        return eval(self._parsed[1], {"__builtins__": {}, **functions, **_PLAIN_NAMES}, values)  # noqa: S307
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(eq=False, repr=False)
 class Law:
     """A physics function with what it shows. Call it like the function; it refuses arguments out of its ranges."""
 
@@ -287,9 +291,9 @@ def law(
     """
 
     def declare(function: Callable[..., float]) -> Law:
-        parsed = Formula.parse(formula)
-        made = _law(function, source, ranges, constants, safety=safety, formula=parsed)
-        _names_known(made, parsed, ())
+        made = _law(function, source, ranges, constants, safety=safety, formula=Formula(formula))
+        if __debug__:  # left out of the page's Python, like every check of a declaration
+            _names_known(made, made.formula, ())
         return made
 
     return declare
@@ -312,10 +316,11 @@ def balance(
     """
 
     def declare(function: Callable[..., Any]) -> Law:
-        both = Formula.parse(left), Formula.parse(right)
-        made = _law(function, source, ranges, constants, safety=safety, left=both[0], right=both[1], solves=solves)
-        for parsed in both:
-            _names_known(made, parsed, (solves,))
+        sides = {"left": Formula(left), "right": Formula(right)}
+        made = _law(function, source, ranges, constants, safety=safety, solves=solves, **sides)
+        if __debug__:
+            _names_known(made, made.left, (solves,))
+            _names_known(made, made.right, (solves,))
         return made
 
     return declare
@@ -339,10 +344,8 @@ def _law(
     constants: Mapping[str, Constant] | None,
     **rest: Any,
 ) -> Law:
-    hints = get_type_hints(function, include_extras=True)
-    measures = {name: _measure(function, name, hint) for name, hint in hints.items()}
-    returns = measures.pop("return")
-    parameters = {name: measures[name] for name in inspect.signature(function).parameters}
+    parameters = {name: _measure(function, name, hint) for name, hint in function.__annotations__.items()}
+    returns = parameters.pop("return")
     used = {source, *(constant.source for constant in (constants or {}).values())}
     for key in used:
         if key not in SOURCES:
@@ -367,7 +370,8 @@ def _measure(function: Callable[..., Any], name: str, hint: Any) -> Measure:
     raise ValueError(f"{function.__name__}: {name} needs an annotation with a Measure")
 
 
-def _names_known(made: Law, formula: Formula, extra: tuple[str, ...]) -> None:
+def _names_known(made: Law, formula: Formula | None, extra: tuple[str, ...]) -> None:
+    assert formula
     unknown = formula.names - made.parameters.keys() - made.constants.keys() - _PLAIN_NAMES.keys() - set(extra)
     if unknown:
         raise ValueError(f"{made.name}: {', '.join(sorted(unknown))} in the formula is neither parameter nor constant")

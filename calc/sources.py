@@ -5,25 +5,20 @@ independent library), "memory" (standard, not looked up again), "common practice
 published source), "definition".
 """
 
-from dataclasses import dataclass
+from typing import Literal, NamedTuple
 
-KNOWN = ("read", "second-hand", "computed", "memory", "common practice", "definition")
+Known = Literal["read", "second-hand", "computed", "memory", "common practice", "definition"]
 
 
-@dataclass(frozen=True)
-class Source:
+class Source(NamedTuple):
     """A source: who published it, what it is called, when, where in it to look, and how it is known."""
 
     body: str
     title: str
     year: str
     place: str
-    known: str
+    known: Known
     short: str = ""
-
-    def __post_init__(self) -> None:
-        if self.known not in KNOWN:
-            raise ValueError(f"{self.title}: known must be one of {', '.join(KNOWN)}")
 
     @property
     def brief(self) -> str:

@@ -8,9 +8,8 @@ the SI unit of that kind, and the spellings that are read. Nothing else in the p
 import math
 import re
 import unicodedata
-from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 System = Literal["us", "si"]
 SYSTEMS: tuple[System, System] = ("us", "si")
@@ -33,8 +32,7 @@ DAY = 86400.0
 YEAR = 365 * DAY
 
 
-@dataclass(frozen=True)
-class Unit:
+class Unit(NamedTuple):
     """A unit: its printed form, its kind, `si = (number + offset) * factor`, its ASCII form in links, other spellings."""
 
     text: str
@@ -63,8 +61,7 @@ class DryBasis(Unit):
         return value / (1 - value) / self.factor if value < 1 else math.inf
 
 
-@dataclass(frozen=True)
-class Kind:
+class Kind(NamedTuple):
     """A kind of quantity: its SI unit, what readers of each system are shown, and what a person would call it."""
 
     name: str
@@ -348,19 +345,18 @@ def _spelled(text: str) -> str:
     return re.sub(r"[\s.()^*·⋅×]", "", text)
 
 
-def _index() -> dict[str, dict[str, Unit]]:
-    table: dict[str, dict[str, Unit]] = {name: {} for name in KINDS}
-    for unit in UNITS:
+@cache
+def _by_spelling(kind: str) -> dict[str, Unit]:
+    """Every spelling of the units of a kind."""
+    table: dict[str, Unit] = {}
+    for unit in units_of(kind):
         for spelling in (unit.text, unit.ascii, *unit.spellings):
-            found = table[unit.kind].setdefault(_spelled(spelling), unit)
+            found = table.setdefault(_spelled(spelling), unit)
             if found is not unit:
-                raise ValueError(f"two units of {unit.kind} are spelled {spelling!r}")
-        if unit.kind == "temperature":
-            table[unit.kind].setdefault(_spelled("°" + unit.ascii), unit)
+                raise ValueError(f"two units of {kind} are spelled {spelling!r}")
+        if kind == "temperature":
+            table.setdefault(_spelled("°" + unit.ascii), unit)
     return table
-
-
-_BY_SPELLING = _index()
 
 
 @cache
@@ -372,7 +368,7 @@ def units_of(kind: str) -> tuple[Unit, ...]:
 @lru_cache(maxsize=4096)
 def unit_named(text: str, kind: str) -> Unit:
     """The unit of `kind` that `text` spells; UnitError names those that work."""
-    unit = _BY_SPELLING[kind].get(_spelled(text))
+    unit = _by_spelling(kind).get(_spelled(text))
     if unit is None:
         if kind == "temperature" and _spelled(text) in ("°", "deg", "degs", "degree", "degrees"):
             raise UnitError("needs its scale: type °F or °C after the number")
@@ -400,8 +396,7 @@ _NUMBER = re.compile(
 )
 
 
-@dataclass(frozen=True)
-class Quantity:
+class Quantity(NamedTuple):
     """What was read: the SI value, the number in plain ASCII as typed, and its unit."""
 
     si: float

@@ -17,6 +17,7 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
+from typing import NamedTuple
 
 from calc.law import FUNCTIONS, Law
 from calc.sources import SOURCES
@@ -47,8 +48,23 @@ def check_source(key: str) -> None:
         raise DeclarationError(f"no source is called {key!r}" + (f"; did you mean {', '.join(near)}?" if near else ""))
 
 
-@dataclass(frozen=True)
-class Typical:
+class Checked:
+    """A declaration that looks for its own mistakes as it is made.
+
+    None is ever changed. They are not frozen because freezing a dataclass takes longer than everything else about it,
+    and a page makes all of them as it opens.
+    """
+
+    def __post_init__(self) -> None:
+        if __debug__:  # left out of the page's Python: the build and the tests have found every mistake before
+            self.check()
+
+    def check(self) -> None:
+        """Raises DeclarationError."""
+        raise NotImplementedError
+
+
+class Typical(NamedTuple):
     """A sourced value for "I do not know", with the band in which most real ones lie and who could tell the real one.
 
     Where it depends on a choice, `text` (and `low`, `high`) map the choice's values to texts and `on` names the field.
@@ -62,16 +78,15 @@ class Typical:
     on: str = ""
 
 
-@dataclass(frozen=True)
-class Option:
+class Option(NamedTuple):
     """One value of a choice: its key in links, what readers see, and a longer explanation if it needs one."""
 
     value: str
     label: str
 
 
-@dataclass(frozen=True)
-class Field:
+@dataclass(repr=False)
+class Field(Checked):
     """A number or a choice that the reader gives. One key has one label, kind and meaning everywhere.
 
     `low` and `high` are the ends of what is accepted, as text a reader would type. A field that has `unless_given` (a
@@ -95,7 +110,7 @@ class Field:
     uncertainty: str = ""
     dry_basis: bool = False
 
-    def __post_init__(self) -> None:
+    def check(self) -> None:
         if self.kind not in KINDS:
             raise DeclarationError(f"{self.key}: no kind is called {self.kind!r}")
         if (self.kind == "choice") != bool(self.options):
@@ -161,8 +176,8 @@ def _texts(typical: Typical | None) -> Iterator[str]:
             yield from value.values()
 
 
-@dataclass(frozen=True)
-class Given:
+@dataclass(eq=False, repr=False)
+class Given(Checked):
     """A number that the worksheet itself brings: a rule's constant, a margin, a rating condition."""
 
     key: str
@@ -173,7 +188,7 @@ class Given:
     us: str = ""
     si: str = ""
 
-    def __post_init__(self) -> None:
+    def check(self) -> None:
         check_source(self.source)
         _ = self.value
 
@@ -217,8 +232,8 @@ class Step:
         return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
 
 
-@dataclass(frozen=True)
-class Pick:
+@dataclass(eq=False, repr=False)
+class Pick(Checked):
     """A step that takes a number from a table by the reader's choice, such as a fuel's heat content."""
 
     key: str
@@ -230,7 +245,7 @@ class Pick:
     us: str = ""
     si: str = ""
 
-    def __post_init__(self) -> None:
+    def check(self) -> None:
         check_source(self.source)
         for text in self.values.values():
             quantity(text, self.kind)
@@ -247,8 +262,7 @@ class Pick:
 AnyStep = Step | Pick
 
 
-@dataclass(frozen=True)
-class Case:
+class Case(NamedTuple):
     """The fields and steps that belong to one value of a choice.
 
     With `decides`, a number typed for a field that only this case asks chooses it, whatever else was typed.
@@ -268,8 +282,7 @@ class Cases:
         self.cases = {value.replace("_", "-"): case for value, case in cases.items()}
 
 
-@dataclass(frozen=True)
-class Result:
+class Result(NamedTuple):
     """What the reader takes away: a step (or field) with its label, its digits, and a word when it does not exist."""
 
     key: str
@@ -332,8 +345,8 @@ class Condition:
         return bool(eval(self.code, {"__builtins__": {}, **FUNCTIONS, **asked}, dict(values)))  # noqa: S307
 
 
-@dataclass(frozen=True)
-class Advice:
+@dataclass(eq=False, repr=False)
+class Advice(Checked):
     """A sentence shown when its condition holds: note, caution, stop (danger) or unworkable (cannot do the job).
 
     `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
@@ -348,7 +361,7 @@ class Advice:
     source: str = ""
     zeroes: tuple[str, ...] = ()
 
-    def __post_init__(self) -> None:
+    def check(self) -> None:
         if self.level not in LEVELS:
             raise DeclarationError(f"{self.code}: level must be one of {', '.join(LEVELS)}")
         if self.source:
@@ -360,8 +373,8 @@ class Advice:
         return _condition(self.when)
 
 
-@dataclass(frozen=True)
-class Check:
+@dataclass(eq=False, repr=False)
+class Check(Checked):
     """One link of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
 
     `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
@@ -377,7 +390,7 @@ class Check:
     source: str
     level: str = "unworkable"
 
-    def __post_init__(self) -> None:
+    def check(self) -> None:
         check_source(self.source)
         if self.level not in ("stop", "unworkable"):
             raise DeclarationError(f"{self.key}: a link fails as stop or as unworkable")
@@ -388,8 +401,7 @@ class Check:
         return _condition(self.fails), _condition(self.tight)
 
 
-@dataclass(frozen=True)
-class Must:
+class Must(NamedTuple):
     """What the fields must satisfy together to have a meaning; else an error beside `field`."""
 
     that: str
@@ -411,8 +423,7 @@ def _condition(text: str) -> Condition:
     return Condition(text)
 
 
-@dataclass(frozen=True)
-class Picture:
+class Picture(NamedTuple):
     """A drawing fed by the worksheet's values: a template's name and which value stands for which of its parts."""
 
     name: str
@@ -420,8 +431,7 @@ class Picture:
     values: Mapping[str, str]
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(NamedTuple):
     """One line of a chart: the result it follows, its words, and its role (tank, use, fire, limit or other)."""
 
     key: str
@@ -429,8 +439,7 @@ class Line:
     role: str = "tank"
 
 
-@dataclass(frozen=True)
-class Chart:
+class Chart(NamedTuple):
     """A sweep of one field while the others stay: `low` and `high` are texts, or "x0.25" for a part of the reader's."""
 
     title: str
@@ -444,16 +453,14 @@ class Chart:
     si: str = ""
 
 
-@dataclass(frozen=True)
-class Variant:
+class Variant(NamedTuple):
     """One row of a comparison: its label and what is changed; "x2" is twice the reader's value."""
 
     label: str
     changes: Mapping[str, str]
 
 
-@dataclass(frozen=True)
-class Comparison:
+class Comparison(NamedTuple):
     """The same worksheet side by side with one thing changed, and which results to show."""
 
     title: str
@@ -463,8 +470,7 @@ class Comparison:
     source: str = ""
 
 
-@dataclass(frozen=True)
-class Methods:
+class Methods(NamedTuple):
     """Several results side by side, each with the source of its rule, and how they differ."""
 
     title: str
@@ -472,24 +478,22 @@ class Methods:
     say: str = ""
 
 
-@dataclass(frozen=True)
-class Example:
+class Example(NamedTuple):
     """A worked example from the invented houses: its name and every value that the reader would have typed."""
 
     name: str
     given: Mapping[str, str]
 
 
-@dataclass(frozen=True)
-class Next:
+class Next(NamedTuple):
     """Where to go from here: another worksheet and why."""
 
     worksheet: str
     why: str
 
 
-@dataclass(frozen=True)
-class Worksheet:
+@dataclass(eq=False, repr=False)
+class Worksheet(Checked):
     """A question, what the reader gives, how it is worked out, and all that is said about the answer."""
 
     key: str
@@ -519,11 +523,7 @@ class Worksheet:
     say_none: str = ""
     _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
 
-    def __post_init__(self) -> None:
-        if __debug__:  # left out of the page's Python: the build and the tests have found every mistake before
-            self._check_all()
-
-    def _check_all(self) -> None:
+    def check(self) -> None:
         for key in self.sources:
             check_source(key)
         for branch in branches_of(self.cases):
@@ -653,7 +653,7 @@ class Worksheet:
                 raise problems[0]
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(eq=False, repr=False)
 class Plan:
     """What one combination of choices asks and computes: its fields, its steps in an order in which they can run."""
 

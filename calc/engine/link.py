@@ -10,7 +10,7 @@ Links last: what an older version wrote is brought up to this one by `MIGRATIONS
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 from urllib.parse import quote, unquote
 
 from calc.engine.declare import Field, Worksheet
@@ -25,8 +25,7 @@ LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundre
 _SAFE = "/+-.,'"
 
 
-@dataclass(frozen=True)
-class Opened:
+class Opened(NamedTuple):
     """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong."""
 
     worksheet: str
@@ -34,8 +33,7 @@ class Opened:
     problems: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Carried:
+class Carried(NamedTuple):
     """What a link of some version carries: the worksheet's key, and key, text and origin of each number."""
 
     worksheet: str

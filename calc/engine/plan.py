@@ -11,7 +11,7 @@ it is named in a sentence and left out.
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from calc.engine.declare import Field, Worksheet
 from calc.engine.read import ORIGINS, Input, Typed
@@ -28,8 +28,7 @@ MOST_VALUES = 500
 KEPT_HIGHEST = ("lowest_useful", "lowest_useful_average")
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One value of the plan: its text, who gave it, the worksheet that computed it if one did, the units then in force.
 
     In a file every text has its unit; in the page a number may stand without one, as it was typed.
@@ -41,16 +40,14 @@ class Entry:
     system: System = "us"
 
 
-@dataclass(frozen=True)
-class Opened:
+class Opened(NamedTuple):
     """What a plan file holds, and a sentence for everything in it that could not be used."""
 
     entries: dict[str, Entry]
     problems: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Known:
+class Known(NamedTuple):
     """A value of the plan as the worksheets see it: the field that asks for it, the value or what is wrong with it.
 
     `askers` are the keys of the worksheets that ask for it; `used` is false while none of them does in the case that
@@ -65,8 +62,7 @@ class Known:
     used: bool
 
 
-@dataclass(frozen=True)
-class Offer:
+class Offer(NamedTuple):
     """What becomes of a result that a reader puts into the plan.
 
     It is taken, or (`why`) it is the "same" as what is there, or another value stands in its way: one that somebody
@@ -232,7 +228,7 @@ def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[
             before = found.get(key)
             askers = (*(before.askers if before else ()), worksheet.key)
             if before and (before.used or key not in asked):
-                found[key] = replace(before, askers=askers)
+                found[key] = before._replace(askers=askers)
             elif key in asked:
                 value = reading.inputs.get(key)
                 problem = "" if value else problems.get(key, "")

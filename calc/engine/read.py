@@ -4,7 +4,7 @@ import difflib
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from calc.engine.declare import Field, Option, Plan, Worksheet, branches_of, case_fields, quantity
 from calc.units import (
@@ -23,8 +23,7 @@ from calc.units import (
 ORIGINS = ("typed", "link", "computed", "typical", "example")
 
 
-@dataclass(frozen=True)
-class Typed:
+class Typed(NamedTuple):
     """A text as somebody gave it, the unit system that was in force then, and who gave it."""
 
     text: str
@@ -32,8 +31,7 @@ class Typed:
     origin: str = "typed"
 
 
-@dataclass(frozen=True)
-class Input:
+class Input(NamedTuple):
     """A field with its value: SI number, or the choice's value; the quantity as read; who gave it."""
 
     field: Field
@@ -51,16 +49,14 @@ class Input:
         return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
 
 
-@dataclass(frozen=True)
-class Problem:
+class Problem(NamedTuple):
     """A sentence about one input: what is wrong and what to type instead."""
 
     key: str
     text: str
 
 
-@dataclass(frozen=True)
-class Reading:
+class Reading(NamedTuple):
     """Everything read for one worksheet: its plan, an input for every field, or the problems."""
 
     plan: Plan

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from calc.engine.declare import (
     ATTENTION,
@@ -30,8 +30,7 @@ from calc.units import System, Unit, fixed, grouped, show, shown_unit, unit_name
 Values = dict[str, float | str | None]
 
 
-@dataclass(frozen=True)
-class Shown:
+class Shown(NamedTuple):
     """A result as the reader sees it; `si` is None and `shown` a word where it does not exist."""
 
     key: str
@@ -43,8 +42,7 @@ class Shown:
     source: str
 
 
-@dataclass(frozen=True)
-class Said:
+class Said(NamedTuple):
     """A piece of advice whose condition holds, with the reader's numbers in it."""
 
     level: str
@@ -54,8 +52,7 @@ class Said:
     source: str
 
 
-@dataclass(frozen=True)
-class Table:
+class Table(NamedTuple):
     """A comparison: column heads, rows of texts."""
 
     title: str
@@ -64,8 +61,7 @@ class Table:
     say: str
 
 
-@dataclass(frozen=True)
-class Band:
+class Band(NamedTuple):
     """Between what and what the headline lies when the assumed numbers vary as far as they usually do."""
 
     low: str
@@ -75,8 +71,7 @@ class Band:
     high_si: float
 
 
-@dataclass(frozen=True)
-class Verdict:
+class Verdict(NamedTuple):
     """One link of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
 
     key: str
@@ -87,16 +82,15 @@ class Verdict:
     source: str
 
 
-@dataclass(frozen=True)
-class Sheet:
+class Sheet(NamedTuple):
     """Everything that is known about one worksheet with one reader's numbers. Without results, `problems` says why."""
 
     worksheet: Worksheet
     system: System
     plan: Plan
     inputs: dict[str, Input]
-    problems: tuple[Problem, ...] = ()
-    values: Values = field(default_factory=dict)
+    problems: tuple[Problem, ...]
+    values: Values
     results: tuple[Shown, ...] = ()
     headline: Shown | None = None
     say: str = ""
@@ -120,7 +114,7 @@ class Sheet:
 
 def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
     """Work out a worksheet for what was read."""
-    sheet = Sheet(worksheet, system, reading.plan, reading.inputs, reading.problems, example=reading.example)
+    sheet = Sheet(worksheet, system, reading.plan, reading.inputs, reading.problems, {}, example=reading.example)
     if reading.problems:
         return sheet
     inputs: Values = {key: one.si for key, one in reading.inputs.items()}
@@ -135,6 +129,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         system=system,
         plan=reading.plan,
         inputs=reading.inputs,
+        problems=(),
         values=values,
         results=tuple(text.result(one) for one in worksheet.results if _listed(one, values) and one.key in values),
         headline=text.result(text.results[worksheet.headline]),
@@ -232,7 +227,7 @@ def _with_problem(sheet: Sheet, wrong: OutOfRange) -> Sheet:
             f"{label} comes to {show(wrong.value, unit, sheet.system, 4)}, outside {ends[0]} to {ends[1]}, "
             f"where this can be worked out: change {came}.",
         )
-    return Sheet(sheet.worksheet, sheet.system, sheet.plan, sheet.inputs, (problem,), example=sheet.example)
+    return sheet._replace(problems=(problem,))
 
 
 def _ancestors(plan: Plan, key: str) -> set[str]:

@@ -1,6 +1,7 @@
 """The points of a worksheet's chart: one field swept while the others stay, in the reader's units."""
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from calc.engine.declare import Variant
 from calc.engine.read import Reading
@@ -8,8 +9,7 @@ from calc.engine.run import Sheet, Texts, Values, changed, changed_value
 from calc.units import System, Unit, show, shown_unit, unit_named
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(NamedTuple):
     """One line: its words, its role in the look, its points in the reader's units (None where there is no value)."""
 
     label: str
@@ -17,8 +17,7 @@ class Line:
     points: tuple[tuple[float, float | None], ...]
 
 
-@dataclass(frozen=True)
-class Series:
+class Series(NamedTuple):
     """A chart as data: axis words, lines, the reader's own place on it, one sentence, a table of the same numbers."""
 
     title: str

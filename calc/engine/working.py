@@ -12,6 +12,7 @@ import random
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from calc.engine.declare import AnyStep, Step
 from calc.law import Constant, Formula, Law
@@ -21,8 +22,7 @@ FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifte
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
 
 
-@dataclass(frozen=True)
-class WorkingLine:
+class WorkingLine(NamedTuple):
     """One step of the working, as text: its label, the law in words, the sums with numbers, the result, its source."""
 
     key: str
@@ -54,8 +54,7 @@ class _Shown:
         return digits.rstrip("0").rstrip(".") if "." in digits else digits
 
 
-@dataclass(frozen=True)
-class Value:
+class Value(NamedTuple):
     """What the working needs to know of a field, given or step: SI value, reader's unit, the digits typed if any."""
 
     si: float

@@ -5,7 +5,8 @@ beside them are on the same basis. A price is divided by the efficiency once: th
 fuel holds, never a "net" figure from which an efficiency has already been taken.
 """
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from calc.law import (
     Count,
@@ -29,8 +30,7 @@ CORD = 128 * FOOT**3
 SHORT_TON = 2000 * POUND
 
 
-@dataclass(frozen=True)
-class Fuel:
+class Fuel(NamedTuple):
     """A fuel as it is bought.
 
     `bought_by` is the kind of quantity on the bill: "volume", "mass" or "energy". `heat_content` is the higher heating

@@ -6,8 +6,8 @@ Churchill's factor, one equation from laminar to turbulent. It stays within 3.5 
 of 4000 on, and within 2.5 % from 10 000 on. Between 2100 and 4000 nobody can say which of the two the water does.
 """
 
-from dataclasses import dataclass
 from math import exp, log, pi, sqrt
+from typing import NamedTuple
 
 from calc.law import (
     AbsolutePascal,
@@ -46,8 +46,7 @@ from calc.units import INCH
 # --- sizes -----------------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True)
-class Pipe:
+class Pipe(NamedTuple):
     """A pipe as it is sold: its family, trade size (text and inches), outside diameter and wall in inches."""
 
     family: str

@@ -6,7 +6,7 @@ masses, the air with what stands in it and the walls, warm at their own speeds; 
 """
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from calc.law import (
     AbsolutePascal,
@@ -38,8 +38,7 @@ SURFACE_TO_MASS = Constant(9.1, "W / m**2 / K", source="iso-13790")
 AIR_AND_FURNITURE = Constant(10_000.0, "J / m**2 / K", source="iso-52016")
 
 
-@dataclass(frozen=True)
-class Heaviness:
+class Heaviness(NamedTuple):
     """A class of building: heat its walls hold for each floor area, J/(m²·K), and how much of them takes part."""
 
     label: str

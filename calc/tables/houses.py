@@ -6,7 +6,8 @@ Department of Energy's stock model gives houses of each age, and with air change
 rights are claimed in these numbers.
 """
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from calc.units import BTU, FAHRENHEIT_DEGREE, FOOT, HOUR
 
@@ -14,8 +15,7 @@ _SI = BTU / HOUR / FAHRENHEIT_DEGREE / FOOT**2
 _EXAMPLE_AREA = 1800  # ft²
 
 
-@dataclass(frozen=True)
-class HouseClass:
+class HouseClass(NamedTuple):
     """A kind of house: its loss for each floor area and degree in W/(m²·K), typical and the ends of its band."""
 
     key: str

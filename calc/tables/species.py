@@ -9,13 +9,12 @@ by 7 % on average and by a third at worst: some weigh the wood air-dry and some 
 cord, and the headings do not always say which.
 """
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 WATER = 1000.0  # kg/m³, what a specific gravity is measured against
 
 
-@dataclass(frozen=True)
-class Species:
+class Species(NamedTuple):
     """A firewood: `basic_density` in kg/m³, green moisture and the printed heat of a cord as they are printed.
 
     `green_moisture` is a share of the oven-dry weight (dry basis). `resinous` conifers hold more heat in each weight.

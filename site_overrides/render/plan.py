@@ -1,7 +1,6 @@
 """The reader's plan as HTML, and what the page asks about it: save, load, put a result in, a link opened over it."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
 from calc.engine import link, plan
@@ -111,7 +110,7 @@ def _as_typed(entries: Mapping[str, Entry]) -> dict[str, Entry]:
         quantity = known.value.quantity
         for system in SYSTEMS:
             if {one.unit(system) for one in fields[key]} == {quantity.unit}:
-                found[key] = replace(known.entry, text=quantity.number, system=system)
+                found[key] = known.entry._replace(text=quantity.number, system=system)
                 break
     return found
 

@@ -1,6 +1,5 @@
 """What a declaration may ask of the engine although none of today's does, and the engine's own edges."""
 
-from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -135,7 +134,7 @@ def test_a_worksheet_in_another_s_file_is_refused(monkeypatch: pytest.MonkeyPatc
 
 def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     first = units.UNITS[0]
-    twin = replace(first, factor=2 * first.factor)
-    monkeypatch.setattr(units, "UNITS", (first, twin))
+    twin = first._replace(factor=2 * first.factor)
+    monkeypatch.setattr(units, "units_of", lambda kind: (first, twin))
     with pytest.raises(ValueError, match="two units of"):
-        units._index()
+        units._by_spelling.__wrapped__(first.kind)
