@@ -5,7 +5,7 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
 1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
 2. The standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling
    it in the page instead is most of the time that an ordinary start takes.
-3. `wheel-<digest>/`: `calc` and `render` as one wheel, Jinja2, and MarkupSafe without its C part; entered into a lock
+3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules, Jinja2, and MarkupSafe without its C part; entered into a lock
    file (`pyodide lockfile add-wheels`) and byte-compiled.
 4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
    was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
@@ -44,6 +44,7 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
+from render import view
 from toolchain import ROOT, locked, node
 
 NPM = ROOT / "node_modules" / "pyodide"
@@ -158,6 +159,7 @@ def _module_name(file_name: str) -> str | None:
 
 def _make_wheels(out: Path) -> None:
     _run([sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(out)])
+    _compile_templates(next(out.glob("*.whl")))
     for library in (*LIBRARIES, *LATER):
         _repack(library, out)
     info = json.loads((NPM / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
@@ -167,6 +169,17 @@ def _make_wheels(out: Path) -> None:
     _pyodide("py-compile", "--silent", "--no-keep", ".", cwd=out)
     (out / "base.json").unlink()
     _settle_lock(out / "pyodide-lock.json")
+
+
+def _compile_templates(wheel: Path) -> None:
+    """Put the templates into the wheel as the modules that Jinja2 makes of them: that is half of the first answer."""
+    with tempfile.TemporaryDirectory() as folder:
+        _run([sys.executable, "-m", "wheel", "unpack", str(wheel), "--dest", folder])
+        (content,) = Path(folder).iterdir()
+        render = content / "render"
+        view.templates().compile_templates(render / "compiled", zip=None, ignore_errors=False)
+        shutil.rmtree(render / "templates")
+        _run([sys.executable, "-m", "wheel", "pack", str(content), "--dest-dir", str(wheel.parent)])
 
 
 def _repack(library: str, out: Path) -> None:

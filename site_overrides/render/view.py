@@ -6,7 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
+from jinja2 import Environment, FileSystemLoader, ModuleLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
 from calc.engine.declare import Field, Picture
@@ -18,6 +18,7 @@ from calc.units import NO_BREAK, System, UnitError, grouped, read_quantity
 from render import tank
 
 TEMPLATES = Path(__file__).parent / "templates"
+COMPILED = Path(__file__).parent / "compiled"  # in the page's Python: the templates as modules, made with its wheel
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 STATUS_WORDS = {
     "pass": "Holds",
@@ -32,7 +33,7 @@ STATUS_WORDS = {
 def templates() -> Environment:
     """The templates, autoescaped, with an error for every name that is not there."""
     return Environment(
-        loader=FileSystemLoader(TEMPLATES),
+        loader=ModuleLoader(COMPILED) if COMPILED.is_dir() else FileSystemLoader(TEMPLATES),
         autoescape=select_autoescape(("html", "svg")),
         undefined=StrictUndefined,
         trim_blocks=True,
