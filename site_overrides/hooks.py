@@ -20,10 +20,11 @@ from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
 from render import desk, lists, piping, prose, record, worksheet_html
 from render.plan import plan_section
-from render.view import TEMPLATES, charts_json, fill
+from render.view import charts_json, fill
 from tests import published
 
 CHARTS = Path(__file__).parent / "charts"
+DRAWINGS = Path(__file__).parent / "drawings"  # those that no number of the reader changes
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
 PIPING = re.compile(r"(?:<p>)?<!-- piping: (?P<key>[a-z-]+) -->(?:</p>)?")
@@ -73,7 +74,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         return _worksheet(found["key"])
 
     def drawing(found: re.Match[str]) -> str:
-        path = TEMPLATES / "drawings" / f"{found['name'].replace('-', '_')}.svg"
+        path = DRAWINGS / f"{found['name'].replace('-', '_')}.svg"
         if not path.is_file():
             raise ValueError(f"{page.file.src_uri} asks for the drawing {escape(found['name'])}, which does not exist")
         return path.read_text(encoding="utf-8")

@@ -55,6 +55,8 @@ LATER = ("segno",)
 # Modules that stay in a wheel as empty ones: segno's writers of image files want half of the standard library, and the
 # page draws its own SVG.
 EMPTIED = ("segno/writers.py", "segno/cli.py", "segno/helpers.py")
+# Modules that nothing asks for: Jinja2's extensions, its sandbox, and what examines templates.
+LEFT_OUT = ("jinja2/ext.py", "jinja2/sandbox.py", "jinja2/nativetypes.py", "jinja2/meta.py", "jinja2/constants.py")
 LIST_MODULES = ROOT / "site_overrides" / "list_modules.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
@@ -189,6 +191,8 @@ def _repack(library: str, out: Path) -> None:
     with tempfile.TemporaryDirectory() as folder:
         for file in distribution.files or []:
             if file.suffix not in left_out and file.name not in {"INSTALLER", "REQUESTED", "RECORD", "direct_url.json"}:
+                if file.as_posix() in LEFT_OUT:
+                    continue
                 target = Path(folder, file)
                 target.parent.mkdir(parents=True, exist_ok=True)
                 if file.as_posix() in EMPTIED:
