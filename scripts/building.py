@@ -1,4 +1,4 @@
-"""Builds the site: pages by MkDocs, the page's Python, the chart bundle, policies and compressed copies."""
+"""Builds the site: pages by MkDocs, the page's Python, bundles, policies and compressed copies."""
 
 from __future__ import annotations
 
@@ -25,6 +25,8 @@ INPUTS = (
 )
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
 PLOT_BUNDLE = "assets/js/plot.bundle.js"
+WORKER = "assets/js/worker.js"
+START = "assets/python/start.js"
 
 
 def build(*, again: bool = False) -> bool:
@@ -66,17 +68,28 @@ def _make(site: Path) -> None:
         _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)])
     with _step("Python for the page"):
         runtime.publish(site)
-    with _step("chart bundle"):
+    with _step("bundles"):
         bundle_charts(site)
+        bundle_worker(site)
     with _step("policies and compressed copies"):
         finishing.finish(site)
 
 
 def bundle_charts(site: Path) -> None:
     """Bundle the few parts of the chart library that the page's chart module names."""
+    _bundle(PLOT_SOURCE, site / PLOT_BUNDLE, "--minify", "--legal-comments=eof")
+
+
+def bundle_worker(site: Path) -> None:
+    """Put what starts Python into the worker, so that a page does not ask for it and wait once more."""
+    _bundle(site / WORKER, site / WORKER, "--minify-whitespace", "--allow-overwrite")
+    (site / START).unlink()
+
+
+def _bundle(source: Path, target: Path, *options: str) -> None:
     esbuild = ROOT / "node_modules" / "esbuild" / "bin" / "esbuild"
-    options = ["--bundle", "--minify", "--format=esm", "--target=es2022", "--legal-comments=eof", "--log-level=warning"]
-    _run([str(node()), str(esbuild), str(PLOT_SOURCE), *options, f"--outfile={site / PLOT_BUNDLE}"])
+    always = ("--bundle", "--format=esm", "--target=es2022", "--log-level=warning")
+    _run([str(node()), str(esbuild), str(source), *always, *options, f"--outfile={target}"])
 
 
 @contextlib.contextmanager

@@ -11,10 +11,11 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
    was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
 5. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
    visit does not grow.
-6. `start.js`: `start_python.js` with the names above and the lock file in it.
+6. `start.js`: `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
 
 Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
-mix two builds: `start.js` is asked for anew at each visit and names the rest. Equal sources make equal bytes.
+mix two builds: `start.js`, or the worker that holds it, is asked for anew at each visit and names the rest. Equal
+sources make equal bytes.
 
 What a worker at assets/js/worker.js has to do:
 

@@ -2,7 +2,8 @@
 // that names every file of this very build (see site_overrides/runtime.py, which writes it).
 /* global FILES */
 
-const here = new URL("./", import.meta.url);
+// The same place whether this module stands by itself or inside the worker, which is a folder away.
+const here = new URL("../python/", import.meta.url);
 // Node, where tests load this same module, wants paths instead of file: addresses.
 const base = here.protocol === "file:" ? decodeURIComponent(here.pathname) : here.href;
 
@@ -19,8 +20,8 @@ export const build = FILES.build;
 export async function startPython({ onProgress = () => {} } = {}) {
   // The two parts of Pyodide's loader come at once instead of one after the other.
   const [{ loadPyodide }] = await Promise.all([
-    import(`./${FILES.pyodide}pyodide.mjs`),
-    import(`./${FILES.pyodide}pyodide.asm.js`),
+    import(`${here.href}${FILES.pyodide}pyodide.mjs`),
+    import(`${here.href}${FILES.pyodide}pyodide.asm.js`),
   ]);
   onProgress("loader");
   const pyodide = await loadPyodide({

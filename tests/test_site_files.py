@@ -32,7 +32,6 @@ ALLOWED = [
     r"assets/images/[a-z0-9-]+\.(svg|png)",
     r"assets/data/[a-z0-9.-]+\.(csv|json)",
     # Python for the page.
-    r"assets/python/start\.js",
     r"assets/python/pyodide-[0-9a-f]{12}/pyodide\.(mjs|asm\.js|asm\.wasm)",
     r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip",
     r"assets/python/wheel-[0-9a-f]{12}/(jinja2|markupsafe|segno|stoke_and_store)-[0-9.]+-cp313-none-any\.whl",
@@ -81,7 +80,7 @@ def test_every_file_is_one_that_is_meant_to_be_published(site: Path) -> None:
 
 def test_the_parts_without_which_nothing_starts_are_there(site: Path) -> None:
     names = "\n".join(files(site))
-    for part in ("index.html", "404.html", "_headers", "assets/python/start.js", "search/search_index.json"):
+    for part in ("index.html", "404.html", "_headers", "assets/js/worker.js", "search/search_index.json"):
         assert part in names
     assert names.count("stoke_and_store-") == 1
 

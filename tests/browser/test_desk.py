@@ -259,7 +259,7 @@ def test_where_copying_is_refused_the_text_is_marked(visiting: Visiting, served:
 
 def test_without_a_calculator_it_says_so(page: Page, site: Any, troubles: list[str]) -> None:
     gone = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
-    with server.serving(site, interfere=lambda path: gone if "start.js" in path else None) as broken:
+    with server.serving(site, interfere=lambda path: gone if "/worker.js" in path else None) as broken:
         page.goto(f"{broken.url}dealers/")
         expect(page.locator("[data-slot=status]")).to_have_text("The calculator could not start here.")
         expect(page.get_by_role("button", name="Try again")).to_be_visible()

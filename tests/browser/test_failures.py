@@ -30,9 +30,8 @@ document.addEventListener("readystatechange", () => {
 GONE = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
 SORRY = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
 BROKEN = {
-    "worker gone": ("worker.js", GONE),
-    "worker is a page": ("worker.js", SORRY),
-    "start gone": ("python/start.js", GONE),
+    "worker gone": ("/worker.js", GONE),
+    "worker is a page": ("/worker.js", SORRY),
     "loader gone": ("pyodide.asm.js", GONE),
     "interpreter gone": (".wasm", GONE),
     "interpreter of a wrong type": (".wasm", SORRY),
@@ -92,7 +91,7 @@ def headline(worksheet: str) -> str:
     return sheet.headline.shown
 
 
-@pytest.mark.parametrize("part", [".wasm", *(pytest.param(name, marks=pytest.mark.long) for name in ("worker.js", "python_stdlib.zip"))])
+@pytest.mark.parametrize("part", [".wasm", *(pytest.param(name, marks=pytest.mark.long) for name in ("/worker.js", "python_stdlib.zip"))])
 def test_a_server_that_falls_silent_is_given_up(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], part: str
 ) -> None:
@@ -102,10 +101,11 @@ def test_a_server_that_falls_silent_is_given_up(
 
     trouble = Trouble({part: silence})
     # For the interpreter there is a steady sign of life while it is on its way, for at most two minutes; here, less.
-    worker = (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH = 120_000", "LONGEST_FETCH = 1_500")
+    worker = (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH=12e4", "LONGEST_FETCH=1500")
+    assert "LONGEST_FETCH=1500" in worker
     headers = {"Content-Type": "text/javascript", "Content-Security-Policy": WORKER_POLICY}
-    if part != "worker.js":
-        trouble.broken["worker.js"] = lambda: server.Answer(200, worker.encode(), headers)
+    if part != "/worker.js":
+        trouble.broken["/worker.js"] = lambda: server.Answer(200, worker.encode(), headers)
     page.add_init_script(IMPATIENT % 3)
     with server.serving(site, interfere=trouble) as broken:
         page.goto(broken.url + places["stored-heat"])

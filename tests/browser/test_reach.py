@@ -84,7 +84,7 @@ def test_axe_finds_nothing_in_any_state(live: Live, size: str, scheme: Any) -> N
 
 def test_axe_finds_nothing_when_the_calculator_failed(page: Page, site: Path, places: dict[str, str], troubles: list[str]) -> None:
     gone = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
-    with server.serving(site, interfere=lambda path: gone if "start.js" in path else None) as broken:
+    with server.serving(site, interfere=lambda path: gone if "/worker.js" in path else None) as broken:
         page.goto(broken.url + places["stored-heat"])
         expect(page.get_by_role("button", name="Try again").first).to_be_visible()
         assert_accessible(page, "failed")
