@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -27,6 +28,9 @@ PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
 PLOT_BUNDLE = "assets/js/plot.bundle.js"
 WORKER = "assets/js/worker.js"
 START = "assets/python/start.js"
+PAGE_SCRIPTS = ("page.js", "record.js", "desk.js")  # those that pages name; the rest is imported by them
+OTHER_SCRIPTS = ("early.js", "worker.js", "search-worker.js", "plot.bundle.js")
+ALL_STYLES = "all.css"
 
 
 def build(*, again: bool = False) -> bool:
@@ -71,6 +75,7 @@ def _make(site: Path) -> None:
     with _step("bundles"):
         bundle_charts(site)
         bundle_worker(site)
+        bundle_pages(site)
     with _step("policies and compressed copies"):
         finishing.finish(site)
 
@@ -82,14 +87,35 @@ def bundle_charts(site: Path) -> None:
 
 def bundle_worker(site: Path) -> None:
     """Put what starts Python into the worker, so that a page does not ask for it and wait once more."""
-    _bundle(site / WORKER, site / WORKER, "--minify-whitespace", "--allow-overwrite")
+    _bundle(site / WORKER, site / WORKER, "--allow-overwrite")
     (site / START).unlink()
 
 
+def bundle_pages(site: Path) -> None:
+    """Put what pages have in common into few files: each request costs a page that opens more than its bytes do."""
+    scripts, styles = site / "assets" / "js", site / "assets" / "css"
+    with tempfile.TemporaryDirectory(dir=CACHE) as folder:
+        options = ("--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js")
+        _esbuild(*(str(scripts / name) for name in PAGE_SCRIPTS), *options, f"--outdir={folder}")
+        for path in scripts.glob("*.js"):
+            if path.name not in OTHER_SCRIPTS:
+                path.unlink()
+        for path in Path(folder).iterdir():
+            shutil.copyfile(path, scripts / path.name)
+    parts = [styles / name for name in re.findall(r'@import "(.+)"', (styles / ALL_STYLES).read_text(encoding="utf-8"))]
+    _bundle(styles / ALL_STYLES, styles / ALL_STYLES, "--allow-overwrite")
+    for path in parts:
+        path.unlink()
+
+
 def _bundle(source: Path, target: Path, *options: str) -> None:
+    _esbuild(str(source), *options, f"--outfile={target}")
+
+
+def _esbuild(*options: str) -> None:
     esbuild = ROOT / "node_modules" / "esbuild" / "bin" / "esbuild"
-    always = ("--bundle", "--format=esm", "--target=es2022", "--log-level=warning")
-    _run([str(node()), str(esbuild), str(source), *always, *options, f"--outfile={target}"])
+    always = ("--bundle", "--format=esm", "--target=es2022", "--minify-whitespace", "--log-level=warning")
+    _run([str(node()), str(esbuild), *always, *options])
 
 
 @contextlib.contextmanager

@@ -5,8 +5,8 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
 1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
 2. The standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling
    it in the page instead is most of the time that an ordinary start takes.
-3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules, Jinja2, and MarkupSafe without its C part; entered into a lock
-   file (`pyodide lockfile add-wheels`) and byte-compiled.
+3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
+   its C part. They are entered into a lock file (`pyodide lockfile add-wheels`) and byte-compiled.
 4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
    was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
 5. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary

@@ -28,7 +28,7 @@ ALLOWED = [
     r"assets/images/favicon\.(png|svg)",
     # Ours.
     r"assets/css/[a-z-]+\.css",
-    r"assets/js/[a-z-]+(\.bundle)?\.js",
+    r"assets/js/([a-z-]+(\.bundle)?|part-[A-Z0-9]{8})\.js",
     r"assets/images/[a-z0-9-]+\.(svg|png)",
     r"assets/data/[a-z0-9.-]+\.(csv|json)",
     # Python for the page.

@@ -1,5 +1,4 @@
 // Python in a worker, as the page sees it: started, asked one thing at a time, given up when it breaks or falls silent.
-import { takeWorker } from "./early.js";
 import { units } from "./units.js";
 
 /**
@@ -35,7 +34,9 @@ export class Calculator {
   start() {
     if (this.state === "starting" || this.state === "ready") return;
     this.#turn("starting");
-    const { worker, heard } = takeWorker();
+    // The head of the page may have started one already (see early.js): the first time, that one is taken.
+    const { worker, heard } = globalThis.earlyWorker ?? { worker: newWorker(), heard: [] };
+    delete globalThis.earlyWorker;
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
     worker.onerror = (event) => {
@@ -124,4 +125,8 @@ export class Calculator {
   #quiet() {
     clearTimeout(this.#timer);
   }
+}
+
+function newWorker() {
+  return new Worker(new URL("worker.js", import.meta.url), { type: "module" });
 }
