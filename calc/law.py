@@ -104,6 +104,10 @@ class Range(NamedTuple):
     high: float
     text: str
 
+    def holds(self, value: float) -> bool:
+        """Whether it holds there. A bound in another unit, 212 °F for 100 °C, may miss by its last binary digit."""
+        return self.low <= value <= self.high or any(math.isclose(value, end, rel_tol=1e-12) for end in self[:2])
+
 
 class OutOfRange(ValueError):
     """An argument outside the range in which a law holds."""
@@ -144,6 +148,8 @@ FUNCTIONS: dict[str, Callable[..., float]] = {
     "log_mean": log_mean,
 }
 _PLAIN_NAMES = {"pi": math.pi}
+# All that a formula's code can reach besides its values.
+_SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS, **_PLAIN_NAMES}
 _ALLOWED = (
     ast.Expression,
     ast.BinOp,
@@ -194,8 +200,9 @@ class Formula:
         # Parsed against the allow-list above, so evaluating the code reaches nothing but the names given to it.
         return tree.body, compile(tree, "<formula>", "eval"), frozenset(names - FUNCTIONS.keys())
 
-    def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] = FUNCTIONS) -> Any:
-        return eval(self._parsed[1], {"__builtins__": {}, **functions, **_PLAIN_NAMES}, values)  # noqa: S307
+    def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] | None = None) -> Any:
+        """The formula's value; `functions` stand in for those that it calls, if it is to reckon with something else."""
+        return eval(self._parsed[1], {**_SPACE, **functions} if functions else _SPACE, values)  # noqa: S307
 
 
 @dataclass(eq=False, repr=False)
@@ -218,13 +225,10 @@ class Law:
     safety: bool = False
 
     def __call__(self, *positional: float, **named: float) -> float:
-        arguments = dict(zip(self.parameters, positional, strict=False)) | named
+        arguments = dict(zip(self.parameters, positional, strict=False)) | named if positional else named
         for name, allowed in self.ranges.items():
-            value = arguments[name]
-            # A bound typed in another unit (212 °F for 100 °C) may miss by its last binary digit.
-            low, high = allowed.low - 1e-12 * abs(allowed.low), allowed.high + 1e-12 * abs(allowed.high)
-            if not low <= value <= high:
-                raise OutOfRange(self.name, name, value, allowed)
+            if not allowed.holds(arguments[name]):
+                raise OutOfRange(self.name, name, arguments[name], allowed)
         if self.solves is not None:
             return self._solve(arguments)
         return self.function(**arguments)
@@ -244,36 +248,46 @@ class Law:
 
         bracket: Any = self.function(**arguments)
         low, high = bracket
-        root = bisect(imbalance, low, high)
+        root = find_root(imbalance, low, high)
         if root is None:
             raise NoSolution(self.name)
         return root
 
 
-def bisect(imbalance: Callable[[float], float], low: float, high: float) -> float | None:
+def find_root(imbalance: Callable[[float], float], low: float, high: float) -> float | None:
     """The root of a function that changes sign once between `low` and `high`, to the last bit or so; None without one.
 
-    Bisection, helped by the secant where that lands well inside the bracket (the Illinois form of false position).
+    Chandrupatla, A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function without using
+    derivatives, Advances in Engineering Software 28 (1997), 145-149: inverse quadratic interpolation through the last
+    three points where the function is straight enough between them, else bisection.
     """
-    at_low, at_high = imbalance(low), imbalance(high)
-    if at_low == 0:
-        return low
-    if at_high == 0:
-        return high
-    if (at_low > 0) == (at_high > 0) or math.isnan(at_low) or math.isnan(at_high):
+    old, at_old, new, at_new = low, imbalance(low), high, imbalance(high)
+    if at_old == 0:
+        return old
+    if at_new == 0:
+        return new
+    if (at_old > 0) == (at_new > 0) or math.isnan(at_old) or math.isnan(at_new):
         return None
-    for turn in range(200):
-        guess = high - at_high * (high - low) / (at_high - at_low) if turn % 3 else (low + high) / 2
-        if not min(low, high) < guess < max(low, high):
-            guess = (low + high) / 2
+    share = 0.5  # of the way from the newest point to the one across the root, at which the next guess lies
+    for _ in range(200):
+        guess = new + share * (old - new)
         at_guess = imbalance(guess)
-        if at_guess == 0 or abs(high - low) <= 4e-15 * max(abs(low), abs(high)):
-            return guess
-        if (at_guess > 0) == (at_high > 0):
-            high, at_high, at_low = guess, at_guess, at_low / 2
+        if (at_guess > 0) == (at_new > 0):
+            last, at_last = new, at_new
         else:
-            low, at_low, at_high = guess, at_guess, at_high / 2
-    return (low + high) / 2
+            last, at_last, old, at_old = old, at_old, new, at_new
+        new, at_new = guess, at_guess
+        best, at_best = (new, at_new) if abs(at_new) < abs(at_old) else (old, at_old)
+        least = 2e-15 * abs(best) / abs(old - new)  # a smaller step would not be seen in the last digits
+        if at_best == 0 or least > 0.5:
+            return best
+        straight, level = (new - old) / (last - old), (at_new - at_old) / (at_last - at_old)
+        share = 0.5
+        if level**2 < straight and (1 - level) ** 2 < 1 - straight:
+            share = at_new / (at_old - at_new) * at_last / (at_old - at_last)
+            share += (last - new) / (old - new) * at_new / (at_last - at_new) * at_old / (at_last - at_old)
+        share = min(max(share, least), 1 - least)
+    return best
 
 
 def law(

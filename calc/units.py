@@ -517,11 +517,9 @@ def round_to(number: float, figures: int) -> str:
     """Plain digits of `number` to `figures` significant figures, without an exponent and without a sign on zero."""
     if number == 0:
         return "0"
-    places = figures - 1 - math.floor(math.log10(abs(number)))
-    rounded = round(number, places)
-    if rounded and math.floor(math.log10(abs(rounded))) > math.floor(math.log10(abs(number))):
-        places -= 1
-    return fixed(rounded, max(places, 0))
+    exponent = int(f"{number:.{figures - 1}e}".rpartition("e")[2])
+    places = figures - 1 - exponent
+    return fixed(round(number, places), max(places, 0))
 
 
 def fixed(number: float, places: int) -> str:

@@ -16,8 +16,8 @@ import ast
 import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import cache
-from typing import NamedTuple
+from functools import cache, cached_property
+from typing import Any, NamedTuple
 
 from calc.law import FUNCTIONS, Law
 from calc.sources import SOURCES
@@ -214,14 +214,11 @@ class Step:
             raise DeclarationError(f"{key}: {law.name} takes {near}, not {', '.join(sorted(unknown))}")
         self.key, self.law, self.label = key, law, label
         self.binding = {name: binding.get(name, name) for name in law.parameters}
+        self.needs = tuple(self.binding.values())
         self.kind = law.returns.kind
         self._named = {"us": us, "si": si}
         for system in SYSTEMS:
             self.unit(system)
-
-    @property
-    def needs(self) -> tuple[str, ...]:
-        return tuple(self.binding.values())
 
     @property
     def source(self) -> str:
@@ -296,6 +293,9 @@ class Result(NamedTuple):
     only: tuple[str, str] | None = None  # (choice field, value): listed only in that case
 
 
+_SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS}  # all that a condition's code can reach besides its values
+
+
 class Condition:
     """A condition in text over fields, givens and steps: "store_top >= boiling_here - margin and emitter == 'floor'".
 
@@ -335,14 +335,17 @@ class Condition:
         self.code = compile(ast.fix_missing_locations(tree), "<condition>", "eval")
 
     def __call__(self, values: Mapping[str, float | str | None], origins: Mapping[str, str]) -> bool:
-        if any(values.get(name) is None for name in self._needed):
-            return False
-        asked = {
-            "missing": lambda name: values.get(name) is None,
-            "assumed": lambda name: origins.get(name) in ("typical", "example"),
-            "given": lambda name: origins.get(name) in ("typed", "link", "computed"),
-        }
-        return bool(eval(self.code, {"__builtins__": {}, **FUNCTIONS, **asked}, dict(values)))  # noqa: S307
+        for name in self._needed:
+            if values.get(name) is None:
+                return False
+        space = _SPACE
+        if self.asked:
+            space = _SPACE | {
+                "missing": lambda name: values.get(name) is None,
+                "assumed": lambda name: origins.get(name) in ("typical", "example"),
+                "given": lambda name: origins.get(name) in ("typed", "link", "computed"),
+            }
+        return bool(eval(self.code, space, values))  # noqa: S307
 
 
 @dataclass(eq=False, repr=False)
@@ -544,13 +547,17 @@ class Worksheet(Checked):
             if not (one.typical or one.optional or any(one.accepts(text) for text in texts)):
                 raise DeclarationError(f"{self.key}: {one.key} has no typical value and stands in no example")
 
-    def all_fields(self) -> list[Field]:
+    def all_fields(self) -> tuple[Field, ...]:
         """Every field of every case, each once (a key may return in several cases)."""
+        return self._every_field
+
+    @cached_property
+    def _every_field(self) -> tuple[Field, ...]:
         found: list[Field] = []
         for one in _fields_in(self.fields, self.cases):
             if one not in found:
                 found.append(one)
-        return found
+        return tuple(found)
 
     def all_steps(self) -> list[AnyStep]:
         """Every step of every case."""

@@ -16,7 +16,7 @@ from typing import NamedTuple
 from calc.engine.declare import Field, Worksheet
 from calc.engine.read import ORIGINS, Input, Typed
 from calc.engine.read import read as read_inputs
-from calc.engine.run import Sheet, Values, compute
+from calc.engine.run import Sheet, settle, work_out
 from calc.law import OutOfRange
 from calc.units import System, UnitError, read_quantity, round_to
 
@@ -295,9 +295,8 @@ def worked_out(worksheet: Worksheet, entries: Mapping[str, Entry], key: str) -> 
     reading = read_inputs(worksheet, given, "us")
     if reading.problems:
         return None
-    inputs: Values = {name: one.si for name, one in reading.inputs.items()}
     try:
-        value = compute(worksheet, reading.plan, inputs).get(key)
+        value = settle(worksheet, work_out(worksheet, reading)).get(key)
     except OutOfRange:
         return None
     return value if isinstance(value, float | int) else None

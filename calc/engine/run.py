@@ -117,11 +117,11 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
     sheet = Sheet(worksheet, system, reading.plan, reading.inputs, reading.problems, {}, example=reading.example)
     if reading.problems:
         return sheet
-    inputs: Values = {key: one.si for key, one in reading.inputs.items()}
     try:
-        values = compute(worksheet, reading.plan, inputs)
+        worked = work_out(worksheet, reading)
     except OutOfRange as wrong:
         return _with_problem(sheet, wrong)
+    values = settle(worksheet, worked)
     text = Texts(worksheet, reading, values, system)
     advice = tuple(_advice(worksheet, reading, values, text))
     return Sheet(
@@ -139,10 +139,10 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         meaning=tuple(text.fill(one) for one in worksheet.meaning),
         advice=advice,
         working=_working(reading, values, worksheet, system),
-        tables=tuple(_table(one, worksheet, reading, inputs, values, text) for one in worksheet.tables),
+        tables=tuple(_table(one, worksheet, reading, worked, text) for one in worksheet.tables),
         verdicts=tuple(_verdict(one, reading, values, text) for one in worksheet.checks),
-        best_change=_best_change(worksheet, reading, inputs, values, text),
-        band=_band(worksheet, reading, inputs, values, text),
+        best_change=_best_change(worksheet, reading, worked, text),
+        band=_band(worksheet, reading, worked, text),
         assumed=tuple(
             one.field.label
             for one in reading.inputs.values()
@@ -160,17 +160,30 @@ def _notes(worksheet: Worksheet, reading: Reading) -> tuple[str, ...]:
     return tuple(f"{labels[key]} is not used with the choices made here." for key in reading.unused)
 
 
-def compute(
-    worksheet: Worksheet, plan: Plan, inputs: Mapping[str, float | str | None], steps: tuple[AnyStep, ...] | None = None
-) -> Values:
+def work_out(worksheet: Worksheet, reading: Reading) -> Values:
     """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None."""
-    values: Values = dict(inputs)
+    values: Values = {key: one.si for key, one in reading.inputs.items()}
     for given in worksheet.givens:
         values[given.key] = given.value
-    for step in plan.steps if steps is None else steps:
+    for step in reading.plan.steps:
         values[step.key] = _step(step, values)
-    values |= {key: 0.0 for key in _zeroed(worksheet, values) if key in values}
-    if worksheet.checks and steps is None:
+    return values
+
+
+def work_out_again(worked: Values, steps: tuple[AnyStep, ...], changes: Values) -> Values:
+    """The values after some inputs have changed: only the steps that they reach are taken again."""
+    values, reached = worked | changes, set(changes)
+    for step in steps:
+        if not reached.isdisjoint(step.needs):
+            reached.add(step.key)
+            values[step.key] = _step(step, values)
+    return values
+
+
+def settle(worksheet: Worksheet, worked: Values) -> Values:
+    """The values that are told: what advice sets to nothing is nothing, and a chain counts what needs attention."""
+    values = worked | {key: 0.0 for key in _zeroed(worksheet, worked) if key in worked}
+    if worksheet.checks:
         values[ATTENTION] = float(sum(_status(one, values) != "pass" for one in worksheet.checks))
     return values
 
@@ -187,7 +200,7 @@ def _step(step: Step | Pick, values: Values) -> float | None:
     arguments: dict[str, float] = {}
     for name, source in step.binding.items():
         value = values[source]
-        if not isinstance(value, float | int):
+        if value is None or isinstance(value, str):
             return None
         arguments[name] = value
     try:
@@ -267,17 +280,17 @@ def _verdict(check: Check, reading: Reading, values: Values, text: "Texts") -> V
 _WEIGHT = {"stop": 1000, "unworkable": 100, "tight": 10, "not checked": 1, "pass": 0}
 
 
-def _best_change(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: "Texts") -> str:
+def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "Texts") -> str:
     """Of the changes worth trying, the one after which the chain stands best; empty when none makes it better."""
 
     def trouble(those: Values) -> int:
         return sum(_WEIGHT[_status(one, those)] for one in worksheet.checks)
 
-    best, least = "", trouble(values)
+    best, least = "", trouble(text.values)
     for row in worksheet.changes:
-        other = changed(worksheet, reading, inputs, row)
-        if other is not None and trouble(other) < least:
-            best, least = text.fill(row.label, other), trouble(other)
+        other = changed(worksheet, reading, worked, row)
+        if other is not None and (left := trouble(other)) < least:
+            best, least = text.fill(row.label, other), left
     return best
 
 
@@ -392,18 +405,23 @@ def _working(reading: Reading, values: Values, worksheet: Worksheet, system: Sys
     return working(reading.plan.steps, shown, system)
 
 
-def changed(worksheet: Worksheet, reading: Reading, inputs: Values, row: Variant) -> Values | None:
+def changed(worksheet: Worksheet, reading: Reading, worked: Values, row: Variant) -> Values | None:
     """Every value with a variant's changes; None where a law refuses them."""
-    now = dict(inputs)
     fields = {one.key: one for one in reading.plan.fields}
-    for key, text in row.changes.items():
-        if key in fields:
-            now[key] = changed_value(fields[key], text, inputs[key])
-    for one in reading.inputs.values():  # what follows another field follows its change
-        if one.from_field and one.from_field in row.changes and one.field.key not in row.changes:
-            now[one.field.key] = now[one.from_field]
+    changes = {
+        key: changed_value(fields[key], text, worked[key]) for key, text in row.changes.items() if key in fields
+    }
+    return moved(worksheet, reading, worked, changes)
+
+
+def moved(worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]) -> Values | None:
+    """Every value with some inputs changed, and what follows them; None where a law refuses them."""
+    now: Values = dict(changes)
+    for one in reading.inputs.values():
+        if one.from_field in changes and one.field.key not in changes:
+            now[one.field.key] = changes[one.from_field]
     try:
-        return compute(worksheet, reading.plan, now)
+        return settle(worksheet, work_out_again(worked, reading.plan.steps, now))
     except (OutOfRange, OverflowError):
         return None
 
@@ -421,8 +439,9 @@ def changed_value(field_: Field, text: str, current: float | str | None) -> floa
 
 
 def _table(
-    table: Comparison | Methods, worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts
+    table: Comparison | Methods, worksheet: Worksheet, reading: Reading, worked: Values, text: Texts
 ) -> Table:
+    values = text.values
     if isinstance(table, Methods):
         rules: list[tuple[str, ...]] = []
         for key in table.show:
@@ -438,7 +457,7 @@ def _table(
     )
     rows: list[tuple[str, ...]] = []
     for row in table.rows:
-        other = changed(worksheet, reading, inputs, row)
+        other = changed(worksheet, reading, worked, row)
         rows.append(
             (
                 text.fill(row.label, other),
@@ -448,9 +467,9 @@ def _table(
     return Table(table.title, heads, tuple(rows), text.fill(table.say))
 
 
-def _band(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values, text: Texts) -> Band | None:
+def _band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) -> Band | None:
     """Each guess moved to the ends of its usual band, each side added by root sum of squares, the largest named."""
-    centre = values[worksheet.headline]
+    centre = text.values[worksheet.headline]
     if not isinstance(centre, float | int) or worksheet.headline == ATTENTION:
         return None
     # Only what feeds the headline, and the advice that may set it to nothing, is worked out again for each guess.
@@ -464,15 +483,14 @@ def _band(worksheet: Worksheet, reading: Reading, inputs: Values, values: Values
         if not fed.intersection((one.field.key, *followers)):
             continue
         effect = [0.0, 0.0]
-        for end in _ends(one, values):
-            now = dict(inputs)
-            now |= dict.fromkeys((one.field.key, *followers), end)
+        for end in _ends(one, worked):
             try:
-                moved = compute(worksheet, reading.plan, now, steps)[worksheet.headline]
+                now = work_out_again(worked, steps, dict.fromkeys((one.field.key, *followers), end))
             except OutOfRange:
                 continue
-            if isinstance(moved, float | int):
-                effect = [min(effect[0], moved - centre), max(effect[1], moved - centre)]
+            there = 0.0 if worksheet.headline in _zeroed(worksheet, now) else now[worksheet.headline]
+            if isinstance(there, float | int):
+                effect = [min(effect[0], there - centre), max(effect[1], there - centre)]
         below, above = math.hypot(below, effect[0]), math.hypot(above, effect[1])
         if effect[1] - effect[0] > largest:
             largest, most = effect[1] - effect[0], one.field.label

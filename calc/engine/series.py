@@ -3,9 +3,8 @@
 
 from typing import NamedTuple
 
-from calc.engine.declare import Variant
 from calc.engine.read import Reading
-from calc.engine.run import Sheet, Texts, Values, changed, changed_value
+from calc.engine.run import Sheet, Texts, changed_value, moved, work_out
 from calc.units import System, Unit, show, shown_unit, unit_named
 
 
@@ -48,16 +47,10 @@ def series(sheet: Sheet) -> Series | None:
     kinds = {step.key: step.kind for step in sheet.plan.steps}
     kind = next(kinds[line.key] if line.key in kinds else sheet.inputs[line.key].field.kind for line in chart.lines)
     y_unit = unit_named(named, kind) if named else _unit_of(sheet, chart.lines[0].key)
-    inputs: Values = {key: one.si for key, one in sheet.inputs.items()}
     reading = Reading(sheet.plan, sheet.inputs, (), "")
+    worked = work_out(sheet.worksheet, reading)
     places = [low + (high - low) * step / (chart.points - 1) for step in range(chart.points)]
-    runs = []
-    for place in places:
-        moved: Values = dict(inputs) | {chart.across: place}
-        for one in sheet.inputs.values():
-            if one.from_field == chart.across:
-                moved[one.field.key] = place
-        runs.append(changed(sheet.worksheet, reading, moved, Variant("", {})))
+    runs = [moved(sheet.worksheet, reading, worked, {chart.across: place}) for place in places]
     lines = []
     for line in chart.lines:
         points: list[tuple[float, float | None]] = []

@@ -10,7 +10,7 @@ import ast
 import math
 import random
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import NamedTuple
 
@@ -34,7 +34,7 @@ class WorkingLine(NamedTuple):
     beside: str = ""
 
 
-@dataclass
+@dataclass(eq=False, repr=False)
 class _Shown:
     """A quantity in the working: its value, its units, and the digits it is shown to so far."""
 
@@ -43,10 +43,18 @@ class _Shown:
     plain: Unit
     typed: str
     figures: int
+    _known: dict[tuple[bool, int], str] = field(default_factory=dict)  # the digits in either unit, once asked for
 
     def digits(self, unit: Unit) -> str:
+        """The digits in `unit`, which is the reader's or the plain one."""
         if self.typed and unit is self.reader:
             return self.typed
+        wanted = (unit is self.reader, self.figures)
+        if wanted not in self._known:
+            self._known[wanted] = self._digits(unit)
+        return self._known[wanted]
+
+    def _digits(self, unit: Unit) -> str:
         number = unit.from_si(self.si)
         if abs(number) < 1e-9 * abs(unit.offset or 1e-290):
             return "0"
@@ -105,7 +113,7 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
     _raise_digits(law.formula, law, bound, units, scale, mine, result_unit)
     factor = f" {_TIMES} {_constant_text(scale)}" if scale != 1 else ""
     beside = "" if units == "reader" or mine.plain is mine.reader else _text(mine, mine.reader, system)
-    drawn = _draw(law.formula.tree, law, bound, units, system)
+    drawn = _draw(law.formula, law, bound, units, system)
     if factor and isinstance(law.formula.tree, ast.BinOp) and isinstance(law.formula.tree.op, ast.Add | ast.Sub):
         drawn = f"({drawn})"
     return WorkingLine(
@@ -126,7 +134,7 @@ def _solved(step: Step, law: Law, bound: dict[str, _Shown], mine: _Shown, system
     mine.figures = max(mine.figures, 6)
     beside = "" if mine.plain is mine.reader else _text(mine, mine.reader, system)
     _raise_balance(law, everything)
-    sides = [_draw(formula.tree, law, everything, "plain", system) for formula in (law.left, law.right)]
+    sides = [_draw(formula, law, everything, "plain", system) for formula in (law.left, law.right)]
     return WorkingLine(
         step.key,
         step.label,
@@ -166,7 +174,9 @@ def _scale(law: Law, units: tuple[tuple[str, Unit], ...], result: Unit) -> tuple
         if isinstance(exact, complex) or isinstance(reader, complex) or reader == 0:
             continue
         ratios.append(result.from_si(exact) / reader)
-    if len(ratios) < 3 or any(not math.isclose(ratio, ratios[0], rel_tol=1e-9) for ratio in ratios):
+        if not math.isclose(ratios[-1], ratios[0], rel_tol=1e-9):
+            return 1.0, "plain"
+    if len(ratios) < 3:
         return 1.0, "plain"
     if math.isclose(ratios[0], 1, rel_tol=1e-9):
         return 1.0, "reader"
@@ -238,10 +248,17 @@ def _text(one: _Shown, unit: Unit, system: System) -> str:
 @cache
 def _words(formula: Formula) -> str:
     """The formula in words: names with spaces, the signs of arithmetic."""
-    return _drawn(formula.tree, lambda name: name.replace("_", " "))
+    pieces = _pieces(formula)
+    return "".join(one.replace("_", " ") if place % 2 else one for place, one in enumerate(pieces))
 
 
-def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system: System) -> str:
+@cache
+def _pieces(formula: Formula) -> tuple[str, ...]:
+    """The formula as text cut at its names: text, name, text, …, name, text."""
+    return tuple(_drawn(formula.tree, lambda name: f"\0{name}\0").split("\0"))
+
+
+def _draw(formula: Formula, law: Law, bound: dict[str, _Shown], units: str, system: System) -> str:
     def name_text(name: str) -> str:
         if name in bound:
             one = bound[name]
@@ -252,7 +269,7 @@ def _draw(node: ast.expr, law: Law, bound: dict[str, _Shown], units: str, system
             return _constant_with_unit(law.constants[name])
         return name
 
-    return _drawn(node, name_text)
+    return "".join(name_text(one) if place % 2 else one for place, one in enumerate(_pieces(formula)))
 
 
 def _constant_with_unit(constant: Constant) -> str:

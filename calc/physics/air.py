@@ -21,7 +21,7 @@ from calc.law import (
     Watt,
     WattPerKelvin,
     WattPerSquareMetreKelvin,
-    bisect,
+    find_root,
     law,
     method,
 )
@@ -118,7 +118,7 @@ def _poisson_tails(mean: float, count: int) -> list[float]:
 
 
 @method(
-    "The number of transfer units at which the crossflow series gives this effectiveness, found by bisection.",
+    "The number of transfer units at which the crossflow series gives this effectiveness, found as a root.",
     source="crossflow-series",
     ranges={"rated_effectiveness": "0 % to 100 %", "capacity_ratio": "0 to 1"},
 )
@@ -127,7 +127,9 @@ def transfer_units_for(rated_effectiveness: Fraction, capacity_ratio: Factor) ->
 
     Raises NoSolution where no coil of this kind reaches it: the rating asks for more than the two flows allow.
     """
-    found = bisect(lambda units: effectiveness(units, capacity_ratio) - rated_effectiveness, 0.0, MOST_TRANSFER_UNITS)
+    found = find_root(
+        lambda units: effectiveness(units, capacity_ratio) - rated_effectiveness, 0.0, MOST_TRANSFER_UNITS
+    )
     if found is None:
         raise NoSolution("transfer_units_for")
     return found

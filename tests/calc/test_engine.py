@@ -23,7 +23,7 @@ from calc.engine.declare import (
 from calc.engine.read import Typed, read
 from calc.engine.run import Sheet, run
 from calc.engine.series import series
-from calc.law import Joule, Second, Watt, bisect, law
+from calc.law import Joule, Second, Watt, find_root, law
 
 HEAT = Field("heat", "energy", "Heat", low="1 Btu", high="1 MMBtu")
 LOAD = Field("load", "power", "Load", low="0 Btu/h", high="100 kBtu/h")
@@ -121,7 +121,7 @@ def test_a_chart_of_nothing_is_no_chart() -> None:
 
 def test_a_root_at_nothing_is_found_although_no_part_of_it_is_small_enough() -> None:
     """The bracket is measured against itself, so at zero it only stops when its turns are used up."""
-    found = bisect(lambda guess: 1.0 if guess > 0 else -1.0, -1.0, 1.5)
+    found = find_root(lambda guess: 1.0 if guess > 0 else -1.0, -1.0, 1.5)
     assert found is not None
     assert abs(found) < 1e-12
 

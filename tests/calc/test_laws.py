@@ -10,7 +10,7 @@ import pint
 import pytest
 
 import calc.physics
-from calc.law import FUNCTIONS, Formula, Law, OutOfRange, bisect
+from calc.law import FUNCTIONS, Formula, Law, OutOfRange, find_root
 from calc.sources import SOURCES
 from calc.units import KINDS
 
@@ -206,7 +206,7 @@ def test_a_formula_reaches_nothing_but_arithmetic() -> None:
 
 
 def test_the_root_finder_against_roots_known_in_closed_form() -> None:
-    assert bisect(lambda x: x**3 - 2, 0, 2) == pytest.approx(2 ** (1 / 3), rel=1e-14)
-    assert bisect(lambda x: math.exp(x) - 10, 0, 300) == pytest.approx(math.log(10), rel=1e-14)
-    assert bisect(lambda x: x - 1, 1, 5) == 1
-    assert bisect(lambda x: x * x + 1, -5, 5) is None
+    assert find_root(lambda x: x**3 - 2, 0, 2) == pytest.approx(2 ** (1 / 3), rel=1e-14)
+    assert find_root(lambda x: math.exp(x) - 10, 0, 300) == pytest.approx(math.log(10), rel=1e-14)
+    assert find_root(lambda x: x - 1, 1, 5) == 1
+    assert find_root(lambda x: x * x + 1, -5, 5) is None

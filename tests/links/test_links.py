@@ -1,6 +1,5 @@
 """Links last: what any version wrote decodes to the same numbers for ever."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -68,7 +67,7 @@ def test_an_older_link_is_brought_up_to_this_version() -> None:
 def test_the_chain_of_migrations_takes_one_version_after_the_other(monkeypatch: pytest.MonkeyPatch) -> None:
     def from_version_1(carried: Carried) -> Carried:
         """In an invented version 2 every temperature is asked in degrees Celsius, and the store in liters."""
-        return replace(carried, numbers=tuple(one for one in carried.numbers if one[0] != "lowest_useful"))
+        return carried._replace(numbers=tuple(one for one in carried.numbers if one[0] != "lowest_useful"))
 
     monkeypatch.setattr(link, "VERSION", 2)
     opened = link.read(OLD, WORKSHEETS, {0: _from_version_0, 1: from_version_1})
