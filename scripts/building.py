@@ -15,6 +15,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import finishing
+import licenses
 import runtime
 from toolchain import CACHE, ROOT, Problem, environment, locked, node, say
 
@@ -73,16 +74,17 @@ def _make(site: Path) -> None:
     with _step("Python for the page"):
         runtime.publish(site)
     with _step("bundles"):
-        bundle_charts(site)
+        bundle_charts(site, bundled := site.with_name("bundled.json"))
+        licenses.write(site, bundled)
         bundle_worker(site)
         bundle_pages(site)
     with _step("policies and compressed copies"):
         finishing.finish(site)
 
 
-def bundle_charts(site: Path) -> None:
-    """Bundle the few parts of the chart library that the page's chart module names."""
-    _bundle(PLOT_SOURCE, site / PLOT_BUNDLE, "--minify", "--legal-comments=eof")
+def bundle_charts(site: Path, account: Path) -> None:
+    """Bundle the few parts of the chart library that the page's chart module names, with an account of what went in."""
+    _bundle(PLOT_SOURCE, site / PLOT_BUNDLE, "--minify", f"--metafile={account}")
 
 
 def bundle_worker(site: Path) -> None:

@@ -21,6 +21,7 @@ ALLOWED = [
     r"search/search_index\.json",
     r"sitemap\.xml",
     r"_headers",
+    r"assets/licenses\.txt",
     # The theme's own files, as the theme names them.
     r"assets/javascripts/bundle\.[0-9a-f]{8}\.min\.js",
     r"assets/javascripts/workers/search\.[0-9a-f]{8}\.min\.js",
@@ -83,6 +84,15 @@ def test_the_parts_without_which_nothing_starts_are_there(site: Path) -> None:
     for part in ("index.html", "404.html", "_headers", "assets/js/worker.js", "search/search_index.json"):
         assert part in names
     assert names.count("stoke_and_store-") == 1
+
+
+def test_what_others_made_stands_with_its_license(site: Path) -> None:
+    parts = re.split("={80}\n", (site / "assets/licenses.txt").read_text(encoding="utf-8"))[1:]
+    texts = {part.partition("\n")[0].partition(" ")[0]: part for part in parts}
+    wheels = {Path(name).name.partition("-")[0] for name in files(site) if name.endswith(".whl")} - {"stoke_and_store"}
+    assert {*wheels, "Pyodide", "Python", "mkdocs-material", "@observablehq/plot", "d3-scale"} <= texts.keys()
+    for name, text in texts.items():
+        assert re.search(r"licen[sc]e|permission|redistribution", text, re.IGNORECASE), name
 
 
 def test_compressed_copies_say_what_the_originals_say(site: Path) -> None:
