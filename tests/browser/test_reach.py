@@ -236,6 +236,11 @@ def test_paper_gets_everything_unfolded(at: At) -> None:
     assert folds.evaluate_all("all => all.map((one) => one.open)") == before
 
 
+def search_workers(served: server.Site) -> list[str]:
+    """Each time that the theme's own search worker was asked for."""
+    return [asked.path for asked in served.requests if "/javascripts/workers/search." in asked.path]
+
+
 @pytest.mark.parametrize("size", SIZES)
 def test_the_header_by_keyboard(visiting: Visiting, served: server.Site, places: dict[str, str], size: str) -> None:
     with visiting([], viewport=SIZES[size]) as page:
@@ -256,7 +261,9 @@ def test_the_header_by_keyboard(visiting: Visiting, served: server.Site, places:
             page.keyboard.press("/")
         words = page.get_by_role("textbox", name="Search words")
         expect(words).to_be_focused()
+        read = len(search_workers(served))
         page.keyboard.type("tank")
         expect(page.locator(".md-search-result__item").first).to_be_visible()
+        assert len(search_workers(served)) == read + 1, "the index is read at the first question, not before"
         page.keyboard.press("Escape")
         expect(page.locator(".md-search-result__item").first).to_be_hidden()

@@ -1,6 +1,6 @@
 // Stands in for the theme's search worker, whose file name is this one's query: reading the index costs half a second of
 // a processor, and most visits search for nothing. It says at once that it is ready, keeps the index, and starts the
-// theme's worker at the first question.
+// theme's worker at the first question that has a word in it.
 const SETUP = 0;
 const READY = 1;
 
@@ -12,6 +12,8 @@ self.onmessage = ({ data }) => {
   if (data.type === SETUP) {
     index = data;
     postMessage({ type: READY });
+  } else if (!search && data.data.trim() === "") {
+    return; // the theme asks for nothing as soon as it hears that the search is ready
   } else if (waiting) {
     waiting.push(data);
     search ??= begin();
