@@ -232,6 +232,8 @@ def test_paper_gets_everything_unfolded(at: At) -> None:
     before = folds.evaluate_all("all => all.map((one) => one.open)")
     reader.page.evaluate("dispatchEvent(new Event('beforeprint'))")
     assert all(folds.evaluate_all("all => all.map((one) => one.open)"))
+    reader.type("store_volume", "650")  # an answer that comes meanwhile fills its parts anew
+    reader.wait()
     reader.page.evaluate("dispatchEvent(new Event('afterprint'))")
     assert folds.evaluate_all("all => all.map((one) => one.open)") == before
 

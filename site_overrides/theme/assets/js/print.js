@@ -2,13 +2,16 @@
 
 /** Open what is folded before the page is printed. */
 export function wirePrinting() {
-  let opened = [];
   addEventListener("beforeprint", () => {
-    opened = [...document.querySelectorAll("main details:not([open])")];
-    for (const details of opened) details.open = true;
+    for (const details of document.querySelectorAll("main details:not([open])")) {
+      details.open = true;
+      details.toggleAttribute("data-ss-for-print", true);
+    }
   });
   addEventListener("afterprint", () => {
-    for (const details of opened) details.open = false;
-    opened = [];
+    for (const details of document.querySelectorAll("[data-ss-for-print]")) {
+      details.open = false;
+      details.removeAttribute("data-ss-for-print");
+    }
   });
 }

@@ -406,11 +406,12 @@ function holdingFocus(change) {
 /** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
 function fill(element, html) {
   if (element.innerHTML === html) return;
-  const open = [...element.querySelectorAll("details")].map((details) => details.open);
+  const folds = [...element.querySelectorAll("details")];
   const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
   element.innerHTML = html;
   if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
   element.querySelectorAll("details").forEach((details, index) => {
-    details.open = open[index] ?? false;
+    details.open = folds[index]?.open ?? false;
+    details.toggleAttribute("data-ss-for-print", folds[index]?.hasAttribute("data-ss-for-print") ?? false);
   });
 }
