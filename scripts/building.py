@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
+import json
 import os
-import re
 import shutil
 import subprocess
 import sys
@@ -28,10 +28,8 @@ INPUTS = (
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
 PLOT_BUNDLE = "assets/js/plot.bundle.js"
 WORKER = "assets/js/worker.js"
-START = "assets/python/start.js"
-PAGE_SCRIPTS = ("page.js", "record.js", "desk.js")  # those that pages name; the rest is imported by them
-OTHER_SCRIPTS = ("early.js", "worker.js", "search-worker.js", "plot.bundle.js")
-ALL_STYLES = "all.css"
+PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")  # those that pages name
+ALL_STYLES = "assets/css/all.css"
 
 
 def build(*, again: bool = False) -> bool:
@@ -76,48 +74,41 @@ def _make(site: Path) -> None:
     with _step("bundles"):
         bundle_charts(site, bundled := site.with_name("bundled.json"))
         licenses.write(site, bundled)
-        bundle_worker(site)
-        bundle_pages(site)
+        bundle(site)
     with _step("policies and compressed copies"):
         finishing.finish(site)
 
 
 def bundle_charts(site: Path, account: Path) -> None:
     """Bundle the few parts of the chart library that the page's chart module names, with an account of what went in."""
-    _bundle(PLOT_SOURCE, site / PLOT_BUNDLE, "--minify", f"--metafile={account}")
+    _esbuild(str(PLOT_SOURCE), "--minify", f"--metafile={account}", f"--outfile={site / PLOT_BUNDLE}")
 
 
-def bundle_worker(site: Path) -> None:
-    """Put what starts Python into the worker, so that a page does not ask for it and wait once more."""
-    _bundle(site / WORKER, site / WORKER, "--allow-overwrite")
-    (site / START).unlink()
-
-
-def bundle_pages(site: Path) -> None:
+def bundle(site: Path) -> None:
     """Put what pages have in common into few files: each request costs a page that opens more than its bytes do."""
-    scripts, styles = site / "assets" / "js", site / "assets" / "css"
+    _bundle_in_place(site, WORKER)
+    _bundle_in_place(site, *PAGE_SCRIPTS, "--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js")
+    _bundle_in_place(site, ALL_STYLES)
+
+
+def _bundle_in_place(site: Path, *names_and_options: str) -> None:
+    """Bundle files of the site that lie in one folder: what came out takes the place of all that went in."""
+    names = [name for name in names_and_options if not name.startswith("--")]
+    options = [option for option in names_and_options if option.startswith("--")]
     with tempfile.TemporaryDirectory(dir=CACHE) as folder:
-        options = ("--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js")
-        _esbuild(*(str(scripts / name) for name in PAGE_SCRIPTS), *options, f"--outdir={folder}")
-        for path in scripts.glob("*.js"):
-            if path.name not in OTHER_SCRIPTS:
-                path.unlink()
-        for path in Path(folder).iterdir():
-            shutil.copyfile(path, scripts / path.name)
-    parts = [styles / name for name in re.findall(r'@import "(.+)"', (styles / ALL_STYLES).read_text(encoding="utf-8"))]
-    _bundle(styles / ALL_STYLES, styles / ALL_STYLES, "--allow-overwrite")
-    for path in parts:
-        path.unlink()
+        account, made = Path(folder, "account.json"), Path(folder, "made")
+        # In the site's own folder, whose name changes, so that no name of a part hangs on it.
+        _esbuild(*names, *options, f"--metafile={account}", f"--outdir={made}", cwd=site)
+        for name in json.loads(account.read_text(encoding="utf-8"))["inputs"]:
+            (site / name).unlink()
+        for path in made.iterdir():
+            shutil.copyfile(path, (site / names[0]).with_name(path.name))
 
 
-def _bundle(source: Path, target: Path, *options: str) -> None:
-    _esbuild(str(source), *options, f"--outfile={target}")
-
-
-def _esbuild(*options: str) -> None:
+def _esbuild(*options: str, cwd: Path = ROOT) -> None:
     esbuild = ROOT / "node_modules" / "esbuild" / "bin" / "esbuild"
     always = ("--bundle", "--format=esm", "--target=es2022", "--minify-whitespace", "--log-level=warning")
-    _run([str(node()), str(esbuild), *always, *options])
+    _run([str(node()), str(esbuild), *always, *options], cwd)
 
 
 @contextlib.contextmanager
@@ -135,12 +126,12 @@ def _step(what: str) -> Iterator[None]:
     say(f" {time.monotonic() - started:.1f} s")
 
 
-def _run(command: list[str]) -> None:
+def _run(command: list[str], cwd: Path = ROOT) -> None:
     """Run a program of the build; what it said is shown if it fails."""
     surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0"}
     surroundings.setdefault("SOURCE_DATE_EPOCH", str(runtime.EPOCH))
     done = subprocess.run(
-        command, cwd=ROOT, env=surroundings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False
+        command, cwd=cwd, env=surroundings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False
     )
     if done.returncode:
         raise RuntimeError(f"{done.stdout.rstrip()}{os.linesep}")
