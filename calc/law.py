@@ -148,8 +148,8 @@ FUNCTIONS: dict[str, Callable[..., float]] = {
     "log_mean": log_mean,
 }
 _PLAIN_NAMES = {"pi": math.pi}
-# All that a formula's code can reach besides its values.
-_SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS, **_PLAIN_NAMES}
+# All that the code of a formula or a condition can reach besides its values.
+SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS, **_PLAIN_NAMES}
 _ALLOWED = (
     ast.Expression,
     ast.BinOp,
@@ -202,7 +202,7 @@ class Formula:
 
     def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] | None = None) -> Any:
         """The formula's value; `functions` stand in for those that it calls, if it is to reckon with something else."""
-        return eval(self._parsed[1], {**_SPACE, **functions} if functions else _SPACE, values)  # noqa: S307
+        return eval(self._parsed[1], {**SPACE, **functions} if functions else SPACE, values)  # noqa: S307
 
 
 @dataclass(eq=False, repr=False)

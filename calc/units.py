@@ -522,6 +522,12 @@ def round_to(number: float, figures: int) -> str:
     return fixed(round(number, places), max(places, 0))
 
 
+def round_briefly(number: float, figures: int) -> str:
+    """The same without the zeros that end its decimals."""
+    digits = round_to(number, figures)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
 def fixed(number: float, places: int) -> str:
     """Plain digits of `number` with `places` decimals; zero has no sign."""
     text = f"{number:.{places}f}"

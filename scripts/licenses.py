@@ -59,8 +59,7 @@ def _pyodide_says(name: str) -> Any:
 
 def _library(name: str) -> Part:
     found = importlib.metadata.distribution(name)
-    texts = [path for path in found.files or [] if path.name.startswith("LICENSE") and ".dist-info" in path.parts[0]]
-    (file,) = texts
+    (file,) = [path for path in found.files or [] if path.full_match("*.dist-info/**/LICENSE*")]
     return Part(name, found.version, Path(str(found.locate_file(file))).read_text(encoding="utf-8"))
 
 

@@ -1,6 +1,6 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
-from calc.engine.declare import AnyStep, Case, Cases, Given, Pick, Step
+from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Pick, Step
 from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
@@ -128,14 +128,20 @@ FRICTION_GIVENS = (
 
 # --- the fire's peak ---
 
-PEAK = Cases(
-    "peak_known",
-    no=Case(
-        fields=(WATER_OUTPUT, PEAK_FACTOR),
-        steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
-    ),
-    yes=Case(fields=(PEAK_OUTPUT,), decides=True),
-)
+
+def peak(*asked: Field) -> Cases:
+    """The fire's peak, known or from the average output; `asked` is what only that way asks beside its factor."""
+    return Cases(
+        "peak_known",
+        no=Case(
+            fields=(*asked, PEAK_FACTOR),
+            steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
+        ),
+        yes=Case(fields=(PEAK_OUTPUT,), decides=True),
+    )
+
+
+PEAK = peak(WATER_OUTPUT)
 
 # --- where water boils first ---
 

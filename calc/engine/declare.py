@@ -17,9 +17,9 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from calc.law import FUNCTIONS, Law
+from calc.law import FUNCTIONS, SPACE, Law
 from calc.sources import SOURCES
 from calc.units import KINDS, SYSTEMS, System, Unit, UnitError, read_quantity, shown_unit, unit_named
 
@@ -293,9 +293,6 @@ class Result(NamedTuple):
     only: tuple[str, str] | None = None  # (choice field, value): listed only in that case
 
 
-_SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS}  # all that a condition's code can reach besides its values
-
-
 class Condition:
     """A condition in text over fields, givens and steps: "store_top >= boiling_here - margin and emitter == 'floor'".
 
@@ -338,9 +335,9 @@ class Condition:
         for name in self._needed:
             if values.get(name) is None:
                 return False
-        space = _SPACE
+        space = SPACE
         if self.asked:
-            space = _SPACE | {
+            space = SPACE | {
                 "missing": lambda name: values.get(name) is None,
                 "assumed": lambda name: origins.get(name) in ("typical", "example"),
                 "given": lambda name: origins.get(name) in ("typed", "link", "computed"),
@@ -650,14 +647,8 @@ class Worksheet(Checked):
         for key, text in example.given.items():
             if key not in by_key:
                 raise DeclarationError(f"{self.key}: the example {example.name} gives {key!r}, which is no field")
-            problems = []
-            for one in by_key[key]:
-                try:
-                    one.check_value(text)
-                except DeclarationError as wrong:
-                    problems.append(wrong)
-            if len(problems) == len(by_key[key]):
-                raise problems[0]
+            if not any(one.accepts(text) for one in by_key[key]):
+                by_key[key][0].check_value(text)  # says what is wrong
 
 
 @dataclass(eq=False, repr=False)

@@ -18,7 +18,7 @@ from calc.engine.read import ORIGINS, Input, Typed
 from calc.engine.read import read as read_inputs
 from calc.engine.run import Sheet, settle, work_out
 from calc.law import OutOfRange
-from calc.units import System, UnitError, read_quantity, round_to
+from calc.units import System, UnitError, read_quantity, round_briefly
 
 FIRST_LINE = "Stoke and Store plan"
 VERSION = 1
@@ -270,9 +270,7 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
 
 def _text(field: Field, value: float) -> str:
     unit = field.unit("us")
-    digits = round_to(unit.from_si(value), 5)
-    digits = digits.rstrip("0").rstrip(".") if "." in digits else digits
-    return f"{digits} {unit.ascii}".strip()
+    return f"{round_briefly(unit.from_si(value), 5)} {unit.ascii}".strip()
 
 
 def _si(field: Field, entry: Entry) -> float | None:

@@ -16,6 +16,7 @@ from calc.units import (
     UnitError,
     grouped,
     read_quantity,
+    round_briefly,
     round_to,
     with_unit,
 )
@@ -74,8 +75,7 @@ def typed_digits(read: Quantity, unit: Unit) -> str:
     number = unit.from_si(read.si)
     if abs(number) < 1e-12 * abs(unit.offset or 1):
         return "0"
-    digits = round_to(number, 4)
-    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+    return round_briefly(number, 4)
 
 
 def read(worksheet: Worksheet, given: Mapping[str, Typed], system: System) -> Reading:
@@ -269,9 +269,7 @@ def _check_range(field: Field, found: Quantity, system: System) -> None:
 
 def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
     """A declared bound in the unit that the reader typed."""
-    digits = round_to(unit.from_si(quantity(bound, kind)), 4)
-    digits = digits.rstrip("0").rstrip(".") if "." in digits else digits
-    return with_unit(grouped(digits, system), unit)
+    return with_unit(grouped(round_briefly(unit.from_si(quantity(bound, kind)), 4), system), unit)
 
 
 def _fill_same(plan: Plan, inputs: dict[str, Input]) -> list[Problem]:

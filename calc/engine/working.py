@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from calc.engine.declare import AnyStep, Step
 from calc.law import Constant, Formula, Law
-from calc.units import NO_BREAK, System, Unit, grouped, round_to, shown_unit, units_of, with_unit
+from calc.units import NO_BREAK, System, Unit, grouped, round_briefly, round_to, shown_unit, units_of, with_unit
 
 FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifteen
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
@@ -58,8 +58,7 @@ class _Shown:
         number = unit.from_si(self.si)
         if abs(number) < 1e-9 * abs(unit.offset or 1e-290):
             return "0"
-        digits = round_to(number, self.figures)
-        return digits.rstrip("0").rstrip(".") if "." in digits else digits
+        return round_briefly(number, self.figures)
 
 
 class Value(NamedTuple):
@@ -207,8 +206,7 @@ def _places(law: Law, names: tuple[str, ...]) -> list[dict[str, float]]:
 
 
 def _constant_text(scale: float) -> str:
-    digits = round_to(scale, 12)
-    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+    return round_briefly(scale, 12)
 
 
 def _numbers(law: Law, bound: dict[str, _Shown], units: str) -> dict[str, float]:

@@ -1,5 +1,6 @@
 """The pump stops while it burns: how long until it boils?"""
 
+from calc.chains.water_side import peak
 from calc.engine.declare import (
     Advice,
     Case,
@@ -27,9 +28,7 @@ from calc.vocabulary import (
     DUMP_OUTPUT,
     JACKET_VOLUME,
     OUTLET_HEIGHT,
-    PEAK_FACTOR,
     PEAK_KNOWN,
-    PEAK_OUTPUT,
     STORE_TOP,
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
@@ -117,14 +116,7 @@ WORKSHEET = Worksheet(
         Given("ten_minutes", "time", "Time enough to run to the stove", "10 min", "common-practice"),
     ),
     cases=(
-        Cases(
-            "peak_known",
-            no=Case(
-                fields=(PEAK_FACTOR,),
-                steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
-            ),
-            yes=Case(fields=(PEAK_OUTPUT,), decides=True),
-        ),
+        peak(),
         Cases(
             "fire_left",
             full=Case(steps=(Step("fire_heat_left", firing.heat_at_output, "Heat still to come to the water"),)),

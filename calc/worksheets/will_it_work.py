@@ -1,5 +1,6 @@
 """Will the whole plan work? Each link of the chain from the fire to the floor, judged by its own number."""
 
+from calc.chains.water_side import peak
 from calc.engine.declare import (
     ATTENTION,
     Advice,
@@ -41,9 +42,7 @@ from calc.vocabulary import (
     OTHER_VOLUME,
     OUTLET_HEIGHT,
     PARTITION,
-    PEAK_FACTOR,
     PEAK_KNOWN,
-    PEAK_OUTPUT,
     RELIEF_SETTING,
     ROOM_CONDUCTANCE,
     ROOM_LIMIT,
@@ -124,14 +123,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
-        Cases(
-            "peak_known",
-            no=Case(
-                fields=(PEAK_FACTOR,),
-                steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
-            ),
-            yes=Case(fields=(PEAK_OUTPUT,), decides=True),
-        ),
+        peak(),
     ),
     steps=(
         # fire
