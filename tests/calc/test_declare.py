@@ -17,42 +17,20 @@ from calc.engine.declare import (
     Given,
     Line,
     Must,
-    Option,
     Pick,
     Picture,
-    Result,
     Step,
     Typical,
-    Worksheet,
     quantity,
 )
 from calc.law import Constant, Factor, Formula, Joule, Kelvin, Watt, balance, law, method
 from calc.physics import store
 from calc.sources import SOURCES, Known
-
-HEAT = Field("heat", "energy", "Heat", low="1 Btu", high="1 MMBtu")
-LOAD = Field("load", "power", "Load", low="1 Btu/h", high="1 kBtu/h")
-WAY = Field("way", "choice", "Way", options=(Option("one", "the one"), Option("two", "the other")))
-
-
-def _worksheet(**changes: Any) -> Worksheet:
-    plain: dict[str, Any] = {
-        "key": "test",
-        "guide": "test",
-        "question": "How long?",
-        "short": "How long.",
-        "fields": (HEAT, LOAD),
-        "steps": (Step("time", store.time_on_heat, "Time"),),
-        "results": (Result("time"),),
-        "headline": "time",
-        "say": "",
-        "examples": (Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h"}),),
-    }
-    return Worksheet(**(plain | changes))
+from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
 
 def test_the_plain_one_is_right() -> None:
-    assert _worksheet().plan({}).steps[0].key == "time"
+    assert worksheet().plan({}).steps[0].key == "time"
 
 
 @pytest.mark.parametrize(
@@ -76,24 +54,24 @@ def test_the_plain_one_is_right() -> None:
         (lambda: Check("x", "X", "heat", "heat > 1", "heat > 2", "", "definition", "caution"), "fails as stop"),
         (lambda: Condition("heat.real > 1"), "Attribute is not allowed"),
         (lambda: Condition("missing(1)"), "takes the name"),
-        (lambda: _worksheet(fields=(HEAT,)), "lack what they need"),
-        (lambda: _worksheet(headline="hours"), "names 'hours'"),
-        (lambda: _worksheet(say="For {times}"), "near: ['time']"),
-        (lambda: _worksheet(steps=(Step("heat", store.time_on_heat, "Time"),)), "stands twice"),
-        (lambda: _worksheet(steps=(Step("time", store.time_on_heat, "Time", heat="load"),)), "binds heat (energy) to load (power)"),
-        (lambda: _worksheet(givens=(Given("heat", "energy", "Heat", "5 Btu", "definition"),)), "both a field and a given"),
-        (lambda: _worksheet(examples=(Example("An example", {"heat": "1,000 Btu"}),)), "stands in no example"),
-        (lambda: _worksheet(examples=(Example("An example", {"heat": "5 Btu", "load": "9 MMBtu"}),)), "9 MMBtu"),
-        (lambda: _worksheet(examples=(Example("An example", {"wood": "5 lb"}),)), "which is no field"),
-        (lambda: _worksheet(fields=(HEAT, LOAD.but(same_as="wood"))), "which is not there"),
-        (lambda: _worksheet(musts=(Must("wood > 1", "heat", "X"),)), "'wood'"),
-        (lambda: _worksheet(advice=(Advice("note", "x", "wood > 1", "X.", ""),)), "'wood'"),
-        (lambda: _worksheet(picture=Picture("tank", "", {"top": "wood"})), "'wood'"),
-        (lambda: _worksheet(chart=Chart("X", "heat", "1 Btu", "9 Btu", (Line("wood", "wood"),), "")), "'wood'"),
-        (lambda: _worksheet(checks=(Check("x", "X", "wood", "heat > 1", "heat > 2", "", "definition"),)), "'wood'"),
-        (lambda: _worksheet(sources=("nobody",)), "no source"),
-        (lambda: _worksheet(cases=(Cases("way", one=Case()),)), "way has no option one"),
-        (lambda: _worksheet(fields=(HEAT, LOAD, WAY), cases=(Cases("way", three=Case()),)), "has no option three"),
+        (lambda: worksheet(fields=(HEAT,)), "lack what they need"),
+        (lambda: worksheet(headline="hours"), "names 'hours'"),
+        (lambda: worksheet(say="For {times}"), "near: ['time']"),
+        (lambda: worksheet(steps=(Step("heat", store.time_on_heat, "Time"),)), "stands twice"),
+        (lambda: worksheet(steps=(Step("time", store.time_on_heat, "Time", heat="load"),)), "binds heat (energy) to load (power)"),
+        (lambda: worksheet(givens=(Given("heat", "energy", "Heat", "5 Btu", "definition"),)), "both a field and a given"),
+        (lambda: worksheet(examples=(Example("An example", {"heat": "1,000 Btu"}),)), "stands in no example"),
+        (lambda: worksheet(examples=(Example("An example", {"heat": "5 Btu", "load": "9 MMBtu"}),)), "9 MMBtu"),
+        (lambda: worksheet(examples=(Example("An example", {"wood": "5 lb"}),)), "which is no field"),
+        (lambda: worksheet(fields=(HEAT, LOAD.but(same_as="wood"))), "which is not there"),
+        (lambda: worksheet(musts=(Must("wood > 1", "heat", "X"),)), "'wood'"),
+        (lambda: worksheet(advice=(Advice("note", "x", "wood > 1", "X.", ""),)), "'wood'"),
+        (lambda: worksheet(picture=Picture("tank", "", {"top": "wood"})), "'wood'"),
+        (lambda: worksheet(chart=Chart("X", "heat", "1 Btu", "9 Btu", (Line("wood", "wood"),), "")), "'wood'"),
+        (lambda: worksheet(checks=(Check("x", "X", "wood", "heat > 1", "heat > 2", "", "definition"),)), "'wood'"),
+        (lambda: worksheet(sources=("nobody",)), "no source"),
+        (lambda: worksheet(cases=(Cases("way", one=Case()),)), "way has no option one"),
+        (lambda: worksheet(fields=(HEAT, LOAD, WAY), cases=(Cases("way", three=Case()),)), "has no option three"),
         (lambda: quantity("words", "energy"), "words"),
     ],
     ids=lambda value: value if isinstance(value, str) else "",

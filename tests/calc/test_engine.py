@@ -14,7 +14,6 @@ from calc.engine.declare import (
     Field,
     Given,
     Line,
-    Option,
     Result,
     Step,
     Variant,
@@ -24,11 +23,9 @@ from calc.engine.read import Typed, read
 from calc.engine.run import Sheet, run
 from calc.engine.series import series
 from calc.law import Joule, Second, Watt, find_root, law
+from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
-HEAT = Field("heat", "energy", "Heat", low="1 Btu", high="1 MMBtu")
-LOAD = Field("load", "power", "Load", low="0 Btu/h", high="100 kBtu/h")
 PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as="load")
-WAY = Field("way", "choice", "Way", options=(Option("one", "the one"), Option("two", "the other")))
 
 
 @law("heat / load", source="definition", ranges={"load": "1 Btu/h to 50,000 Btu/h"})
@@ -44,23 +41,12 @@ def both(load: Watt, peak: Watt, time: Second) -> Joule:
 
 
 def _worksheet(**changes: Any) -> Worksheet:
-    plain: dict[str, Any] = {
-        "key": "test",
-        "guide": "test",
-        "question": "How long?",
-        "short": "How long.",
-        "fields": (HEAT, LOAD, PEAK),
-        "steps": (Step("time", lasts, "Time"),),
-        "results": (Result("time"),),
-        "headline": "time",
-        "say": "",
-        "examples": (Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h"}),),
-    }
-    return Worksheet(**(plain | changes))
+    """The throw-away worksheet with a peak that follows the load, and a law that takes no large load."""
+    return worksheet(**({"fields": (HEAT, LOAD, PEAK), "steps": (Step("time", lasts, "Time"),)} | changes))
 
 
-def _sheet(worksheet: Worksheet, **given: str) -> Sheet:
-    return run(worksheet, read(worksheet, {key: Typed(text) for key, text in given.items()}, "us"), "us")
+def _sheet(made: Worksheet, **given: str) -> Sheet:
+    return run(made, read(made, {key: Typed(text) for key, text in given.items()}, "us"), "us")
 
 
 def test_what_a_law_refuses_is_told_beside_the_field_it_came_from() -> None:
@@ -80,14 +66,14 @@ def test_what_a_law_refuses_of_the_worksheet_s_own_numbers_is_told_too() -> None
 def test_a_sum_that_needs_a_factor_stands_in_brackets() -> None:
     """Btu/h times minutes is no Btu: the whole sum is multiplied, not its last part."""
     minutes = Field("time", "time", "Time", low="1 min", high="9 h", us="min", si="min")
-    worksheet = _worksheet(
+    made = _worksheet(
         fields=(LOAD, PEAK, minutes),
         steps=(Step("both", both, "Both"),),
         results=(Result("both"),),
         headline="both",
         examples=(Example("An example", {"load": "600 Btu/h", "time": "30 min"}),),
     )
-    sheet = _sheet(worksheet, load="600 Btu/h", peak="1,200 Btu/h", time="30 min")
+    sheet = _sheet(made, load="600 Btu/h", peak="1,200 Btu/h", time="30 min")
     assert sheet.results[0].shown == "600\u00a0Btu"  # 600/2 + 1200/2/2
     (line,) = sheet.working
     assert line.sums[0].startswith("(")
