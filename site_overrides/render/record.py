@@ -16,13 +16,14 @@ from calc.answer import answer
 from calc.engine import link, plan
 from calc.engine.declare import Field, Worksheet
 from calc.engine.plan import Entry, fields_by_key
-from calc.engine.read import ORIGINS, Input, Typed, read
+from calc.engine.read import Input, Typed, read
 from calc.engine.run import Sheet, Verdict, source_line
 from calc.piping import SYSTEMS
 from calc.sources import SOURCES
 from calc.units import System, show
 from calc.worksheets import WORKSHEETS
 from render import piping, qr, sized, view
+from render.plan import entries_from, entry_for_page
 from render.view import LEVEL_WORDS, STATUS_WORDS, fill
 
 VERDICT = "will-it-work"
@@ -112,13 +113,14 @@ def respond(asked: Mapping[str, Any], system: System) -> dict[str, Any]:
         said = opened.problems
         entries = {key: Entry(one.text, one.origin) for key, one in opened.given.items()}
     else:
-        entries = _entries(asked.get("entries") or {})
+        found = entries_from(asked.get("entries"))
+        entries = {key: found[key] for key in fields() if key in found}
     ticked = {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     taken = look_at(entries, system, ticked)
     return {
         "empty": not entries,
         "said": str(fill("record_said.html", problems=said)) if said else "",
-        "entries": {key: {"text": one.text, "units": one.system, "from": one.origin} for key, one in entries.items()},
+        "entries": {key: entry_for_page(one) for key, one in entries.items()},
         "paper": _document(entries, taken, system, asked),
         "worksheets": str(fill("record_worksheets.html", taken=taken)),
         "link": link_of(entries),
@@ -134,21 +136,6 @@ def example(name: str, entries: Entries, version: str) -> str:
 def fields() -> dict[str, list[Field]]:
     """The fields that a plan may hold, in the order in which the worksheets ask."""
     return fields_by_key(WORKSHEETS.values())
-
-
-def _entries(found: Mapping[str, Any]) -> dict[str, Entry]:
-    entries = {}
-    for key in fields():
-        one = found.get(key)
-        if isinstance(one, Mapping):
-            origin, by = str(one.get("from")), str(one.get("by") or "")
-            entries[key] = Entry(
-                str(one.get("text", "")),
-                origin if origin in ORIGINS else "typed",
-                by if by in WORKSHEETS else "",
-                "si" if one.get("units") == "si" else "us",
-            )
-    return entries
 
 
 # --- which worksheets
