@@ -465,3 +465,35 @@ DRAUGHT_LEFT = Field(
 
 # Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
 BY_KEY: dict[str, list[Field]] = {one.key: [one] for one in list(vars().values()) if isinstance(one, Field)}
+FLOOR_AREA = Field(
+    "floor_area", "area", "Floor with pipe in it", "Leave out what cabinets and stairs cover.",
+    low="50 ft2", high="20,000 ft2", uncertainty="5 %",
+)  # fmt: skip
+FLOOR_COVERING = Field(
+    "floor_covering", "choice", "What lies on the concrete", "The thickest covering of any large room sets the water.",
+    options=(
+        Option("bare", "nothing, or tile"),
+        Option("thin", "vinyl or linoleum"),
+        Option("wood", "wood, about 3/4 in (19 mm)"),
+        Option("carpet", "thin carpet without a pad"),
+        Option("own", "something else: I know its R-value"),
+    ),
+)  # fmt: skip
+COVERING_RESISTANCE = Field(
+    "covering_resistance", "thermal_resistance", "R-value of the covering", "Of all layers together.",
+    low="0 R", high="0.85 R",
+)  # fmt: skip
+SLAB_CONDUCTIVITY = Field(
+    "slab_conductivity", "conductivity", "How well the concrete conducts", "Screed less, dense concrete more.",
+    low="0.4 W/m/K", high="2.5 W/m/K",
+    typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
+)  # fmt: skip
+FLOOR_ZONE = Field(
+    "floor_zone", "choice", "Where the floor is", "Each kind of room has its own highest surface temperature.",
+    options=(
+        Option("lived-in", "lived in and walked on"),
+        Option("bath", "a bathroom"),
+        Option("edge", "only an edge strip under windows"),
+    ),
+    unless_given="lived-in",
+)  # fmt: skip

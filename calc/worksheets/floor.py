@@ -1,10 +1,8 @@
 """How warm must floor water be, and how warm gets the floor?"""
 
-from calc.chains import store_for_hours
+from calc.chains import floor_covering, store_for_hours
 from calc.engine.declare import (
     Advice,
-    Case,
-    Cases,
     Chart,
     Comparison,
     Example,
@@ -13,7 +11,6 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
-    Option,
     Pick,
     Result,
     Step,
@@ -27,28 +24,14 @@ from calc.vocabulary import (
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
     EXCHANGER_APPROACH,
+    FLOOR_AREA,
+    FLOOR_COVERING,
+    FLOOR_ZONE,
     INDOOR,
+    SLAB_CONDUCTIVITY,
     WATER_DROP,
 )
 
-FLOOR_AREA = Field(
-    "floor_area", "area", "Floor with pipe in it", "Leave out what cabinets and stairs cover.",
-    low="50 ft2", high="20,000 ft2", uncertainty="5 %",
-)  # fmt: skip
-FLOOR_COVERING = Field(
-    "floor_covering", "choice", "What lies on the concrete", "The thickest covering of any large room sets the water.",
-    options=(
-        Option("bare", "nothing, or tile"),
-        Option("thin", "vinyl or linoleum"),
-        Option("wood", "wood, about 3/4 in (19 mm)"),
-        Option("carpet", "thin carpet without a pad"),
-        Option("own", "something else: I know its R-value"),
-    ),
-)  # fmt: skip
-COVERING_RESISTANCE = Field(
-    "covering_resistance", "thermal_resistance", "R-value of the covering", "Of all layers together.",
-    low="0 R", high="0.85 R",
-)  # fmt: skip
 PIPE_SPACING = Field(
     "pipe_spacing", "length", "Spacing of the pipes", "From the middle of one pipe to the middle of the next.",
     low="2 in", high="14.7 in", us="in", si="cm",
@@ -64,11 +47,6 @@ PIPE_DIAMETER = Field(
     low="0.4 in", high="1.1 in", us="in", si="mm",
     typical=Typical("0.625 in", "floor-custom", "0.5 in", "0.875 in", "It is printed on the pipe."),
 )  # fmt: skip
-SLAB_CONDUCTIVITY = Field(
-    "slab_conductivity", "conductivity", "How well the concrete conducts", "Screed less, dense concrete more.",
-    low="0.4 W/m/K", high="2.5 W/m/K",
-    typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
-)  # fmt: skip
 INSULATION_BELOW = Field(
     "insulation_below", "thermal_resistance", "R-value under the pipes",
     "Foam and floor below; 2 in of foam is about R-10.",
@@ -79,25 +57,6 @@ BELOW_FLOOR = Field(
     "below_floor", "temperature", "Temperature under the floor", "The ground in winter, or the cellar's air.",
     low="-20 °F", high="80 °F",
     typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
-)  # fmt: skip
-FLOOR_ZONE = Field(
-    "floor_zone", "choice", "Where the floor is", "Each kind of room has its own highest surface temperature.",
-    options=(
-        Option("lived-in", "lived in and walked on"),
-        Option("bath", "a bathroom"),
-        Option("edge", "only an edge strip under windows"),
-    ),
-    unless_given="lived-in",
-)  # fmt: skip
-
-_COVERINGS = {"bare": "0.01 m2K/W", "thin": "0.02 m2K/W", "wood": "0.10 m2K/W", "carpet": "0.15 m2K/W"}
-_COVERED = Case(
-    steps=(
-        Pick(
-            "covering_resistance", "thermal_resistance", "R-value of the covering", "floor_covering",
-            _COVERINGS, "floor-coverings",
-        ),
-    ),
 )  # fmt: skip
 
 WORKSHEET = Worksheet(
@@ -136,12 +95,7 @@ WORKSHEET = Worksheet(
         ),
         *store_for_hours.GIVENS,
     ),
-    cases=(
-        Cases(
-            "floor_covering",
-            bare=_COVERED, thin=_COVERED, wood=_COVERED, carpet=_COVERED, own=Case(fields=(COVERING_RESISTANCE,)),
-        ),
-    ),
+    cases=(floor_covering.CASES,),
     steps=(
         Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="design_load"),
         Step("surface_rise", floor.surface_rise, "Floor's surface over the room"),
