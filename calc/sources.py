@@ -250,6 +250,28 @@ SOURCES: dict[str, Source] = {
         "",
         "memory",
     ),
+    "slab-custom": Source(
+        "",
+        "Common practice of slabs on the ground: 4 in thick; a tank behind a floor goes from about 180 to 110 °F",
+        "",
+        "",
+        "common practice",
+    ),
+    "concrete-properties": Source(
+        "Incropera, DeWitt, Bergman and Lavine",
+        "Fundamentals of Heat and Mass Transfer",
+        "2007",
+        "table A.3, concrete (stone mix): 2,300 kg/m³, 880 J/(kg·K), 1.4 W/(m·K)",
+        "memory",
+    ),
+    "plate-mean": Source(
+        "Carslaw and Jaeger",
+        "Conduction of Heat in Solids",
+        "1959",
+        "plate that cools evenly through one face: mean less face temperature is flux × thickness / (3 × conductivity)",
+        "memory",
+    ),
+    "steady-conduction": Source("", "Steady conduction: heat is area × difference / resistance", "", "", "definition"),
     "floor-custom": Source(
         "",
         "Common practice of slab floors: pipes 12 in apart, 2 in of concrete over them, 10 °F drop, 2 in of foam below",

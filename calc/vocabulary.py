@@ -497,3 +497,14 @@ FLOOR_ZONE = Field(
     ),
     unless_given="lived-in",
 )  # fmt: skip
+INSULATION_BELOW = Field(
+    "insulation_below", "thermal_resistance", "R-value under the pipes",
+    "Foam and floor below; 2 in of foam is about R-10.",
+    low="0.5 R", high="80 R",
+    typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),
+)  # fmt: skip
+BELOW_FLOOR = Field(
+    "below_floor", "temperature", "Temperature under the floor", "The ground in winter, or the cellar's air.",
+    low="-20 °F", high="80 °F",
+    typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
+)  # fmt: skip

@@ -18,6 +18,7 @@ KEYS = (
     "load-now",
     "emitter-temperature",
     "floor",
+    "slab-store",
     "tempering",
     "air-coil",
     "tap-water",

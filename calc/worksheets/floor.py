@@ -21,6 +21,7 @@ from calc.engine.declare import (
 from calc.physics import emitters, floor
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
+    BELOW_FLOOR,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
     EXCHANGER_APPROACH,
@@ -28,6 +29,7 @@ from calc.vocabulary import (
     FLOOR_COVERING,
     FLOOR_ZONE,
     INDOOR,
+    INSULATION_BELOW,
     SLAB_CONDUCTIVITY,
     WATER_DROP,
 )
@@ -46,17 +48,6 @@ PIPE_DIAMETER = Field(
     "pipe_diameter", "length", "Outside diameter of the pipe", "1/2 in PEX measures 5/8 in outside, 3/4 in PEX 7/8 in.",
     low="0.4 in", high="1.1 in", us="in", si="mm",
     typical=Typical("0.625 in", "floor-custom", "0.5 in", "0.875 in", "It is printed on the pipe."),
-)  # fmt: skip
-INSULATION_BELOW = Field(
-    "insulation_below", "thermal_resistance", "R-value under the pipes",
-    "Foam and floor below; 2 in of foam is about R-10.",
-    low="0.5 R", high="80 R",
-    typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),
-)  # fmt: skip
-BELOW_FLOOR = Field(
-    "below_floor", "temperature", "Temperature under the floor", "The ground in winter, or the cellar's air.",
-    low="-20 °F", high="80 °F",
-    typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
 )  # fmt: skip
 
 WORKSHEET = Worksheet(

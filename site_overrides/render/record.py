@@ -44,6 +44,7 @@ GROUPS = {
     "storage": "Fire and store",
     "firing": "Firing",
     "emitters": "Emitters",
+    "slab": "Slab",
     "air": "Ducts and coil",
     "taps": "Hot taps",
     "room": "The stove's room",
