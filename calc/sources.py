@@ -165,6 +165,7 @@ SOURCES: dict[str, Source] = {
     "legionella": Source("UK Health and Safety Executive; US Occupational Safety and Health Administration", "Legionnaires' disease: control in hot and cold water systems", "2014", "Store at 60 °C (140 °F) or more; growth between 20 and 45 °C (68 to 113 °F)", "read"),
     "double-wall": Source("Plumbing codes of North America", "Protection of drinking water: double-wall exchangers with a gap open to air", "2021", "Uniform and International Plumbing Code, heat exchangers", "memory"),
     "efficiency-ranges": Source("", "Ordinary ranges of seasonal efficiency on higher heating value", "", "Ask for the appliance's own figure", "memory"),
+    "slab-conduction": Source("", "Steady conduction of heat in two dimensions (Fourier), from a row of pipes in a slab", "2026", "line sources and their mirror images; within 0.1 % of finite differences solved with SciPy", "computed", "Conduction in the slab"),
     # Emitters, floors, mixing and air.
     "en-442-2": Source(
         "CEN",
