@@ -263,7 +263,7 @@ PIPE_HEAT = Field(
     low="500 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
 )  # fmt: skip
 PIPE_KIND = Field(
-    "pipe_kind", "choice", "Kind of pipe", "Plastic never between stove and store.",
+    "pipe_kind", "choice", "Kind of pipe", "Plastic only behind a mixing valve, never between stove and store.",
     options=(
         Option("copper-m", "copper, type M"),
         Option("copper-l", "copper, type L"),

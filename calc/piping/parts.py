@@ -563,7 +563,8 @@ BOILER = Kind(
     "boiler",
     "boiler",
     "existing boiler",
-    "Tops the water up when the store is too cool. It keeps its own controls, its own limit and its own flue.",
+    "Tops the water up when the store is too cool. It keeps its own controls, its own limit and its own flue. An "
+    "ordinary one rots on lukewarm return, so it needs a return protection of its own.",
     90,
     90,
     {"in": Port(45, 30, "in"), "out": Port(-45, -30, "out"), "relief": Port(0, -45)},

@@ -7,7 +7,7 @@ real system safe; they stop a drawing from teaching a dangerous one.
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from calc.piping.parts import FALLS, FLOWING, METAL, RISES, SUPPLY, Part, Slope, System, split_end
+from calc.piping.parts import DISCHARGE, FALLS, FLOWING, METAL, RISES, SUPPLY, TAP, Part, Slope, System, split_end
 from calc.piping.ways import Path, Side, Step, Ways, always
 
 _HOT = ("fire", "boiler", "store", "exchanger")
@@ -104,6 +104,10 @@ def open_ways(system: System) -> Found:
         for role in ("relief", "open vent") if system.vented and fire.role == "fire" else ("relief",):
             yield from _open_way(ways, side, role, _is_tee)
         yield from _open_way(ways, side, "expansion", _never_closes)
+    for guard in system.of_role("dump", "open vent"):
+        for key, _ in ways.reach((guard.key, "water"), _is_tee):
+            if ways.parts[key].kind.closes:
+                yield ways.parts[key], f"it can close and is joined to the pipes of the {guard.name}, where nothing may"
     for fire in system.of_role("fire"):
         (side,) = ways.sides(fire)
         dumps = list(system.of_role("dump"))
@@ -242,6 +246,10 @@ def relief_runs_off(system: System) -> Found:
                 yield valve, "its discharge has to fall all the way"
             if step.pipe.material != METAL:
                 yield valve, "its discharge has to be metal"
+    for tank in system.of_role("expansion"):
+        for step in ways.steps((tank.key, "water")):
+            if step.pipe.service == DISCHARGE and (ways.parts[step.there[0]].role != "funnel" or not step.sinks):
+                yield tank, "its overflow has to fall, with nothing in it, to where it is seen"
 
 
 def metal_at_the_fire(system: System) -> Found:
@@ -258,6 +266,27 @@ def metal_at_the_fire(system: System) -> Found:
 
 def _is_no_store(part: Part) -> bool:
     return part.role != "store"
+
+
+def metal_until_mixed(system: System) -> Found:
+    """Hot water of a store or a boiler goes on in metal until a tempering valve or an emitter has cooled it."""
+    ways = Ways(system)
+    for hot in system.of_role("store", "boiler", "exchanger"):
+        for side in ways.sides(hot):
+            for name in ways.reach(side, _keeps_hot, _goes_out_hot):
+                for step in ways.steps(name):
+                    stays_hot = name == side or _keeps_hot(ways.parts[name[0]])
+                    if stays_hot and _goes_out_hot(step) and step.pipe.material != METAL:
+                        sentence = f"the pipe to {step.there[0]} must be metal: nothing has cooled its water"
+                        yield ways.parts[name[0]], sentence
+
+
+def _keeps_hot(part: Part) -> bool:
+    return part.role not in ("tempering valve", "exchanger", *_WARM_ROOMS)
+
+
+def _goes_out_hot(step: Step) -> bool:
+    return step.forward and step.pipe.service in (SUPPLY, TAP)
 
 
 def return_is_warmed(system: System) -> Found:
@@ -426,6 +455,7 @@ RULES: Mapping[str, Rule] = {
     "open vent": vent_is_open,
     "relief runs off": relief_runs_off,
     "metal at the fire": metal_at_the_fire,
+    "metal until mixed": metal_until_mixed,
     "warm return": return_is_warmed,
     "vessel where pumps draw": pumps_draw_from_the_vessel,
     "each side its own": each_side_has_its_own,

@@ -232,11 +232,11 @@ def _from_store(down: int, *, first: str, run: str) -> tuple[Piece, ...]:
             "store.supply",
             "check.in",
             SUPPLY,
-            ANY,
+            METAL,
             corners=((390, 165 + down), (390, 590 + down)),
             run=run,
         ),
-        Pipe("check.out", first, SUPPLY, ANY, run=run),
+        Pipe("check.out", first, SUPPLY, run=run),
     )
 
 
@@ -265,7 +265,11 @@ def _house_pump(x: int, y: int, **own: str) -> Part:
     return Part("house-pump", kind.PUMP, x, y, turn=180, **words)  # type: ignore[arg-type]
 
 
-_HOUSE_PIPE = Run("house-pipe", "pipe between store and house", "Out from the top of the store, back to its bottom.")
+_HOUSE_PIPE = Run(
+    "house-pipe",
+    "pipe between store and house",
+    "Out from the top of the store, back to its bottom. Metal until the rooms or a mixing valve have cooled the water.",
+)
 
 
 def _plain_house(down: int) -> tuple[Piece, ...]:
@@ -273,7 +277,7 @@ def _plain_house(down: int) -> tuple[Piece, ...]:
         *_from_store(down, first="house-pump.in", run="house-pipe"),
         _house_pump(265, 590 + down),
         Part("house", kind.HOUSE, 115, 685 + down),
-        Pipe("house-pump.out", "house.in", SUPPLY, ANY, ((55, 590 + down),), run="house-pipe"),
+        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590 + down),), run="house-pipe"),
         *_to_store("house.out", height=715 + down, drain_at=290, down=down, run="house-pipe"),
         _HOUSE_PIPE,
     )
@@ -307,7 +311,7 @@ def _floor_house() -> tuple[Piece, ...]:
             "floor-pipe",
             "pipe of the floor",
             "Carries several times the flow of the pipe from the store, as the floor's drop is small. Plastic pipe "
-            "needs an oxygen barrier.",
+            "begins here, behind the mixing valve, and needs an oxygen barrier.",
         ),
     )
 
@@ -319,7 +323,7 @@ def _baseboard_house() -> tuple[Piece, ...]:
         zones += (
             Part(f"zone-valve-{words}", kind.ZONE_VALVE, 65, y, words=f"zone valve, {words}"),
             Part(f"baseboard-{words}", kind.BASEBOARD, 190, y, words=f"baseboard, {words}"),
-            Pipe(f"zone-valve-{words}.out", f"baseboard-{words}.in", SUPPLY, ANY, run="house-pipe"),
+            Pipe(f"zone-valve-{words}.out", f"baseboard-{words}.in", SUPPLY, run="house-pipe"),
         )
     return (
         *_from_store(0, first="house-pump.in", run="house-pipe"),
@@ -327,9 +331,9 @@ def _baseboard_house() -> tuple[Piece, ...]:
         *zones,
         _tee("zones-tee", 25, 650),
         _tee("rooms-tee", 305, 720),
-        Pipe("house-pump.out", "zones-tee", SUPPLY, ANY, ((25, 590),), run="house-pipe"),
-        Pipe("zones-tee", "zone-valve-upstairs.in", SUPPLY, ANY, run="house-pipe"),
-        Pipe("zones-tee", "zone-valve-downstairs.in", SUPPLY, ANY, ((25, 720),), run="house-pipe"),
+        Pipe("house-pump.out", "zones-tee", SUPPLY, METAL, ((25, 590),), run="house-pipe"),
+        Pipe("zones-tee", "zone-valve-upstairs.in", SUPPLY, run="house-pipe"),
+        Pipe("zones-tee", "zone-valve-downstairs.in", SUPPLY, METAL, ((25, 720),), run="house-pipe"),
         Pipe("baseboard-upstairs.out", "rooms-tee", RETURN, ANY, ((305, 650),), run="house-pipe"),
         Pipe("baseboard-downstairs.out", "rooms-tee", RETURN, ANY, run="house-pipe"),
         *_to_store("rooms-tee", height=720, drain_at=340, down=0, run="house-pipe"),
@@ -352,9 +356,9 @@ def _duct_house() -> tuple[Piece, ...]:
             acts_on="duct-coil",
         ),
         _tee("coil-tee", 225, 590),
-        *_chain(SUPPLY, "house-pump.out", "coil-tee", material=ANY, run="house-pipe"),
-        Pipe("coil-tee", "duct-coil.in", SUPPLY, ANY, ((180, 590),), run="house-pipe"),
-        Pipe("coil-tee", "coil-sensor.tapping", STILL, ANY),
+        *_chain(SUPPLY, "house-pump.out", "coil-tee", run="house-pipe"),
+        Pipe("coil-tee", "duct-coil.in", SUPPLY, METAL, ((180, 590),), run="house-pipe"),
+        Pipe("coil-tee", "coil-sensor.tapping", STILL),
         *_to_store("duct-coil.out", height=760, drain_at=320, down=0, run="house-pipe", corners=((120, 760),)),
         _HOUSE_PIPE,
     )
@@ -364,7 +368,11 @@ def _duct_house() -> tuple[Piece, ...]:
 
 
 _TAP_PIPES = (
-    Run("tap-pipe", "drinking-water pipe", "Of a kind that is allowed for drinking water, hot and cold."),
+    Run(
+        "tap-pipe",
+        "drinking-water pipe",
+        "Of a kind that is allowed for drinking water, hot and cold. Hot, it is metal up to the tempering valve.",
+    ),
     Run("tap-discharge-pipe", "discharge pipe of the tap side", "Falls all the way to the floor, and is never shut."),
 )
 
@@ -548,14 +556,14 @@ def _boiler_in_series() -> tuple[Piece, ...]:
         _tee("boiler-tee", 275, 675),
         _tee("house-tee", 270, 810),
         _tee("return-tee", 315, 810),
-        Pipe("store.supply", "past-tee", SUPPLY, ANY, ((390, 165),), run="house-pipe"),
-        *_chain(SUPPLY, "past-tee", "house-pump.in", material=ANY, run="house-pipe"),
+        Pipe("store.supply", "past-tee", SUPPLY, METAL, ((390, 165),), run="house-pipe"),
+        *_chain(SUPPLY, "past-tee", "house-pump.in", run="house-pipe"),
         *_chain(SUPPLY, "house-pump.out", "boiler-tee", "boiler.in", run="house-pipe"),
         Part("boiler-vent", kind.AIR_VENT, 140, 595, words="air vent of the boiler"),
         _tee("boiler-vent-tee", 140, 615),
         *_chain(SUPPLY, "boiler.out", "boiler-vent-tee", "check.in", run="house-pipe"),
         Pipe("boiler-vent-tee", "boiler-vent.in", STILL),
-        Pipe("check.out", "house.in", SUPPLY, ANY, ((55, 615),), run="house-pipe"),
+        Pipe("check.out", "house.in", SUPPLY, METAL, ((55, 615),), run="house-pipe"),
         *_chain(RETURN, "house.out", "house-tee", "return-tee", material=ANY, run="house-pipe"),
         Pipe("return-tee", "diverter.house", RETURN, ANY, ((370, 810),), run="house-pipe"),
         Pipe("diverter.store", "store.return", RETURN, ANY, ((370, 420),), run="house-pipe"),
@@ -623,7 +631,7 @@ def _boiler_by_exchanger() -> tuple[Piece, ...]:
         Part("boiler-vent", kind.AIR_VENT, 80, 665, words="air vent of the house side"),
         _tee("boiler-vent-tee", 80, 685),
         *_chain(SUPPLY, "boiler.out", "boiler-vent-tee", run="house-pipe"),
-        Pipe("boiler-vent-tee", "house.in", SUPPLY, ANY, ((55, 685),), run="house-pipe"),
+        Pipe("boiler-vent-tee", "house.in", SUPPLY, METAL, ((55, 685),), run="house-pipe"),
         Pipe("boiler-vent-tee", "boiler-vent.in", STILL),
         *_chain(
             RETURN,

@@ -219,7 +219,7 @@ WORKSHEET = Worksheet(
             "caution", "plastic", "pipe_kind == 'pex' and supply_water > pex_hot",
             "Too hot for plastic in the ground.",
             "PEX is rated for 100 psi up to {pex_hot} and not at all above {pex_hottest}. Between stove and store only metal "
-            "belongs; run plastic from a store.",
+            "belongs; run plastic from a mixing valve behind a store.",
             "pex-limits",
         ),
         Advice(

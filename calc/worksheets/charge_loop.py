@@ -177,7 +177,7 @@ WORKSHEET = Worksheet(
         Advice(
             "note", "metal", "charge_rise > 0",
             "Metal all the way to the store.",
-            "No plastic, no spring check and no hand valve that could shut between the fire and its vent, relief or dump.",
+            "No plastic. Between the fire and its vent, relief or dump, no hand valve, no spring check and no valve that can fail shut.",
         ),
         Advice(
             "note", "return", "charge_rise > gentle",

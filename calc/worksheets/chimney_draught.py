@@ -121,6 +121,7 @@ WORKSHEET = Worksheet(
         Given("friction_factor", "factor", "Friction factor of a sooty flue", "0.04", "flue-friction"),
         Given("leak_exponent", "exponent", "Exponent of a house's leaks", "0.65", "house-leakage"),
         Given("most_depressurization", "draught", "Furthest a house may be drawn down", "4 Pa", "four-pascal"),
+        Given("canada_limit", "draught", "The same by Canadian rules", "5 Pa", "five-pascal"),
         Given("no_air", "mass_flow", "No air", "0 lb/h", "definition"),
         Given("nothing", "draught", "No draft", "0 Pa", "definition"),
         Given("tar_gas", "temperature", "Gas below which tar settles fast", "250 °F", "tar-custom"),
@@ -285,7 +286,7 @@ WORKSHEET = Worksheet(
             "drawn-down",
             "depressurization > most_depressurization and draught_left > nothing",
             "The fans draw the house down too far.",
-            "By {depressurization}; sweeps in Germany allow {most_depressurization}, Canadian rules 5 Pa. Let in "
+            "It is {depressurization} where German sweeps allow {most_depressurization} and Canadian rules {canada_limit} at most. Let in "
             "{make_up_air}, or lock the hood so that it runs only with a window open.",
             "four-pascal",
         ),

@@ -225,19 +225,19 @@ WORKSHEET = Worksheet(
         Advice(
             "caution", "fan", "dump_output > no_dump",
             "Nothing in the dump's way.",
-            "No valve that can close, no spring check, no fan: a coil behind a blower is never the dump. A valve may stand there "
-            "only if it opens when power fails.",
+            "No hand valve, no valve that can fail shut, no spring check, no fan: a coil behind a blower is never the dump.",
         ),
         Advice(
             "note", "do", "peak_output > no_dump",
             "What to do when it happens.",
-            "Shut the air, leave the loading door shut, open the dump if it has a hand valve, keep away from vent and relief. "
+            "Shut the air, leave the loading door shut, keep away from vent and relief. The dump needs no hand. "
             "Never pour water on the fire, never run cold water into a jacket that has gone dry, never take a hot fire out.",
         ),
         Advice(
             "note", "battery", "battery_energy > 0",
             "A battery helps and does not replace the dump.",
-            "{battery_energy} keep the pump going for one burn. Pumps fail in other ways as well.",
+            "{battery_energy} keep the pump going for one burn. Pumps fail in other ways as well. A generator runs outdoors only, "
+            "for its exhaust holds carbon monoxide, and feeds the house through a transfer switch.",
         ),
     ),
     meaning=(

@@ -147,8 +147,9 @@ WORKSHEET = Worksheet(
         ),
         Advice(
             "note", "test", "plant_kind == 'closed'",
-            "Lift it once a year.",
-            "Steam valves that never move stick. Lift the lever with a cool stove; if it drips afterwards, replace it.",
+            "Have it lifted once a year.",
+            "A valve that never moves sticks. The person who services the plant lifts its lever, with the stove cold and a new valve at hand: "
+            "an old one may not seat again.",
         ),
         Advice(
             "note", "two-sides", "plant_kind == 'closed'",

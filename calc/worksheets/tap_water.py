@@ -601,9 +601,18 @@ WORKSHEET = Worksheet(
         Advice(
             "note",
             "made-fresh",
-            "tap_way != 'sidearm'",
+            "tap_way == 'plate'",
             "No tap water stands hot, so bacteria find little to live in.",
             "That is the strength of making it as it is drawn. Its weakness is that the store must stay at {store_needed}.",
+            "legionella",
+        ),
+        Advice(
+            "caution",
+            "coil-lukewarm",
+            "tap_way == 'coil'",
+            "Bacteria can grow in the coil between fires.",
+            "It holds gallons of tap water, as warm as the store. After a pause bring the store to {bacteria_safe} or more and "
+            "flush the coil before anyone showers.",
             "legionella",
         ),
         Advice(

@@ -56,7 +56,7 @@ PARTS = (
     Sized("Pump between stove and store", "charge-loop", "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
     Sized("Pipe between stove and store", "charge-loop", "at least {smallest_copper_l} copper (type L) or {smallest_steel} steel; worked out with {pipe_size}", "{smallest_copper_l} copper", ("charge-pipe",)),
     Sized("Pump to the emitters", "pipe", "{flow} against {head}", "{flow}, {head}", ("house-pump",)),
-    Sized("Pipe to the emitters", "pipe", "at least {smallest_copper_l} copper (type L) or {smallest_pex} PEX; worked out with {pipe_size}", "{smallest_copper_l} copper", ("house-pipe",)),
+    Sized("Pipe to the emitters", "pipe", "at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX; worked out with {pipe_size}", "{smallest_copper_l} copper", ("house-pipe",)),
     Sized("Expansion tank", "expansion", "{vessel_with_reserve} with its reserve, charged to {charge_pressure} cold", "{vessel_with_reserve}", ("vessel",), ("expansion_kind", "membrane")),
     Sized("Expansion tank", "expansion", "{vessel_with_reserve} with its reserve, without a membrane", "{vessel_with_reserve}", ("vessel",), ("expansion_kind", "plain")),
     Sized("Feed and expansion tank", "expansion", "{vessel_volume} from the bottom to the overflow", "{vessel_volume}", ("feed-tank",), ("expansion_kind", "open")),

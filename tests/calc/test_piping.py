@@ -79,6 +79,20 @@ def fitted(start: str, end: str, new_kind: Kind) -> Change:
     return change
 
 
+def hung_on(start: str, end: str, new_kind: Kind, service: parts.Service) -> Change:
+    """With a part called "new" hung on a tee in the pipe, beside the way that stays open."""
+
+    def change(system: System) -> System:
+        old = pipe_of(system, start, end)
+        x, y = system.points(old)[0]
+        kept = tuple(one for one in system.pipes if one is not old)
+        halves = replace(old, end="new-tee", corners=()), replace(old, start="new-tee")
+        parts_then = (*system.parts, Part("new-tee", parts.TEE, x, y), Part("new", new_kind, x, y))
+        return replace(system, parts=parts_then, pipes=(*kept, *halves, Pipe("new-tee", "new.in", service)))
+
+    return change
+
+
 def taken_out(key: str, start: str, end: str) -> Change:
     """Without a part in a pipe: what came to it goes on to where its water went."""
 
@@ -138,6 +152,9 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.CHECK), "new", "the 'out' end of its dump"),
     ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.PUMP), "new", ""),
     ("open ways", CLOSED, fitted(*VESSEL_TEE, parts.HAND_VALVE), "new", ""),
+    # Even where another way stays open beside it: a valve that hangs on the dump's or the vent's pipes.
+    ("open ways", CLOSED, hung_on("stove.dump supply", "dump.in", parts.HAND_VALVE, SUPPLY), "new", "gravity dump, where nothing"),
+    ("open ways", OPEN, hung_on("vent-tee", "open-vent.in", parts.ZONE_VALVE, STILL), "new", "open vent, where nothing may"),
     ("open ways", CLOSED, fitted("stove.supply", "sensor-tee", parts.CHECK), "new", ""),
     ("open ways", CLOSED, without(("stove.relief", "relief.in")), "stove", "no relief"),
     ("open ways", CLOSED, without(("filling-tee", "vessel.in")), "stove", ""),
@@ -170,6 +187,12 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", material=ANY), "relief", "metal"),
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", slope=""), "relief", "fall all the way"),
     ("relief runs off", CLOSED, fitted("relief.out", "discharge.in", parts.HAND_VALVE), "relief", "not where it drains"),
+    ("relief runs off", OPEN, fitted("feed-tank.overflow", "overflow.in", parts.HAND_VALVE), "feed-tank", "its overflow has to fall"),
+    # Plastic before anything has cooled the water.
+    ("metal until mixed", CLOSED, piped("store.supply", "check.in", material=ANY), "store", ""),
+    ("metal until mixed", FLOOR, piped("check.out", "tempering-valve.hot", material=ANY), "check", "nothing has cooled"),
+    ("metal until mixed", TAPS, piped("tap-relief-tee", "tap-tempering-valve.hot", material=ANY), "tap-relief-tee", ""),
+    ("metal until mixed", SERIES, piped("boiler-vent-tee", "check.in", material=ANY), "boiler-vent-tee", ""),
     # Plastic where the fire can reach.
     ("metal at the fire", CLOSED, piped("bypass-tee", "store.charge", material=ANY), "bypass-tee", ""),
     ("metal at the fire", CLOSED, piped("dump.out", "stove.dump return", material=ANY), "stove", ""),

@@ -1,0 +1,103 @@
+"""What a reader must be told where the question comes up, and what no page, worksheet or drawing may ever say."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from calc.piping import SYSTEMS
+
+ROOT = Path(__file__).resolve().parent.parent
+
+# Where it stands, and pieces that have to stand there, in this order, in one paragraph.
+SAID = [
+    # An open tank builds no pressure while it breathes; the jacket of its stove still can.
+    ("docs/guides/open-or-pressurised.md", "While it breathes, the tank cannot build pressure", "jacket still can", "freeze or are shut", "cold water meets dry, hot steel"),
+    ("docs/guides/questions.md", "Open is cheap and builds no pressure in the tank while it breathes"),
+    # Nothing that can shut in a dump or a vent.
+    ("docs/guides/safety.md", "hand valve, a spring check or any valve that can fail shut is no dump"),
+    ("docs/guides/safety.md", "Leave the dump alone. It has no valve"),
+    ("docs/guides/pipes.md", "No hand valve, no spring check and no valve that can fail shut", "vent", "relief valve", "dump"),
+    ("docs/guides/piping.md", "no hand valve, no check and no valve that can fail shut"),
+    ("docs/guides/open-or-pressurised.md", "No valve ever goes into the vent or the dump"),
+    ("calc/worksheets/power_cut.py", "No hand valve, no valve that can fail shut, no spring check, no fan"),
+    ("calc/worksheets/charge_loop.py", "no hand valve, no spring check and no valve that can fail shut"),
+    # Drinking water and antifreeze.
+    ("docs/guides/antifreeze.md", "It never goes into pipes of drinking water: drain those", "Only into the traps", "non-toxic fluid"),
+    # Relief valves.
+    ("docs/guides/safety.md", "the person who services the plant lifts the relief valve", "may not seat again"),
+    ("calc/worksheets/relief.py", "The person who services the plant lifts its lever", "may not seat again"),
+    # Generators, alarms, fire and weight.
+    ("docs/guides/safety.md", "a generator runs outdoors only", "carbon monoxide", "transfer switch"),
+    ("calc/worksheets/power_cut.py", "A generator runs outdoors only", "carbon monoxide", "transfer switch"),
+    ("docs/guides/safety.md", "carbon monoxide alarm", "smoke alarms"),
+    ("docs/guides/safety.md", "A fire extinguisher"),
+    ("docs/guides/safety.md", "Straps on a tall tank"),
+    ("docs/guides/storage.md", "strap a tall tank", "Where the ground shakes"),
+    # A coil in the store.
+    ("docs/guides/taps.md", "A coil in the store is not so safe", "Between fires that is lukewarm", "bacteria"),
+    ("calc/worksheets/tap_water.py", "tap_way == 'coil'", "Bacteria can grow in the coil between fires"),
+    # A boiler on lukewarm return.
+    ("docs/guides/existing-boiler.md", "lukewarm return rots an ordinary oil or gas boiler", "return protection of its own"),
+    ("docs/guides/piping.md", "an ordinary one rots on lukewarm return"),
+    # Metal up to the mixing valve.
+    ("docs/guides/pipes.md", "stay with metal up to the mixing valve"),
+    ("docs/guides/piping.md", "metal from the stove up to the mixing valve"),
+    ("calc/vocabulary.py", "Plastic only behind a mixing valve, never between stove and store"),
+]  # fmt: skip
+
+NEVER = [
+    r"cannot (?:explode|burst)\b",
+    r"open the dump\b|dump has a hand valve",
+    r"valve may stand there",
+    r"valve that (?:has|needs power) to open",
+    r"the traps, the taps",
+    r"antifreeze (?:in|into) (?:the |all |your )?taps",
+    r"(?:^|[.:] )Lift (?:it|the lever|the relief valve)\b",
+    r"run plastic from a store\b",
+    r"plastic .{0,30}begins behind the store",
+    r"no tap water stands .{0,60}tap_way != 'sidearm'",
+]
+
+
+def _one_line(path: Path) -> str:
+    """The words of a page or a module, numbers as they stand, strings of neighboring lines joined."""
+    text = re.sub(r'"\n\s*"', "", path.read_text(encoding="utf-8"))
+    return re.sub(r"\s+", " ", re.sub(r"<!-- .*?-->", "", text))
+
+
+TEXTS = {
+    path.relative_to(ROOT).as_posix(): _one_line(path)
+    for folder, pattern in (("docs", "*.md"), ("calc", "*.py"), ("site_overrides", "*.html"))
+    for path in sorted((ROOT / folder).rglob(pattern))
+}
+
+
+@pytest.mark.parametrize("row", SAID, ids=lambda row: f"{row[0]}: {row[1][:40]}")
+def test_it_is_said_where_the_question_comes_up(row: tuple[str, ...]) -> None:
+    place, *pieces = row
+    found = re.search(r".{0,250}?".join(re.escape(piece) for piece in pieces), TEXTS[place])
+    assert found, f"{place} does not say: {' … '.join(pieces)}"
+
+
+@pytest.mark.parametrize("never", NEVER)
+def test_it_is_never_said(never: str) -> None:
+    said = {place: found[0] for place, text in TEXTS.items() if (found := re.search(never, text, re.IGNORECASE))}
+    assert not said
+
+
+def test_a_page_counts_draft_in_one_unit() -> None:
+    """Pascals stand beside inches of water nowhere; 50 Pa is the name of a test."""
+    for place, text in TEXTS.items():
+        if place.startswith(("docs/guides", "calc/worksheets/chimney")):
+            loose = [one for one in re.findall(r"(?<![\"\d])(\d+) (?:Pa|pascals)\b(?!\")", text) if one != "50"]
+            assert not loose, place
+
+
+def test_the_drawings_say_what_guards_a_boiler_and_where_plastic_begins() -> None:
+    for system in SYSTEMS.values():
+        for boiler in system.of_role("boiler"):
+            assert "rots on lukewarm return" in boiler.use, system.key
+        for run in system.runs:
+            if run.key in ("house-pipe", "floor-pipe") and not any(system.of_role("boiler")):
+                assert re.search(r"[Mm]etal until|behind the mixing valve", run.purpose), system.key
