@@ -24,7 +24,7 @@ from typing import Any, NoReturn
 
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
 from calc.engine import plan
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.report import as_json, as_text, describe, plan_as_json, plan_as_text
 from calc.units import SYSTEMS
 from calc.worksheets import WORKSHEETS

@@ -5,8 +5,9 @@ from collections.abc import Mapping
 
 from calc.engine import link
 from calc.engine.read import Problem, Typed, read
-from calc.engine.run import Sheet, run
+from calc.engine.run import run
 from calc.engine.series import Series, series
+from calc.engine.sheet import Sheet
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 

@@ -5,9 +5,10 @@ from typing import Any
 
 from calc.answer import link_of
 from calc.engine import plan
+from calc.engine.citing import source_line
 from calc.engine.declare import AnyStep, Field, Result, Worksheet
 from calc.engine.read import Input, bound_text
-from calc.engine.run import Sheet, source_line
+from calc.engine.sheet import Sheet
 from calc.units import System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS

@@ -13,10 +13,11 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 from urllib.parse import quote, unquote
 
-from calc.engine.declare import Field, Worksheet
+from calc.engine.fields import Field
 from calc.engine.plan import fields_by_key
 from calc.engine.read import Input, Typed
 from calc.engine.read import read as read_inputs
+from calc.engine.worksheet import Worksheet
 from calc.units import LONGEST_TEXT
 
 VERSION = 1

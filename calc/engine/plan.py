@@ -13,10 +13,12 @@ import json
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from calc.engine.declare import Field, Worksheet
+from calc.engine.fields import Field
 from calc.engine.read import ORIGINS, Input, Typed
 from calc.engine.read import read as read_inputs
-from calc.engine.run import Sheet, settle, work_out
+from calc.engine.sheet import Sheet
+from calc.engine.values import settle, work_out
+from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
 from calc.units import System, UnitError, read_quantity, round_briefly
 

@@ -6,7 +6,9 @@ import re
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from calc.engine.declare import Field, Option, Plan, Worksheet, branches_of, case_fields, quantity
+from calc.engine.fields import Field, Option, quantity
+from calc.engine.steps import Plan, branches_of, case_fields
+from calc.engine.worksheet import Worksheet
 from calc.units import (
     LONGEST_TEXT,
     DryBasis,

@@ -3,8 +3,9 @@
 
 from typing import NamedTuple
 
-from calc.engine.read import Reading
-from calc.engine.run import Sheet, Texts, changed_value, moved, work_out
+from calc.engine.sheet import Sheet
+from calc.engine.texts import Texts
+from calc.engine.values import changed_value, moved, work_out
 from calc.units import System, Unit, show, shown_unit, unit_named
 
 
@@ -47,10 +48,9 @@ def series(sheet: Sheet) -> Series | None:
     kinds = {step.key: step.kind for step in sheet.plan.steps}
     kind = next(kinds[line.key] if line.key in kinds else sheet.inputs[line.key].field.kind for line in chart.lines)
     y_unit = unit_named(named, kind) if named else _unit_of(sheet, chart.lines[0].key)
-    reading = Reading(sheet.plan, sheet.inputs, (), "")
-    worked = work_out(sheet.worksheet, reading)
+    worked = work_out(sheet.worksheet, sheet.reading)
     places = [low + (high - low) * step / (chart.points - 1) for step in range(chart.points)]
-    runs = [moved(sheet.worksheet, reading, worked, {chart.across: place}) for place in places]
+    runs = [moved(sheet.worksheet, sheet.reading, worked, {chart.across: place}) for place in places]
     lines = []
     for line in chart.lines:
         points: list[tuple[float, float | None]] = []
@@ -98,4 +98,4 @@ def _unit_of(sheet: Sheet, key: str) -> Unit:
 
 
 def _summary(sheet: Sheet, template: str) -> str:
-    return Texts(sheet.worksheet, Reading(sheet.plan, sheet.inputs, (), ""), sheet.values, sheet.system).fill(template)
+    return Texts(sheet.worksheet, sheet.reading, sheet.values, sheet.system).fill(template)

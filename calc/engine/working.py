@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import NamedTuple
 
-from calc.engine.declare import AnyStep, Step
+from calc.engine.steps import AnyStep, Step
 from calc.law import Constant, Formula, Law
 from calc.units import NO_BREAK, System, Unit, grouped, round_briefly, round_to, shown_unit, units_of, with_unit
 

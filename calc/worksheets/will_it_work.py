@@ -2,7 +2,6 @@
 
 from calc.chains.water_side import peak
 from calc.engine.declare import (
-    ATTENTION,
     Advice,
     Case,
     Cases,
@@ -19,6 +18,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
+from calc.engine.words import ATTENTION
 from calc.physics import firing, pipes, room, safety, store, water
 from calc.vocabulary import (
     ALTITUDE,

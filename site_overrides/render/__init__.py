@@ -11,7 +11,7 @@ from typing import Any
 from calc.answer import Typed, answer, chart_of, link_of, open_link
 from calc.engine import link
 from calc.engine.read import ORIGINS
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import plan, spreadsheet

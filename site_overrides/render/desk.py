@@ -11,7 +11,7 @@ from markupsafe import Markup
 from calc.answer import answer, link_of
 from calc.engine.declare import Field
 from calc.engine.read import Problem, Typed
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import qr, view

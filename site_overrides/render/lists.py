@@ -5,8 +5,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from calc.engine.citing import source_line
 from calc.engine.declare import Step
-from calc.engine.run import source_line
 from calc.law import Law
 from calc.sources import SOURCES
 from calc.worksheets import WORKSHEETS

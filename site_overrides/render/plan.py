@@ -4,10 +4,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calc.engine import link, plan
+from calc.engine.citing import source_line
 from calc.engine.plan import Entry, Known
 from calc.engine.read import ORIGINS, Typed
 from calc.engine.read import read as read_inputs
-from calc.engine.run import Sheet, source_line
+from calc.engine.sheet import Sheet
 from calc.sources import SOURCES
 from calc.units import LONGEST_TEXT, SYSTEMS, System
 from calc.vocabulary import BY_KEY

@@ -14,10 +14,11 @@ from markupsafe import Markup
 
 from calc.answer import answer
 from calc.engine import link, plan
+from calc.engine.citing import source_line
 from calc.engine.declare import Field, Worksheet
 from calc.engine.plan import Entry, fields_by_key
 from calc.engine.read import Input, Typed, read
-from calc.engine.run import Sheet, Verdict, source_line
+from calc.engine.sheet import Sheet, Verdict
 from calc.piping import SYSTEMS
 from calc.sources import SOURCES
 from calc.units import System, show

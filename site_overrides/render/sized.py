@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.engine.declare import placeholders
-from calc.engine.read import Reading
-from calc.engine.run import Sheet, Texts
+from calc.engine.sheet import Sheet
+from calc.engine.texts import Texts
+from calc.engine.words import placeholders
 from calc.units import System
 
 NOT_YET = "Not worked out yet"
@@ -116,4 +116,4 @@ def _fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
 
 
 def _texts(sheet: Sheet, system: System) -> Texts:
-    return Texts(sheet.worksheet, Reading(sheet.plan, sheet.inputs, (), sheet.example), sheet.values, system)
+    return Texts(sheet.worksheet, sheet.reading, sheet.values, system)

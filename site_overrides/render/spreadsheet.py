@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from calc.answer import chart_of
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import MINUS, NO_BREAK, THIN, System
 from render.view import STATUS_WORDS
 

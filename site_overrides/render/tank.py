@@ -3,7 +3,7 @@
 from typing import Any
 
 from calc.engine.declare import Picture
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import System, fixed, shown_unit
 
 TOP, BOTTOM = 34.0, 296.0  # the drawing's own units; up is hotter

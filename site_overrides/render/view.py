@@ -9,10 +9,11 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, ModuleLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
+from calc.engine.citing import source_line
 from calc.engine.declare import Field, Picture
 from calc.engine.read import Input, Problem, Typed, typed_digits
-from calc.engine.run import Sheet, source_line
 from calc.engine.series import Series
+from calc.engine.sheet import Sheet
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, System, UnitError, grouped, read_quantity
 from render import tank

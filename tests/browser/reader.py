@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from playwright.sync_api import Locator, Page, ViewportSize, Worker, expect
 
 from calc.answer import Typed, answer
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System
 

@@ -10,7 +10,7 @@ import pytest
 
 from calc.answer import Typed, answer
 from calc.engine.declare import Field
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System, grouped, round_to
 from calc.worksheets import WORKSHEETS

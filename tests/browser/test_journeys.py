@@ -15,7 +15,7 @@ import server
 from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import plan
 from calc.engine.plan import Entry
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 
 from .conftest import Visiting
 from .reader import SIZES, Reader, plain

@@ -9,7 +9,7 @@ import pytest
 
 from calc.answer import Typed, answer, chart_of, link_of, open_link
 from calc.engine.declare import Field, Worksheet, quantity
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.report import as_json, as_text, describe
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, DryBasis, UnitError, read_quantity, round_to, shown_unit, units_of

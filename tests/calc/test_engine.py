@@ -7,21 +7,11 @@ import pytest
 
 import calc.worksheets
 from calc import units
-from calc.engine.declare import (
-    Chart,
-    Comparison,
-    Example,
-    Field,
-    Given,
-    Line,
-    Result,
-    Step,
-    Variant,
-    Worksheet,
-)
+from calc.engine.declare import Chart, Comparison, Example, Field, Given, Line, Result, Step, Variant, Worksheet
 from calc.engine.read import Typed, read
-from calc.engine.run import Sheet, run
+from calc.engine.run import run
 from calc.engine.series import series
+from calc.engine.sheet import Sheet
 from calc.law import Joule, Second, Watt, find_root, law
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 

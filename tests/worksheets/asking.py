@@ -1,7 +1,7 @@
 """Ask a worksheet the way its tests do."""
 
 from calc.answer import Typed, answer
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 
 
 def sheet_of(worksheet: str, **typed: str) -> Sheet:

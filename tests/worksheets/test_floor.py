@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import pytest
 
 from calc.answer import Typed, answer
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import BTU, FOOT, GALLON, HOUR
 
 FAHRENHEIT = 459.67

@@ -3,7 +3,7 @@
 import pytest
 
 from calc.answer import Typed, answer
-from calc.engine.run import Sheet
+from calc.engine.sheet import Sheet
 from calc.units import BTU, DAY, FAHRENHEIT_DEGREE, FOOT, HOUR
 
 OPEN = {

@@ -1,0 +1,34 @@
+"""Whose rules and figures a sheet rests on."""
+
+from calc.engine.read import Reading
+from calc.engine.sheet import Said
+from calc.engine.steps import Step
+from calc.engine.worksheet import Worksheet
+from calc.sources import SOURCES, Source
+
+
+def source_line(source: Source) -> str:
+    """A source in one line, with how it is known where that is less than having read it."""
+    parts = [part for part in (source.body, source.title, source.year, source.place) if part]
+    known = (
+        "" if source.known in ("read", "definition", "computed", "common practice") else f" ({_KNOWN[source.known]})"
+    )
+    return ", ".join(parts) + known
+
+
+_KNOWN = {"second-hand": "second-hand", "memory": "from memory"}
+
+
+def sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) -> tuple[tuple[str, Source], ...]:
+    keys: list[str] = []
+    for step in reading.plan.steps:
+        keys.append(step.source)
+        if isinstance(step, Step):
+            keys += [constant.source for constant in step.law.constants.values()]
+    keys += [given.source for given in worksheet.givens]
+    keys += [
+        one.field.typical.source for one in reading.inputs.values() if one.origin == "typical" and one.field.typical
+    ]
+    keys += [one.source for one in advice if one.source]
+    keys += worksheet.sources
+    return tuple((key, SOURCES[key]) for key in dict.fromkeys(keys))

@@ -1,0 +1,110 @@
+"""A worksheet worked out with one reader's numbers: everything that pages, record and command line tell of it."""
+
+from typing import NamedTuple
+
+from calc.engine.read import Input, Problem, Reading
+from calc.engine.steps import Plan
+from calc.engine.values import Values
+from calc.engine.working import WorkingLine
+from calc.engine.worksheet import Worksheet
+from calc.sources import Source
+from calc.units import System
+
+
+class Shown(NamedTuple):
+    """A result as the reader sees it; `si` is None and `shown` a word where it does not exist."""
+
+    key: str
+    label: str
+    say: str
+    kind: str
+    si: float | None
+    shown: str
+    source: str
+
+
+class Said(NamedTuple):
+    """A piece of advice whose condition holds, with the reader's numbers in it."""
+
+    level: str
+    code: str
+    title: str
+    text: str
+    source: str
+
+
+class Table(NamedTuple):
+    """A comparison: column heads, rows of texts."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    say: str
+
+
+class Band(NamedTuple):
+    """Between what and what the headline lies when the assumed numbers vary as far as they usually do."""
+
+    low: str
+    high: str
+    matters_most: str
+    low_si: float
+    high_si: float
+
+
+class Verdict(NamedTuple):
+    """One link of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
+
+    key: str
+    label: str
+    status: str
+    number: str
+    text: str
+    source: str
+
+
+class Sheet(NamedTuple):
+    """Everything that is known about one worksheet with one reader's numbers. Without results, `problems` says why."""
+
+    worksheet: Worksheet
+    system: System
+    reading: Reading
+    values: Values
+    results: tuple[Shown, ...] = ()
+    headline: Shown | None = None
+    say: str = ""
+    meaning: tuple[str, ...] = ()
+    advice: tuple[Said, ...] = ()
+    working: tuple[WorkingLine, ...] = ()
+    tables: tuple[Table, ...] = ()
+    verdicts: tuple[Verdict, ...] = ()
+    best_change: str = ""
+    band: Band | None = None
+    assumed: tuple[str, ...] = ()
+    sources: tuple[tuple[str, Source], ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def plan(self) -> Plan:
+        """The fields and steps of the choices made."""
+        return self.reading.plan
+
+    @property
+    def inputs(self) -> dict[str, Input]:
+        """An input for every field, as read."""
+        return self.reading.inputs
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """Why there are no results."""
+        return self.reading.problems
+
+    @property
+    def example(self) -> str:
+        """The name of the worked example, if that is what was read."""
+        return self.reading.example
+
+    @property
+    def rough(self) -> bool:
+        """Whether the headline leans on a number that nobody gave."""
+        return bool(self.assumed) and not self.example

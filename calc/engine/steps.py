@@ -1,0 +1,147 @@
+"""The lines of a computation: laws bound to numbers, tables read by a choice, cases of a choice, and their order."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from calc.engine.fields import Checked, DeclarationError, Field, check_source, quantity
+from calc.law import Law
+from calc.units import SYSTEMS, System, Unit, shown_unit, unit_named
+
+
+class Step:
+    """One line of the computation: a law bound to fields, givens or earlier steps.
+
+    A parameter that is not named in the binding takes the field, given or step of its own name.
+    """
+
+    def __init__(self, key: str, law: Law, label: str, /, us: str = "", si: str = "", **binding: str) -> None:
+        unknown = binding.keys() - law.parameters.keys()
+        if unknown:
+            near = ", ".join(law.parameters)
+            raise DeclarationError(f"{key}: {law.name} takes {near}, not {', '.join(sorted(unknown))}")
+        self.key, self.law, self.label = key, law, label
+        self.binding = {name: binding.get(name, name) for name in law.parameters}
+        self.needs = tuple(self.binding.values())
+        self.kind = law.returns.kind
+        self._named = {"us": us, "si": si}
+        for system in SYSTEMS:
+            self.unit(system)
+
+    @property
+    def source(self) -> str:
+        return self.law.source
+
+    def unit(self, system: System) -> Unit:
+        named = self._named[system]
+        return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
+
+
+@dataclass(eq=False, repr=False)
+class Pick(Checked):
+    """A step that takes a number from a table by the reader's choice, such as a fuel's heat content."""
+
+    key: str
+    kind: str
+    label: str
+    on: str
+    values: Mapping[str, str]
+    source: str
+    us: str = ""
+    si: str = ""
+
+    def check(self) -> None:
+        check_source(self.source)
+        for text in self.values.values():
+            quantity(text, self.kind)
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        return (self.on,)
+
+    def unit(self, system: System) -> Unit:
+        named = self.us if system == "us" else self.si
+        return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
+
+
+AnyStep = Step | Pick
+
+
+class Case(NamedTuple):
+    """The fields and steps that belong to one value of a choice.
+
+    With `decides`, a number typed for a field that only this case asks chooses it, whatever else was typed.
+    """
+
+    fields: tuple[Field, ...] = ()
+    steps: tuple[AnyStep, ...] = ()
+    cases: tuple["Cases", ...] = ()
+    decides: bool = False
+
+
+class Cases:
+    """Where the reader chooses a way: `Cases("method", fuel=Case(…), …)`; dashes in values are written _."""
+
+    def __init__(self, on: str, /, **cases: Case) -> None:
+        self.on = on
+        self.cases = {value.replace("_", "-"): case for value, case in cases.items()}
+
+
+@dataclass(eq=False, repr=False)
+class Plan:
+    """What one combination of choices asks and computes: its fields, its steps in an order in which they can run."""
+
+    fields: tuple[Field, ...]
+    steps: tuple[AnyStep, ...]
+    choices: tuple[tuple[str, str], ...]
+
+    def steps_for(self, keys: Iterable[str]) -> tuple[AnyStep, ...]:
+        """The steps, in order, without which these keys have no value."""
+        needed = set(keys)
+        for step in reversed(self.steps):
+            if step.key in needed:
+                needed.update(step.needs)
+        return tuple(step for step in self.steps if step.key in needed)
+
+
+def case_fields(case: Case) -> Iterator[Field]:
+    """The fields of a case and of all the cases inside it."""
+    return fields_in(case.fields, case.cases)
+
+
+def fields_in(fields: tuple[Field, ...], cases: tuple[Cases, ...]) -> Iterator[Field]:
+    yield from fields
+    for branch in cases:
+        for case in branch.cases.values():
+            yield from fields_in(case.fields, case.cases)
+
+
+def steps_in(steps: tuple[AnyStep, ...], cases: tuple[Cases, ...]) -> Iterator[AnyStep]:
+    yield from steps
+    for branch in cases:
+        for case in branch.cases.values():
+            yield from steps_in(case.steps, case.cases)
+
+
+def branches_of(cases: tuple[Cases, ...]) -> Iterator[Cases]:
+    """Every branch, those inside other cases too."""
+    for branch in cases:
+        yield branch
+        for case in branch.cases.values():
+            yield from branches_of(case.cases)
+
+
+def in_order(worksheet: str, givens: Iterable[str], fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:
+    """The steps of `worksheet` in an order in which each finds what it needs, otherwise as written."""
+    have = {one.key for one in fields} | set(givens)
+    ordered: list[AnyStep] = []
+    waiting = list(steps)
+    while waiting:
+        ready = next((step for step in waiting if have.issuperset(step.needs)), None)
+        if ready is None:
+            lacking = {step.key: sorted(set(step.needs) - have) for step in waiting}
+            raise DeclarationError(f"{worksheet}: these steps lack what they need: {lacking}")
+        waiting.remove(ready)
+        ordered.append(ready)
+        have.add(ready.key)
+    return tuple(ordered)

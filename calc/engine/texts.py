@@ -1,0 +1,89 @@
+"""Numbers and sentences as one reader sees them."""
+
+from calc.engine.fields import Field, Given
+from calc.engine.read import Reading
+from calc.engine.sheet import Shown
+from calc.engine.steps import Pick, Step
+from calc.engine.values import Values
+from calc.engine.words import ATTENTION, Result
+from calc.engine.worksheet import Worksheet
+from calc.units import System, Unit, fixed, grouped, show, shown_unit, unit_named, with_unit
+
+
+def listed(result: Result, values: Values) -> bool:
+    return result.only is None or values.get(result.only[0]) == result.only[1]
+
+
+class Texts:
+    """Values as this reader sees them."""
+
+    def __init__(self, worksheet: Worksheet, reading: Reading, values: Values, system: System) -> None:
+        self.worksheet, self.reading, self.values, self.system = worksheet, reading, values, system
+        self.steps = {step.key: step for step in reading.plan.steps}
+        self.givens = {given.key: given for given in worksheet.givens}
+        self.results = {result.key: result for result in worksheet.results if listed(result, values)}
+
+    def unit(self, key: str) -> Unit:
+        result = self.results.get(key)
+        named = (result.us if self.system == "us" else result.si) if result else ""
+        owner: Field | Given | Step | Pick
+        if key == ATTENTION:
+            return shown_unit("count", self.system)
+        if key in self.reading.inputs:
+            owner = self.reading.inputs[key].field
+        else:
+            owner = self.steps.get(key) or self.givens[key]
+        return unit_named(named, owner.kind) if named else owner.unit(self.system)
+
+    def value(self, key: str, value: float | str | None = None, given: bool = False) -> str:
+        """The text of one value; another value of the same key may be given."""
+        result = self.results.get(key)
+        if not given:
+            value = self.values.get(key)
+            if key in self.reading.inputs and key not in self.results:
+                return self.reading.inputs[key].shown(self.system)
+        if isinstance(value, str):
+            return self.reading.inputs[key].shown(self.system)
+        if value is None:
+            return result.missing if result else "does not exist"
+        unit = self.unit(key)
+        if result and result.decimals is not None:
+            return with_unit(grouped(fixed(unit.from_si(value), result.decimals), self.system), unit)
+        return show(value, unit, self.system, result.figures if result else 3)
+
+    def result(self, result: Result) -> Shown:
+        value = self.values[result.key]
+        step = self.steps.get(result.key)
+        found = self.reading.inputs.get(result.key)
+        label = result.label or (step.label if step else found.field.label if found else result.key)
+        kind = "count" if result.key == ATTENTION else self.unit(result.key).kind
+        return Shown(
+            result.key,
+            self.fill(label),
+            self.fill(result.say),
+            kind,
+            value if isinstance(value, float | int) else None,
+            self.value(result.key),
+            step.source if isinstance(step, Step | Pick) else "",
+        )
+
+    def fill(self, template: str, others: Values | None = None) -> str:
+        """A sentence with its {names} replaced by the reader's numbers, or by `others`."""
+        if "{" not in template:
+            return template
+        parts = []
+        for literal, name in _parse(template):
+            parts.append(literal)
+            if name:
+                parts.append(self.value(name) if others is None else self.value(name, others[name], True))
+        return "".join(parts)
+
+
+def _parse(template: str) -> list[tuple[str, str]]:
+    pieces = template.split("{")
+    found = [(pieces[0], "")]
+    for piece in pieces[1:]:
+        name, _, rest = piece.partition("}")
+        found.append(("", name))
+        found.append((rest, ""))
+    return found

@@ -1,0 +1,111 @@
+"""Working out: what was read becomes the value of every step, again after a change, and what advice sets to nothing."""
+
+import math
+from collections.abc import Mapping
+
+from calc.engine.fields import Field, quantity
+from calc.engine.read import Reading
+from calc.engine.steps import AnyStep, Pick, Step
+from calc.engine.words import ATTENTION, Advice, Check, Variant
+from calc.engine.worksheet import Worksheet
+from calc.law import NoSolution, OutOfRange
+
+Values = dict[str, float | str | None]
+
+
+def work_out(worksheet: Worksheet, reading: Reading) -> Values:
+    """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None."""
+    values: Values = {key: one.si for key, one in reading.inputs.items()}
+    for given in worksheet.givens:
+        values[given.key] = given.value
+    for step in reading.plan.steps:
+        values[step.key] = _step(step, values)
+    return values
+
+
+def work_out_again(worked: Values, steps: tuple[AnyStep, ...], changes: Values) -> Values:
+    """The values after some inputs have changed: only the steps that they reach are taken again."""
+    values, reached = worked | changes, set(changes)
+    for step in steps:
+        if not reached.isdisjoint(step.needs):
+            reached.add(step.key)
+            values[step.key] = _step(step, values)
+    return values
+
+
+def settle(worksheet: Worksheet, worked: Values) -> Values:
+    """The values that are told: what advice sets to nothing is nothing, and a chain counts what needs attention."""
+    values = worked | {key: 0.0 for key in zeroed(worksheet, worked) if key in worked}
+    if worksheet.checks:
+        values[ATTENTION] = float(sum(status(one, values) != "pass" for one in worksheet.checks))
+    return values
+
+
+def zeroed(worksheet: Worksheet, values: Values) -> set[str]:
+    """The results that are exactly nothing, since advice that holds says so."""
+    holding = [one for one in worksheet.advice if one.zeroes and applies(one, values) and one.condition(values, {})]
+    return {key for one in holding for key in one.zeroes}
+
+
+def _step(step: Step | Pick, values: Values) -> float | None:
+    if isinstance(step, Pick):
+        return quantity(step.values[str(values[step.on])], step.kind)
+    arguments: dict[str, float] = {}
+    for name, source in step.binding.items():
+        value = values[source]
+        if value is None or isinstance(value, str):
+            return None
+        arguments[name] = value
+    try:
+        result = step.law(**arguments)
+    except OutOfRange as wrong:
+        wrong.step = step.key
+        raise
+    except (NoSolution, ArithmeticError, ValueError):  # no such number: a root, a logarithm or a quotient that is none
+        return None
+    return result if isinstance(result, float | int) and math.isfinite(result) else None
+
+
+def status(check: Check, values: Values) -> str:
+    """How a link stands with these values."""
+    fails, tight = check.conditions
+    if fails(values, {}):
+        return check.level
+    if values.get(check.number) is None:
+        return "not checked"
+    return "tight" if tight(values, {}) else "pass"
+
+
+def applies(advice: Advice, values: Values) -> bool:
+    return all(name in values for name in advice.condition.names)
+
+
+def changed(worksheet: Worksheet, reading: Reading, worked: Values, row: Variant) -> Values | None:
+    """Every value with a variant's changes; None where a law refuses them."""
+    fields = {one.key: one for one in reading.plan.fields}
+    changes = {key: changed_value(fields[key], text, worked[key]) for key, text in row.changes.items() if key in fields}
+    return moved(worksheet, reading, worked, changes)
+
+
+def moved(worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]) -> Values | None:
+    """Every value with some inputs changed, and what follows them; None where a law refuses them."""
+    now: Values = dict(changes)
+    for one in reading.inputs.values():
+        if one.from_field in changes and one.field.key not in changes:
+            now[one.field.key] = changes[one.from_field]
+    try:
+        return settle(worksheet, work_out_again(worked, reading.plan.steps, now))
+    except (OutOfRange, OverflowError):
+        return None
+
+
+def changed_value(field_: Field, text: str, current: float | str | None) -> float | str:
+    """A text of a declaration as a value; "x2" is twice the current one, "less 20 F°" so much below it."""
+    if field_.kind == "choice":
+        return text
+    if text.startswith("less ") and isinstance(current, float | int):
+        kind = "temperature_difference" if field_.kind == "temperature" else field_.kind
+        return current - quantity(text.removeprefix("less "), kind)
+    if text.startswith("x") and isinstance(current, float | int):
+        return float(text[1:]) * current
+    return quantity(text, field_.kind)
