@@ -22,7 +22,7 @@ from toolchain import CACHE, ROOT, Problem, environment, locked, node, say
 SITE = ROOT / "site"
 BUILT = CACHE / "built"  # holds the digest of what `site` was made from
 INPUTS = (
-    *("mkdocs.yml", "docs", "calc", "site_overrides", "scripts"),
+    *("mkdocs.yml", "docs", "calc", "comparisons", "site_overrides", "scripts"),
     *("requirements", "package-lock.json", "pyproject.toml"),
 )
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"

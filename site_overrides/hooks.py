@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 from mkdocs.utils import get_relative_url
 
 import calc.physics
+import comparisons
 import edition
 from calc.answer import answer, chart_of
 from calc.law import Law
@@ -21,7 +22,6 @@ from calc.worksheets import WORKSHEETS
 from render import desk, lists, piping, prose, record, worksheet_html
 from render.plan import plan_section
 from render.view import charts_json, fill
-from tests import published
 
 CHARTS = Path(__file__).parent / "charts"
 DRAWINGS = Path(__file__).parent / "drawings"  # those that no number of the reader changes
@@ -156,7 +156,7 @@ def _list(name: str, page: Any, files: Any) -> str:
         return lists.worksheet_list(_places(page, files))
     if name == "sources":
         return lists.source_list()
-    return lists.evidence([lists.Compared(**row) for row in published.compared()], _laws())
+    return lists.evidence([lists.Compared(**row) for row in comparisons.compared()], _laws())
 
 
 def _places(page: Any, files: Any) -> dict[str, str]:

@@ -10,7 +10,7 @@ import pytest
 import toolchain
 
 # The scripts have no suffix, so mypy has to be told of each.
-TYPED = ["calc/**/*.py", "site_overrides/*.py", "site_overrides/render/**/*.py", "scripts/*"]
+TYPED = ["calc/**/*.py", "comparisons/*.py", "site_overrides/*.py", "site_overrides/render/**/*.py", "scripts/*"]
 
 
 def sources() -> list[str]:

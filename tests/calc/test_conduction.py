@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from calc.law import OutOfRange
 from calc.physics import conduction
-from tests.published.floor_conduction import finite_differences
+from comparisons.floor_conduction import finite_differences
 
 patient = settings(deadline=None, max_examples=60)
 spacings = st.floats(0.06, 0.37)

@@ -7,7 +7,7 @@ import pytest
 
 import calc.physics
 from calc.law import Law
-from tests.published import all_checks
+from comparisons import all_checks
 
 MODULES = [importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)]
 LAWS = [one for module in MODULES for one in vars(module).values() if isinstance(one, Law) and one.module == module.__name__.rpartition(".")[2]]

@@ -1,11 +1,17 @@
 """Every published check holds, and every value taken from a library is computed again with that library."""
 
+from pathlib import Path
+
 import pytest
 
-from tests.published import all_checks
-from tests.published.check import Check
+from comparisons import all_checks
+from comparisons.check import Check
 
 CHECKS = all_checks()
+
+
+def test_every_comparison_stands_where_it_is_found() -> None:
+    assert all(path.name.startswith("test_") for path in Path(__file__).parent.glob("*.py")), "see comparisons/"
 
 
 def _name(check: Check) -> str:

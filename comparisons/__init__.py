@@ -1,0 +1,47 @@
+"""Comparisons with other people's numbers: one module a source, each with a list `CHECKS`.
+
+The tests run them (`tests/published`) and the evidence page prints them.
+
+Importing these modules needs nothing but the project itself; libraries are imported only when a value is computed
+again.
+"""
+
+import importlib
+import pkgutil
+
+from calc.units import grouped, round_to, with_unit
+from comparisons.check import Check
+
+
+def all_checks() -> list[Check]:
+    """Every published check, in the order of the modules' names."""
+    found: list[Check] = []
+    for module in sorted(pkgutil.iter_modules(__path__), key=lambda one: one.name):
+        if module.name != "check":
+            found += importlib.import_module(f"{__name__}.{module.name}").CHECKS
+    return found
+
+
+def compared() -> list[dict[str, str]]:
+    """Every check as the evidence page prints it: our number in the unit of theirs, and how far apart they are."""
+    return [_printed(check) for check in all_checks()]
+
+
+def _printed(check: Check) -> dict[str, str]:
+    unit = check.theirs_unit
+    ours, theirs = unit.from_si(check.ours_si), unit.from_si(check.theirs_si)
+    difference = ours - theirs
+    share = "" if not theirs or check.law.returns.kind == "temperature" else f"{abs(difference / theirs):.2%}"
+    source = check.source
+    return {
+        "subject": check.law.module,
+        "topic": check.topic,
+        "where": check.where,
+        "ours": with_unit(grouped(round_to(ours, 5), "us"), unit),
+        "theirs": check.theirs,
+        "apart": share or with_unit(grouped(round_to(abs(difference), 2), "us"), unit),
+        "allowed": check.within,
+        "because": check.because,
+        "source": ", ".join(part for part in (source.body, source.title, source.year, source.place) if part),
+        "kind": check.kind,
+    }
