@@ -20,7 +20,7 @@ DESIGN_OUTDOOR = Field(
     low="-60 °F", high="60 °F", uncertainty="3 F°",
 )  # fmt: skip
 DESIGN_LOAD = Field(
-    "design_load", "power", "Heat the house loses on the coldest day",
+    "design_load", "power", "Design load (heat lost on the coldest day)",
     "At the outdoor design temperature. The house-load worksheet works it out.",
     low="500 Btu/h", high="2,000,000 Btu/h", uncertainty="15 %",
 )  # fmt: skip
@@ -41,7 +41,7 @@ ALTITUDE = Field(
     typical=Typical("0 ft", "sea-level-assumed", "0 ft", "3,000 ft", "Any map of your town tells."),
 )  # fmt: skip
 WATER_OUTPUT = Field(
-    "water_output", "power", "Heat to the water while it burns",
+    "water_output", "power", "Average heat output to water",
     "Averaged over a whole burn; not the peak, and not the heat to the room.",
     low="1,000 Btu/h", high="1,000,000 Btu/h", uncertainty="15 %",
 )  # fmt: skip
@@ -50,12 +50,12 @@ RATED_OUTPUT = Field(
     low="1,000 Btu/h", high="1,000,000 Btu/h", same_as="water_output",
 )  # fmt: skip
 ROOM_OUTPUT = Field(
-    "room_output", "power", "Heat to the room while it burns",
+    "room_output", "power", "Average heat output to the room",
     "What the stove gives the room it stands in, averaged over a burn.",
     low="0 Btu/h", high="500,000 Btu/h", uncertainty="20 %",
 )  # fmt: skip
 BURN_TIME = Field(
-    "burn_time", "time", "How long one full load burns", "From a good fire to embers.",
+    "burn_time", "time", "Burn time of one full load", "From a good fire to embers.",
     low="15 min", high="24 h", us="h", si="h", uncertainty="15 %",
 )  # fmt: skip
 FIREBOX_VOLUME = Field(
@@ -67,18 +67,18 @@ STORE_VOLUME = Field(
     low="5 gal", high="20,000 gal",
 )  # fmt: skip
 STORE_TOP = Field(
-    "store_top", "temperature", "Hottest the store is charged to",
+    "store_top", "temperature", "Store temperature when fully charged",
     "The whole store at the end of a good burn.",
     low="70 °F", high="300 °F", uncertainty="3 F°",
     typical=Typical("180 °F", "common-practice", "170 °F", "190 °F", "The tank's thermometer after a full charge."),
 )  # fmt: skip
 LOWEST_USEFUL = Field(
-    "lowest_useful", "temperature", "Coolest store water still worth drawing",
+    "lowest_useful", "temperature", "Lowest useful store temperature",
     "Set by what heats the rooms, or by the taps if they need it hotter.",
     low="60 °F", high="250 °F", uncertainty="5 F°",
 )  # fmt: skip
 STORE_SURROUNDINGS = Field(
-    "store_surroundings", "temperature", "Air around the store", "The cellar or shed in winter.",
+    "store_surroundings", "temperature", "Air temperature around the store", "The cellar or shed in winter.",
     low="-40 °F", high="110 °F",
     typical=Typical("60 °F", "common-practice", "45 °F", "70 °F", "A thermometer hung beside the tank."),
 )  # fmt: skip
@@ -87,12 +87,12 @@ STORE_INSIDE = Field(
     options=(Option("yes", "inside the heated space"), Option("no", "outside it: shed, garage or cold cellar")),
 )  # fmt: skip
 EXCHANGER_APPROACH = Field(
-    "exchanger_approach", "temperature_difference", "Temperature lost across an exchanger",
+    "exchanger_approach", "temperature_difference", "Approach of the exchanger",
     "How much cooler the water leaves an exchanger than the store feeds it; 0 without one.",
     low="0 F°", high="60 F°", unless_given="0 F°",
 )  # fmt: skip
 SYSTEM_PRESSURE = Field(
-    "system_pressure", "pressure_gauge", "Pressure at the store's top",
+    "system_pressure", "pressure_gauge", "System pressure at the store's top",
     "What a gauge there shows when cold; 0 for a store open to the air.",
     low="0 psi", high="150 psi",
     typical=Typical("12 psi", "common-practice", "0 psi", "20 psi", "The gauge beside the expansion tank."),
@@ -103,7 +103,7 @@ HIGHEST_POINT = Field(
     low="0 ft", high="100 ft", us="ft", si="m", unless_given="0 ft",
 )  # fmt: skip
 PEAK_FACTOR = Field(
-    "peak_factor", "factor", "Peak output over the average",
+    "peak_factor", "factor", "Peak output over average output",
     "A wood fire at its height gives far more than its average.",
     low="1", high="5", unless_given="2",
 )  # fmt: skip
@@ -117,26 +117,26 @@ EMITTER = Field(
     ),
 )  # fmt: skip
 WATER_DROP = Field(
-    "water_drop", "temperature_difference", "Supply minus return at the emitter",
+    "water_drop", "temperature_difference", "Temperature drop from supply to return",
     "How much the water cools on its way through, on the coldest day.",
     low="1 F°", high="80 F°",
     typical=Typical("20 F°", "common-practice", "10 F°", "30 F°", "Two thermometers on the pipes."),
 )  # fmt: skip
 AVERAGE_OUTDOOR = Field(
-    "average_outdoor", "temperature", "Outdoors on an average winter day", "The mean of the heating season.",
+    "average_outdoor", "temperature", "Average winter outdoor temperature", "The mean of the heating season.",
     low="-40 °F", high="64 °F",
     typical=Typical("30 °F", "common-practice", "20 °F", "40 °F", "A weather service; the months you heat, averaged."),
 )  # fmt: skip
 SUPPLY_TRIED = Field(
-    "supply_tried", "temperature", "A supply temperature to try", "What the emitters give from water this hot.",
+    "supply_tried", "temperature", "Supply temperature to try", "What the emitters give from water this hot.",
     low="75 °F", high="250 °F", unless_given="140 °F",
 )  # fmt: skip
 EMITTER_FACTOR = Field(
-    "emitter_factor", "factor", "How many times the emitter you have", "2 to see what twice as much would do.",
+    "emitter_factor", "factor", "Emitter size compared with yours", "2 to see what twice as much would do.",
     low="0.2", high="10", unless_given="1",
 )  # fmt: skip
 ANTIFREEZE = Field(
-    "antifreeze", "fraction", "Antifreeze, by volume", "0 for plain water.",
+    "antifreeze", "fraction", "Antifreeze share by volume", "0 for plain water.",
     low="0 %", high="60 %", unless_given="0 %",
 )  # fmt: skip
 MOISTURE = Field(
@@ -146,7 +146,7 @@ MOISTURE = Field(
     typical=Typical("20 %", "common-practice", "15 %", "30 %", "Split a log and read a meter on the fresh face."),
 )  # fmt: skip
 LOAD = Field(
-    "load", "power", "Heat drawn from the store now",
+    "load", "power", "Load on the store",
     "The house's load in the weather you have in mind; the coldest day's unless you say otherwise.",
     low="100 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
 )  # fmt: skip
@@ -156,12 +156,12 @@ HOURS_WANTED = Field(
     typical=Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day."),
 )  # fmt: skip
 STANDBY_LOSS = Field(
-    "standby_loss", "power", "Heat that leaks from the store and is lost",
+    "standby_loss", "power", "Standby loss outside the heated space",
     "0 when it stands inside the heated space; the standby worksheet works it out.",
     low="0 Btu/h", high="50,000 Btu/h", unless_given="0 Btu/h",
 )  # fmt: skip
 COLD_WATER = Field(
-    "cold_water", "temperature", "Cold water", "As it comes from the well or the main in winter.",
+    "cold_water", "temperature", "Cold water temperature", "As it comes from the well or the main in winter.",
     low="32 °F", high="90 °F",
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "Run the cold tap over a thermometer."),
 )  # fmt: skip
@@ -171,7 +171,7 @@ EFFICIENCY = Field(
     low="20 %", high="600 %", uncertainty="5 %",
 )  # fmt: skip
 EFFICIENCY_BASIS = Field(
-    "efficiency_basis", "choice", "That efficiency is quoted on",
+    "efficiency_basis", "choice", "Efficiency is quoted on",
     "American ratings use the higher heating value, European ones the lower; the label or the test report says.",
     options=(
         Option("higher", "the higher heating value (American ratings)"),
@@ -179,17 +179,17 @@ EFFICIENCY_BASIS = Field(
     ),
 )  # fmt: skip
 PACKING_DENSITY = Field(
-    "packing_density", "density", "Weight of wood in each volume of firebox",
+    "packing_density", "density", "Wood loaded per volume of firebox",
     "Weigh one full load and divide by the firebox volume.",
     low="3 lb/ft3", high="40 lb/ft3", uncertainty="20 %",
     typical=Typical("12.5 lb/ft3", "packing-density", "9.5 lb/ft3", "15.5 lb/ft3", "A bathroom scale and one load."),
 )  # fmt: skip
 TAP_LOAD = Field(
-    "tap_load", "power", "Heat for hot taps, averaged over the day", "0 unless this fire heats the taps as well.",
+    "tap_load", "power", "Average hot-water load", "0 unless this fire heats the taps as well.",
     low="0 Btu/h", high="100,000 Btu/h", unless_given="0 Btu/h",
 )  # fmt: skip
 HEATING_DAYS = Field(
-    "heating_days", "time", "Days in the year that need heat", "Days whose mean is below the base temperature.",
+    "heating_days", "time", "Heating days in a year", "Days whose mean is below the base temperature.",
     low="30 days", high="366 days", us="days", si="days", uncertainty="10 %",
     typical=Typical("300 days", "typical-years", "250 days", "350 days", "A weather service; nights count."),
 )  # fmt: skip
@@ -207,12 +207,12 @@ STOVE_EFFICIENCY = EFFICIENCY.but(
     ),
 )  # fmt: skip
 YEARLY_HEAT = Field(
-    "yearly_heat", "energy", "Heat for the rooms in a year",
+    "yearly_heat", "energy", "Space heating in a year",
     "What the house needs in a whole winter, taps apart. The house-load worksheet works it out.",
     low="1 MMBtu", high="2,000 MMBtu", us="MMBtu", si="kWh", uncertainty="15 %",
 )  # fmt: skip
 AIR_RATIO = Field(
-    "air_ratio", "factor", "Air given over air needed", "2 means twice the air that would just burn the wood.",
+    "air_ratio", "factor", "Air ratio", "2 means twice the air that would just burn the wood.",
     low="1.1", high="5",
     typical=Typical("2", "air-ratio-guess", "1.5", "3", "A sweep's meter: 20.9 over 20.9 less the oxygen it shows."),
 )  # fmt: skip
@@ -221,7 +221,7 @@ ROOM_HUMIDITY = Field(
     low="0 %", high="100 %", unless_given="40 %",
 )  # fmt: skip
 HOUSE_VOLUME = Field(
-    "house_volume", "volume", "Volume of air in the heated rooms", "Floor area times ceiling height.",
+    "house_volume", "volume", "Heated volume of the house", "Floor area times ceiling height.",
     low="500 ft3", high="500,000 ft3", us="ft³", si="m³", uncertainty="5 %",
 )  # fmt: skip
 HOUSE_CLASS = Field(
@@ -236,7 +236,7 @@ def _class_texts(which: str) -> dict[str, str]:
 
 
 LOSS_PER_AREA = Field(
-    "loss_per_area", "conductance_per_area", "Usual loss of each floor area and degree",
+    "loss_per_area", "conductance_per_area", "Heat loss per floor area and degree",
     "Filled in from how it is built.",
     low="0.02 Btu/h/ft2/F", high="2 Btu/h/ft2/F",
     typical=Typical(
@@ -246,7 +246,7 @@ LOSS_PER_AREA = Field(
 )  # fmt: skip
 # --- Pipes, antifreeze and safety ---
 ANTIFREEZE_KIND = Field(
-    "antifreeze_kind", "choice", "What flows", "Never drink-grade by itself: the label says which glycol it is.",
+    "antifreeze_kind", "choice", "Heating fluid", "The label on the container says which glycol it is.",
     options=(
         Option("none", "plain water"),
         Option("propylene", "water with propylene glycol"),
@@ -254,12 +254,12 @@ ANTIFREEZE_KIND = Field(
     ),
 )  # fmt: skip
 SUPPLY_WATER = Field(
-    "supply_water", "temperature", "Water going out", "The supply, where it leaves the store or the stove.",
+    "supply_water", "temperature", "Supply temperature", "The supply, where it leaves the store or the stove.",
     low="50 °F", high="250 °F", uncertainty="3 F°",
     typical=Typical("140 °F", "common-practice", "105 °F", "180 °F", "A thermometer on the supply pipe."),
 )  # fmt: skip
 PIPE_HEAT = Field(
-    "pipe_heat", "power", "Heat this pipe carries", "The coldest day's load unless you say otherwise.",
+    "pipe_heat", "power", "Heat carried by this pipe", "The coldest day's load unless you say otherwise.",
     low="500 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
 )  # fmt: skip
 PIPE_KIND = Field(
@@ -272,7 +272,7 @@ PIPE_KIND = Field(
     ),
 )  # fmt: skip
 PIPE_SIZE = Field(
-    "pipe_size", "choice", "Trade size", "As it is sold; the bore differs from kind to kind.",
+    "pipe_size", "choice", "Nominal pipe size", "As it is sold; the bore differs from kind to kind.",
     options=(
         Option("1/2", "1/2 in"),
         Option("3/4", "3/4 in"),
@@ -288,23 +288,23 @@ PIPE_LENGTH = Field(
     typical=Typical("60 ft", "common-practice", "30 ft", "150 ft", "A tape measure, or a string along the way."),
 )  # fmt: skip
 ELBOWS = Field(
-    "elbows", "count", "Elbows", "Each quarter turn.",
+    "elbows", "count", "90° elbows", "Each quarter turn.",
     low="0", high="200", typical=Typical("10", "common-practice", "6", "20", "Count them."),
 )  # fmt: skip
 TEES = Field(
-    "tees", "count", "Tees in which the flow turns", "",
+    "tees", "count", "Tees with flow through the branch", "",
     low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
 )  # fmt: skip
 VALVES = Field(
-    "valves", "count", "Open ball valves", "",
+    "valves", "count", "Ball valves", "",
     low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
 )  # fmt: skip
 OTHER_LOSSES = Field(
-    "other_losses", "factor", "Other losses, in velocity heads", "A check or a mixing valve; its sheet tells, often 2 to 10.",
+    "other_losses", "factor", "Sum of the K factors of other fittings", "A check or a mixing valve; its sheet tells, often 2 to 10.",
     low="0", high="500", unless_given="2",
 )  # fmt: skip
 OTHER_PRESSURE = Field(
-    "other_pressure", "pressure_difference", "Pressure lost in jacket, exchanger or emitters", "At this flow, from the maker.",
+    "other_pressure", "pressure_difference", "Pressure drop of jacket, exchanger or emitters", "At this flow, from the maker.",
     low="0 psi", high="30 psi", unless_given="0.5 psi",
 )  # fmt: skip
 OTHER_VOLUME = Field(
@@ -320,11 +320,11 @@ PEAK_KNOWN = Field(
     ),
 )  # fmt: skip
 PEAK_OUTPUT = Field(
-    "peak_output", "power", "Heat to the water at the fire's peak", "The most the jacket ever takes up, from the maker.",
+    "peak_output", "power", "Peak output to water", "The most the jacket ever takes up, from the maker.",
     low="1,000 Btu/h", high="1,500,000 Btu/h", uncertainty="15 %",
 )  # fmt: skip
 CHARGE_RISE = Field(
-    "charge_rise", "temperature_difference", "Rise through the stove at the fire's peak",
+    "charge_rise", "temperature_difference", "Temperature rise through the stove at the peak",
     "How much hotter the outlet is than the inlet when the fire is at its height.",
     low="2 F°", high="100 F°", uncertainty="5 F°",
     typical=Typical("25 F°", "common-practice", "15 F°", "40 F°", "Two thermometers on the stove's pipes, at the peak."),
@@ -339,18 +339,18 @@ PUMP_HEIGHT = Field(
     typical=Typical("-4 ft", "common-practice", "-6 ft", "0 ft", "A tape measure."),
 )  # fmt: skip
 SUCTION_LOSS = Field(
-    "suction_loss", "pressure_difference", "Pressure lost between store and pump", "Short, wide and few fittings: little.",
+    "suction_loss", "pressure_difference", "Pressure drop between store and pump", "Short, wide and few fittings: little.",
     low="0 psi", high="10 psi", unless_given="0.2 psi",
 )  # fmt: skip
 RELIEF_SETTING = Field(
-    "relief_setting", "pressure_gauge", "Setting of the relief valve", "It is stamped on its tag.",
+    "relief_setting", "pressure_gauge", "Relief valve setting", "It is stamped on its tag.",
     low="8 psi", high="140 psi",
     typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
 )  # fmt: skip
 TANK_DIAMETER = Field(
     "tank_diameter",
     "length",
-    "Width of the bare tank",
+    "Diameter or longer side of the bare tank",
     "Without its insulation; of a box, the longer side.",
     low="8 in",
     high="20 ft",
@@ -361,7 +361,7 @@ TANK_DIAMETER = Field(
 EMPTY_WEIGHT = Field(
     "empty_weight",
     "mass",
-    "Weight of the empty tank",
+    "Empty weight of the tank",
     "It stands on the maker's sheet.",
     low="5 lb",
     high="20,000 lb",
@@ -370,7 +370,7 @@ EMPTY_WEIGHT = Field(
 FLOOR_ALLOWABLE = Field(
     "floor_allowable",
     "load_per_area",
-    "What that floor may carry",
+    "Allowable floor load",
     "A builder or an engineer tells; on a slab it is the soil below that counts.",
     low="10 lb/ft2",
     high="10,000 lb/ft2",
@@ -384,42 +384,42 @@ FLOOR_ALLOWABLE = Field(
     ),
 )
 ROOM_CONDUCTANCE = Field(
-    "room_conductance", "conductance", "Heat the room loses to outdoors for each degree",
+    "room_conductance", "conductance", "Heat loss of the room per degree",
     "Its own walls, windows, roof and leaks; not the walls to other rooms.",
     low="2 Btu/h/F", high="2,000 Btu/h/F", uncertainty="15 %",
 )  # fmt: skip
 PARTITION = Field(
-    "partition", "conductance", "Heat passed through inner walls for each degree",
+    "partition", "conductance", "Heat passed through inner walls per degree",
     "Walls, ceiling and closed doors towards the rest of the house.",
     low="0 Btu/h/F", high="2,000 Btu/h/F",
     typical=Typical("100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area in square feet, times 0.3."),
 )  # fmt: skip
 ROOM_LIMIT = Field(
-    "room_limit", "temperature", "Too warm for you above", "",
+    "room_limit", "temperature", "Warmest room temperature you accept", "",
     low="60 °F", high="120 °F",
     typical=Typical("78 °F", "room-limit-guess", "75 °F", "82 °F", "You decide."),
 )  # fmt: skip
 JACKET_VOLUME = Field(
-    "jacket_volume", "volume", "Water in the stove's jacket", "",
+    "jacket_volume", "volume", "Water content of the stove's jacket", "",
     low="0.5 gal", high="400 gal", uncertainty="10 %",
     typical=Typical("10 gal", "common-practice", "5 gal", "25 gal", "The stove's manual."),
 )  # fmt: skip
 DUMP_OUTPUT = Field(
-    "dump_output", "power", "Heat a dump takes with no power", "Finned pipe or a tank above the stove, by gravity; 0 without one.",
+    "dump_output", "power", "Dump capacity without power", "Finned pipe or a tank above the stove, by gravity; 0 without one.",
     low="0 Btu/h", high="1,000,000 Btu/h", unless_given="0 Btu/h",
 )  # fmt: skip
 VESSEL_FITTED = Field(
-    "vessel_fitted", "volume", "Expansion tank you have", "0 if none is chosen yet.",
+    "vessel_fitted", "volume", "Expansion tank fitted", "0 if none is chosen yet.",
     low="0 gal", high="2,000 gal", unless_given="0 gal",
 )  # fmt: skip
 HIGH_LIMIT = Field(
-    "high_limit", "temperature", "Stove's high limit",
+    "high_limit", "temperature", "High limit of the stove",
     "The hottest water the stove can make before its safety acts; not how hot you charge the store.",
     low="140 °F", high="260 °F",
     typical=Typical("210 °F", "high-limit", "200 °F", "230 °F", "The stove's manual."),
 )  # fmt: skip
 FILL_TEMPERATURE = Field(
-    "fill_temperature", "temperature", "Water when the plant is cold", "At the fill, or the coldest the plant ever gets.",
+    "fill_temperature", "temperature", "Fill temperature", "At the fill, or the coldest the plant ever gets.",
     low="34 °F", high="100 °F",
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "A thermometer in the fill water."),
 )  # fmt: skip
@@ -429,14 +429,14 @@ HEIGHT_ABOVE_VESSEL = Field(
     typical=Typical("12 ft", "common-practice", "4 ft", "25 ft", "A tape measure."),
 )  # fmt: skip
 TOP_PRESSURE = Field(
-    "top_pressure", "pressure_gauge", "Pressure kept at the highest pipe when cold", "Keeps air out.",
+    "top_pressure", "pressure_gauge", "Cold pressure kept at the highest pipe", "Keeps air out.",
     low="1 psi", high="60 psi",
     typical=Typical("4 psi", "common-practice", "3 psi", "8 psi", "Common practice."),
 )  # fmt: skip
 FLOOR_KIND = Field(
     "floor_kind",
     "choice",
-    "What it stands on",
+    "Floor it stands on",
     options=(
         Option("framed", "a floor on joists"),
         Option("slab", "a concrete slab on the ground"),
@@ -459,18 +459,18 @@ LOWEST_USEFUL_AVERAGE = Field(
     low="60 °F", high="250 °F", same_as="lowest_useful",
 )  # fmt: skip
 DRAUGHT_LEFT = Field(
-    "draught_left", "draught", "Draft left for the stove", "With the fans on, from the chimney-draught worksheet.",
+    "draught_left", "draught", "Draft available at the stove", "With the fans on, from the chimney-draught worksheet.",
     low="-0.5 in w.c.", high="1 in w.c.",
 )  # fmt: skip
 
 # Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
 BY_KEY: dict[str, list[Field]] = {one.key: [one] for one in list(vars().values()) if isinstance(one, Field)}
 FLOOR_AREA = Field(
-    "floor_area", "area", "Floor with pipe in it", "Leave out what cabinets and stairs cover.",
+    "floor_area", "area", "Floor area with pipe in it", "Leave out what cabinets and stairs cover.",
     low="50 ft2", high="20,000 ft2", uncertainty="5 %",
 )  # fmt: skip
 FLOOR_COVERING = Field(
-    "floor_covering", "choice", "What lies on the concrete", "The thickest covering of any large room sets the water.",
+    "floor_covering", "choice", "Floor covering", "The thickest covering of any large room sets the water.",
     options=(
         Option("bare", "nothing, or tile"),
         Option("thin", "vinyl or linoleum"),
@@ -484,12 +484,12 @@ COVERING_RESISTANCE = Field(
     low="0 R", high="0.85 R",
 )  # fmt: skip
 SLAB_CONDUCTIVITY = Field(
-    "slab_conductivity", "conductivity", "How well the concrete conducts", "Screed less, dense concrete more.",
+    "slab_conductivity", "conductivity", "Thermal conductivity of the concrete", "Screed less, dense concrete more.",
     low="0.4 W/m/K", high="2.5 W/m/K",
     typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
 )  # fmt: skip
 FLOOR_ZONE = Field(
-    "floor_zone", "choice", "Where the floor is", "Each kind of room has its own highest surface temperature.",
+    "floor_zone", "choice", "Kind of floor zone", "Each kind of room has its own highest surface temperature.",
     options=(
         Option("lived-in", "lived in and walked on"),
         Option("bath", "a bathroom"),
@@ -498,7 +498,7 @@ FLOOR_ZONE = Field(
     unless_given="lived-in",
 )  # fmt: skip
 INSULATION_BELOW = Field(
-    "insulation_below", "thermal_resistance", "R-value under the pipes",
+    "insulation_below", "thermal_resistance", "R-value below the pipes",
     "Foam and floor below; 2 in of foam is about R-10.",
     low="0.5 R", high="80 R",
     typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),

@@ -50,7 +50,7 @@ def test_a_worksheet_is_in_the_record_when_the_plan_holds_its_numbers() -> None:
     assert [key for key, one in found.items() if one.printed] == ["stored-heat"]
     assert "Heated floor area" in found["tank-size"].lacks
     less = {key: text for key, text in BARE.items() if key != "lowest_useful"}
-    assert taken(entries(**less))["stored-heat"].lacks == ("Coolest store water still worth drawing",)
+    assert taken(entries(**less))["stored-heat"].lacks == ("Lowest useful store temperature",)
 
 
 def test_nothing_is_in_the_record_of_an_empty_plan() -> None:
@@ -87,9 +87,9 @@ def test_every_choice_says_who_made_it() -> None:
     rows = {words(row).partition("  ")[0]: words(row) for row in re.findall(r"<tr><th scope=\"row\">.*?</tr>", html)}
     text = " | ".join(rows.values())
     assert "Store volume 500 gal Given" in text
-    assert "Coolest store water still worth drawing 130 °F From a link" in text
+    assert "Lowest useful store temperature 130 °F From a link" in text
     assert "30,500 Btu/h Worked out: How much heat does my house lose on the coldest day?" in text
-    assert re.search(r"Cold water 50 °F Assumed \[\d+\]; check on site", text)
+    assert re.search(r"Cold water temperature 50 °F Assumed \[\d+\]; check on site", text)
 
 
 def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> None:
@@ -101,13 +101,13 @@ def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> N
     assert not [one for one in record._urgent(good, list(taken(good).values())) if "out of date" in one.title]
     stale = good | {"baseboard_length": Entry("90 ft", "typed")}
     (said,) = [one for one in record._urgent(stale, list(taken(stale).values())) if "out of date" in one.title]
-    assert said.title == "Coolest store water still worth drawing is out of date."
+    assert said.title == "Lowest useful store temperature is out of date."
 
 
 def test_a_number_that_a_worksheet_refuses_is_told_on_the_first_page() -> None:
     plan = entries(**BARE) | entries(store_top="60 gal")
     said = record._urgent(plan, list(taken(plan).values()))
-    assert any(one.title == "It could not be worked out." and "Hottest the store is charged to" in one.text for one in said)
+    assert any(one.title == "It could not be worked out." and "Store temperature when fully charged" in one.text for one in said)
 
 
 @pytest.mark.parametrize("house", HOUSES)

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from calc.piping import SYSTEMS
+from calc.worksheets import WORKSHEETS
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -37,6 +38,10 @@ SAID = [
     # A coil in the store.
     ("docs/guides/taps.md", "A coil in the store is not so safe", "Between fires that is lukewarm", "bacteria"),
     ("calc/worksheets/tap_water.py", "tap_way == 'coil'", "Bacteria can grow in the coil between fires"),
+    # Fluids are tested by their pH.
+    ("docs/guides/antifreeze.md", "a strip for the pH"),
+    ("docs/guides/open-or-pressurised.md", "the pH of the water"),
+    ("calc/worksheets/antifreeze.py", "a strip its pH"),
     # A boiler on lukewarm return.
     ("docs/guides/existing-boiler.md", "lukewarm return rots an ordinary oil or gas boiler", "return protection of its own"),
     ("docs/guides/piping.md", "an ordinary one rots on lukewarm return"),
@@ -101,3 +106,46 @@ def test_the_drawings_say_what_guards_a_boiler_and_where_plastic_begins() -> Non
         for run in system.runs:
             if run.key in ("house-pipe", "floor-pipe") and not any(system.of_role("boiler")):
                 assert re.search(r"[Mm]etal until|behind the mixing valve", run.purpose), system.key
+
+
+# What the trade calls it: worksheet, field or result, label.
+TRADE = [
+    ("tap-water", "tap_flow", "Peak hot-water draw"),
+    ("tap-water", "recovery", "Recovery time of the tank, from cold"),
+    ("air-coil", "flow_basis", "Airflow is given as"),
+    ("air-coil", "duct_loss", "Duct loss"),
+    ("air-coil", "entering_air", "Entering air temperature"),
+    ("emitter-temperature", "baseboard_rating", "Rated output per foot or meter"),
+    ("fuel-cost", "wood_heat_content", "Heat in a cord or stère"),
+    ("fuel-cost", "break_even_price", "Break-even price of wood"),
+    ("wood-use", "heat_content", "Heat in a cord or stère"),
+    ("stored-heat", "lowest_useful", "Lowest useful store temperature"),
+    ("pipe", "pipe_size", "Nominal pipe size"),
+    ("pipe", "pressure_drop", "Pressure drop of the loop"),
+    ("chimney-draught", "make_up_air", "Make-up air needed, fans on"),
+    ("return-mixing", "least_return", "Minimum return temperature"),
+    ("expansion", "acceptance", "Acceptance factor of the tank"),
+    ("relief", "stove_rating", "Maximum working pressure of the stove"),
+    ("house-load", "design_load", "Design load (heat lost on the coldest day)"),
+]
+
+
+@pytest.mark.parametrize(("slug", "key", "label"), TRADE, ids=lambda one: str(one))
+def test_a_label_is_what_the_trade_calls_it(slug: str, key: str, label: str) -> None:
+    worksheet = WORKSHEETS[slug]
+    labels = {one.label for one in worksheet.results if one.key == key}
+    assert label in labels | {one.label for one in worksheet.all_fields() if one.key == key}
+
+
+@pytest.mark.parametrize("slug", WORKSHEETS)
+def test_results_of_one_worksheet_have_labels_of_their_own(slug: str) -> None:
+    labels = [one.label for one in WORKSHEETS[slug].results]
+    assert len(labels) == len(set(labels))
+
+
+@pytest.mark.parametrize("slug", WORKSHEETS)
+def test_a_label_can_be_read_without_the_one_above_it(slug: str) -> None:
+    worksheet = WORKSHEETS[slug]
+    labels = [one.label for one in worksheet.results] + [one.label for one in worksheet.all_fields()]
+    leaning = [one for one in labels if re.search(r", there$|^(?:Its|Those|That) |\bthose\b", one)]
+    assert not leaning

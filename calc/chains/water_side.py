@@ -55,7 +55,7 @@ def _properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
 def mass_share(kind: str) -> Step:
     """The step from share by volume to share by mass."""
     law = antifreeze.propylene_mass_fraction if kind == "propylene" else antifreeze.ethylene_mass_fraction
-    return Step("mass_fraction", law, "The same share by mass", volume_fraction="antifreeze")
+    return Step("mass_fraction", law, "Concentration by mass", volume_fraction="antifreeze")
 
 
 def fluid(*places: Place) -> Cases:
@@ -86,7 +86,8 @@ def _bores(family: str) -> dict[str, str]:
 
 
 def _bore(family: str) -> Pick:
-    return Pick("bore", "length", "Bore of this pipe", "pipe_size", _bores(family), _SOURCES[family], us="in", si="mm")
+    label = "Inside diameter of this pipe"
+    return Pick("bore", "length", label, "pipe_size", _bores(family), _SOURCES[family], us="in", si="mm")
 
 
 def pipe(*families: str) -> Cases:
@@ -111,13 +112,13 @@ ROUGHNESS = Pick(
 
 FRICTION_STEPS: tuple[AnyStep, ...] = (
     ROUGHNESS,
-    Step("velocity", pipes.velocity, "Speed of the water"),
+    Step("velocity", pipes.velocity, "Velocity of the water"),
     Step("reynolds_number", pipes.reynolds_number, "Reynolds number"),
     Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),
     Step("friction_factor", pipes.friction_factor, "Friction factor"),
     Step("friction", pipes.friction, "Pressure lost in each length"),
     Step("fittings_loss", pipes.fittings_loss, "Loss of all fittings, in velocity heads"),
-    Step("pressure_drop", pipes.pressure_drop, "Pressure lost around the loop", length="pipe_length"),
+    Step("pressure_drop", pipes.pressure_drop, "Pressure drop of the loop", length="pipe_length"),
     Step("head", pipes.head, "Head the pump must give at this flow"),
 )
 
@@ -135,7 +136,7 @@ def peak(*asked: Field) -> Cases:
         "peak_known",
         no=Case(
             fields=(*asked, PEAK_FACTOR),
-            steps=(Step("peak_output", safety.peak_output, "Heat to the water at the fire's peak"),),
+            steps=(Step("peak_output", safety.peak_output, "Peak output to water"),),
         ),
         yes=Case(fields=(PEAK_OUTPUT,), decides=True),
     )
@@ -152,7 +153,7 @@ BOILING_GIVENS = (
 BOILING_STEPS: tuple[AnyStep, ...] = (
     Step("barometer", water.barometer, "Air pressure at this height"),
     Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
-    Step("boiling", water.boiling_temperature, "Water boils at the store's top at"),
+    Step("boiling", water.boiling_temperature, "Boiling point at the store's top"),
     Step("store_margin", water.boiling_margin, "Margin at the store's top", temperature="store_top"),
     Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
     Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
@@ -161,7 +162,7 @@ BOILING_STEPS: tuple[AnyStep, ...] = (
         absolute_pressure="pressure", density="density_hot", height="outlet_height",
     ),
     Step(
-        "boiling_outlet", water.boiling_temperature, "Water boils at the stove's outlet at", pressure="outlet_pressure",
+        "boiling_outlet", water.boiling_temperature, "Boiling point at the stove's outlet", pressure="outlet_pressure",
     ),
     Step(
         "outlet_margin", water.boiling_margin, "Margin at the stove's outlet, at the peak",
@@ -172,7 +173,7 @@ BOILING_STEPS: tuple[AnyStep, ...] = (
         absolute_pressure="pressure", density="density_hot", height="highest_point",
     ),
     Step(
-        "boiling_highest", water.boiling_temperature, "Water boils at the highest pipe at", pressure="highest_pressure",
+        "boiling_highest", water.boiling_temperature, "Boiling point at the highest pipe", pressure="highest_pressure",
     ),
     Step(
         "highest_margin", water.boiling_margin, "Margin at the highest pipe",
@@ -182,7 +183,7 @@ BOILING_STEPS: tuple[AnyStep, ...] = (
         "inlet_pressure", pipes.pump_inlet_pressure, "Absolute pressure at the pump's inlet",
         absolute_pressure="pressure", density="density_hot", height="pump_height", pressure_lost="suction_loss",
     ),
-    Step("boiling_pump", water.boiling_temperature, "Water boils at the pump's inlet at", pressure="inlet_pressure"),
+    Step("boiling_pump", water.boiling_temperature, "Boiling point at the pump's inlet", pressure="inlet_pressure"),
     Step(
         "pump_margin", water.boiling_margin, "Margin at the pump's inlet",
         boiling="boiling_pump", temperature="store_top",

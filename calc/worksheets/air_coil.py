@@ -33,12 +33,12 @@ from calc.vocabulary import (
 )
 
 AIR_FLOW = Field(
-    "air_flow", "air_flow", "Air flow through the coil", "On the speed that the blower runs for heating.",
+    "air_flow", "air_flow", "Airflow through the coil", "On the speed that the blower runs for heating.",
     low="50 cfm", high="20,000 cfm", uncertainty="10 %",
     typical=Typical("1,000 cfm", "coil-custom", "700 cfm", "1,400 cfm", "The blower's plate, or a balancing report."),
 )  # fmt: skip
 FLOW_BASIS = Field(
-    "flow_basis", "choice", "How that air flow is meant", "High up, a blower moves the same volume but less air.",
+    "flow_basis", "choice", "Airflow is given as", "High up, a blower moves the same volume but less air.",
     options=(
         Option("actual", "actual volume, as the blower moves it"),
         Option("standard", "standard air, as in catalogs"),
@@ -46,7 +46,7 @@ FLOW_BASIS = Field(
     unless_given="actual",
 )  # fmt: skip
 ENTERING_AIR = Field(
-    "entering_air", "temperature", "Air that enters the coil", "The rooms' air, or cooler if return ducts lose heat.",
+    "entering_air", "temperature", "Entering air temperature", "The rooms' air, or cooler if return ducts lose heat.",
     low="35 °F", high="95 °F", same_as="indoor", uncertainty="2 F°",
 )  # fmt: skip
 COIL_FLOW = Field(
@@ -67,27 +67,27 @@ COIL_UA = Field(
     typical=Typical("1,000 Btu/h/F", "coil-custom", "500 Btu/h/F", "2,000 Btu/h/F", "Work it out from a rated point."),
 )  # fmt: skip
 RATED_COIL_HEAT = Field(
-    "rated_coil_heat", "power", "Heat at the rated point", "",
+    "rated_coil_heat", "power", "Rated capacity", "",
     low="500 Btu/h", high="2,000,000 Btu/h",
 )  # fmt: skip
 RATED_COIL_WATER = Field(
-    "rated_coil_water", "temperature", "Entering water at the rated point", "Often 180 °F (82 °C).",
+    "rated_coil_water", "temperature", "Rated entering water temperature", "Often 180 °F (82 °C).",
     low="80 °F", high="250 °F",
 )  # fmt: skip
 RATED_COIL_AIR = Field(
-    "rated_coil_air", "temperature", "Entering air at the rated point", "Often 60 to 70 °F (16 to 21 °C).",
+    "rated_coil_air", "temperature", "Rated entering air temperature", "Often 60 to 70 °F (16 to 21 °C).",
     low="30 °F", high="100 °F",
 )  # fmt: skip
 RATED_COIL_FLOW = Field(
-    "rated_coil_flow", "flow", "Water flow at the rated point", "",
+    "rated_coil_flow", "flow", "Rated water flow", "",
     low="0.3 gpm", high="100 gpm",
 )  # fmt: skip
 RATED_AIR_FLOW = Field(
-    "rated_air_flow", "air_flow", "Air flow at the rated point", "Standard air, as catalogs mean it.",
+    "rated_air_flow", "air_flow", "Rated airflow", "Standard air, as catalogs mean it.",
     low="50 cfm", high="20,000 cfm",
 )  # fmt: skip
 DUCT_WAY = Field(
-    "duct_way", "choice", "How the ducts' loss is found", "Only ducts outside the heated space lose heat to the house.",
+    "duct_way", "choice", "Duct loss is given as", "Only ducts outside the heated space lose heat to the house.",
     options=(
         Option("share", "a share of the coil's heat"),
         Option("length", "from length, insulation and leaks"),
@@ -95,31 +95,31 @@ DUCT_WAY = Field(
     unless_given="share",
 )  # fmt: skip
 DUCT_LOSS = Field(
-    "duct_loss", "fraction", "Share of the coil's heat lost in ducts", "0 % if all ducts run inside the heated space.",
+    "duct_loss", "fraction", "Duct loss", "0 % if all ducts run inside the heated space.",
     low="0 %", high="80 %",
     typical=Typical("20 %", "duct-custom", "5 %", "35 %", "An energy auditor with a duct tester."),
 )  # fmt: skip
 DUCT_LENGTH = Field(
-    "duct_length", "length", "Supply ducts outside the heated space", "All branches together.",
+    "duct_length", "length", "Length of supply duct outside the heated space", "All branches together.",
     low="1 ft", high="1,000 ft", uncertainty="15 %",
 )  # fmt: skip
 DUCT_DIAMETER = Field(
-    "duct_diameter", "length", "Diameter of those ducts", "Round; for a square one, its side times 1.27.",
+    "duct_diameter", "length", "Duct diameter", "Round; for a square one, its side times 1.27.",
     low="3 in", high="48 in", us="in", si="cm",
     typical=Typical("8 in", "duct-custom", "6 in", "12 in", "A tape measure around the duct, divided by 3.14."),
 )  # fmt: skip
 DUCT_INSULATION = Field(
-    "duct_insulation", "thermal_resistance", "R-value around those ducts", "0 for bare metal.",
+    "duct_insulation", "thermal_resistance", "R-value of the duct insulation", "0 for bare metal.",
     low="0 R", high="50 R",
     typical=Typical("4 R", "duct-custom", "0 R", "8 R", "It is printed on the wrap."),
 )  # fmt: skip
 DUCT_SURROUNDINGS = Field(
-    "duct_surroundings", "temperature", "Air around those ducts", "The attic or crawl space on the coldest day.",
+    "duct_surroundings", "temperature", "Air temperature around the ducts", "The attic or crawl space on the coldest day.",
     low="-60 °F", high="90 °F",
     typical=Typical("30 °F", "duct-custom", "0 °F", "50 °F", "A thermometer in the attic."),
 )  # fmt: skip
 LEAKAGE = Field(
-    "leakage", "fraction", "Share of the air that leaks out on the way", "",
+    "leakage", "fraction", "Duct leakage", "",
     low="0 %", high="80 %",
     typical=Typical("10 %", "duct-custom", "3 %", "20 %", "An energy auditor with a duct tester."),
 )  # fmt: skip
@@ -283,7 +283,7 @@ WORKSHEET = Worksheet(
                     Step("kept_share", air.kept_share, "Share of the air's excess that is left at the end"),
                     Step("delivered_air", air.delivered_air, "Air at the registers"),
                     Step("delivered_heat", air.delivered_heat, "Heat that reaches the rooms"),
-                    Step("duct_loss", air.duct_loss, "Share of the coil's heat lost in ducts", coil_heat="heat"),
+                    Step("duct_loss", air.duct_loss, "Duct loss", coil_heat="heat"),
                     *_needed("the coldest day", "design_load"),
                     *_needed("an average day", "load_average", "_average"),
                 ),
@@ -306,7 +306,7 @@ WORKSHEET = Worksheet(
         Step("water_out", air.water_out, "Water out of the coil", entering_water="supply_tried", coil_heat="heat"),
         Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
-            "supply_water", air.entering_water, "Coolest water into the coil on the coldest day",
+            "supply_water", air.entering_water, "Entering water temperature needed on the coldest day",
             coil_heat="needed_heat",
         ),
         Step("lowest_useful", emitters.lowest_useful, "Coolest store water that does it", supply="supply_water"),
@@ -315,28 +315,28 @@ WORKSHEET = Worksheet(
             coil_heat="needed_heat_average",
         ),
         Step(
-            "lowest_useful_average", emitters.lowest_useful, "Coolest store water on an average day",
+            "lowest_useful_average", emitters.lowest_useful, "Lowest useful store temperature on an average day",
             supply="supply_water_average",
         ),
         *store_for_hours.steps("needed_heat"),
     ),
     results=(
         Result(
-            "lowest_useful", "Coolest store water that still heats the house",
+            "lowest_useful", "Lowest useful store temperature",
             "On the coldest day, an exchanger's approach included.",
         ),
-        Result("supply_water", "Coolest water into the coil on the coldest day"),
-        Result("needed_heat", "Heat the coil must give on the coldest day", "The load, and what the ducts lose."),
-        Result("register_air", "Air at the registers then"),
-        Result("lowest_useful_average", "Coolest store water on an average day", "At {average_outdoor} outside."),
-        Result("heat", "Heat the coil gives from {supply_tried} water"),
-        Result("air_out", "Air out of the coil, from {supply_tried} water"),
-        Result("delivered_air", "Air at the registers, from {supply_tried} water"),
-        Result("delivered_heat", "Heat that reaches the rooms, from {supply_tried} water"),
-        Result("water_out", "Water out of the coil, from {supply_tried} water"),
-        Result("duct_loss", "Share of the coil's heat lost in ducts", missing="no heat to lose"),
+        Result("supply_water", "Entering water temperature needed on the coldest day"),
+        Result("needed_heat", "Coil output needed on the coldest day", "The load, and what the ducts lose."),
+        Result("register_air", "Register air temperature then"),
+        Result("lowest_useful_average", "Lowest useful store temperature on an average day", "At {average_outdoor} outside."),
+        Result("heat", "Coil output at {supply_tried} entering water"),
+        Result("air_out", "Leaving air temperature at {supply_tried} entering water"),
+        Result("delivered_air", "Register air temperature at {supply_tried} entering water"),
+        Result("delivered_heat", "Heat delivered to the rooms at {supply_tried} entering water"),
+        Result("water_out", "Leaving water temperature at {supply_tried} entering water"),
+        Result("duct_loss", "Duct loss", missing="no heat to lose"),
         Result(
-            "pressure_ratio", "Air pressure here, beside sea level", "What a cubic foot of air carries falls with it.",
+            "pressure_ratio", "Air pressure here over sea level", "What a cubic foot of air carries falls with it.",
         ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
         store_for_hours.RESULT,
@@ -351,7 +351,7 @@ WORKSHEET = Worksheet(
         ),
         Must(
             "rated_coil_water > rated_coil_air + 5", "rated_coil_water",
-            "Entering water at the rated point must be well above the entering air.",
+            "Rated entering water temperature must be well above the rated entering air temperature.",
         ),
     ),
     advice=(

@@ -31,7 +31,7 @@ from calc.vocabulary import (
 )
 
 COLDEST = Field(
-    "coldest", "temperature", "Coldest the pipes may get", "Outdoors, or in an empty house after days without heat.",
+    "coldest", "temperature", "Lowest temperature of the pipes", "Outdoors, or in an empty house after days without heat.",
     low="-60 °F", high="40 °F",
     typical=Typical("0 °F", "common-practice", "-20 °F", "20 °F", "The design temperature where you live."),
 )  # fmt: skip
@@ -88,14 +88,14 @@ WORKSHEET = Worksheet(
             "antifreeze_kind",
             propylene=Case(
                 steps=(
-                    Step("freezing_point", antifreeze.propylene_freezing_point, "First ice crystals at"),
-                    Step("burst_point", antifreeze.propylene_burst_point, "Pipes burst below", volume_fraction="antifreeze"),
+                    Step("freezing_point", antifreeze.propylene_freezing_point, "Freezing point, first ice crystals"),
+                    Step("burst_point", antifreeze.propylene_burst_point, "Burst point", volume_fraction="antifreeze"),
                 ),
             ),
             ethylene=Case(
                 steps=(
-                    Step("freezing_point", antifreeze.ethylene_freezing_point, "First ice crystals at"),
-                    Step("burst_point", antifreeze.ethylene_burst_point, "Pipes burst below", volume_fraction="antifreeze"),
+                    Step("freezing_point", antifreeze.ethylene_freezing_point, "Freezing point, first ice crystals"),
+                    Step("burst_point", antifreeze.ethylene_burst_point, "Burst point", volume_fraction="antifreeze"),
                 ),
             ),
         ),
@@ -106,26 +106,26 @@ WORKSHEET = Worksheet(
         Step("return_temperature", emitters.return_water, "Water coming back", supply="supply_water", drop="water_drop"),
         Step("mean_water", emitters.mean_of, "Mean of supply and return", supply="supply_water", return_water="return_temperature"),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume of the mixture"),
-        Step("flow", pipes.flow, "Flow of the mixture", heat="pipe_heat"),
+        Step("flow", pipes.flow, "Flow needed with the mixture", heat="pipe_heat"),
         *FRICTION_STEPS,
         *_PLAIN,
         Step("heat_capacity_lost", antifreeze.heat_capacity_lost, "Heat carried less", mixture_heat_capacity="volume_heat_capacity", water_heat_capacity="capacity_water"),
         Step("extra_flow", pipes.extra_flow, "Extra flow for the same heat", mixture_flow="flow", water_flow="flow_water"),
         Step(
-            "extra_pressure_drop", pipes.extra_pressure_drop, "Extra head for the pump",
+            "extra_pressure_drop", pipes.extra_pressure_drop, "Extra pump head",
             mixture_pressure_drop="pressure_drop", water_pressure_drop="pressure_drop_water",
         ),
-        Step("glycol_needed", antifreeze.glycol_needed, "Glycol for the filling", volume_fraction="antifreeze", system_volume="other_volume"),
+        Step("glycol_needed", antifreeze.glycol_needed, "Glycol needed", volume_fraction="antifreeze", system_volume="other_volume"),
     ),
     results=(
-        Result("freezing_point", "First ice crystals at", "The mixture turns to slush there and no pump moves it."),
-        Result("burst_point", "Pipes burst below", "A table read cautiously: the slush sets hard there."),
-        Result("mass_fraction", "The same share by mass", "Tables of properties go by mass; labels and testers by volume."),
-        Result("glycol_needed", "Glycol for the filling", "Of {other_volume}; the store itself is left to plain water behind an exchanger."),
+        Result("freezing_point", "Freezing point, first ice crystals", "The mixture turns to slush there and no pump moves it."),
+        Result("burst_point", "Burst point", "A table read cautiously: the slush sets hard there."),
+        Result("mass_fraction", "Concentration by mass", "Tables of properties go by mass; labels and testers by volume."),
+        Result("glycol_needed", "Glycol needed", "Of {other_volume}; the store itself is left to plain water behind an exchanger."),
         Result("extra_flow", "Extra flow for the same heat", figures=2),
-        Result("extra_pressure_drop", "Extra head for the pump", figures=2),
-        Result("heat_capacity_lost", "Heat carried less by each gallon", figures=2),
-        Result("flow", "Flow of the mixture", "At {mean_water}."),
+        Result("extra_pressure_drop", "Extra pump head", figures=2),
+        Result("heat_capacity_lost", "Heat capacity lost", figures=2),
+        Result("flow", "Flow needed with the mixture", "At {mean_water}."),
         Result("head", "Pump head with the mixture"),
     ),
     headline="freezing_point",
@@ -185,8 +185,8 @@ WORKSHEET = Worksheet(
         Advice(
             "note", "test", "antifreeze > 0",
             "Test it every year.",
-            "Heat turns glycol sour. A refractometer shows its freezing point, a strip its acidity; old, brown or sour "
-            "filling eats the stove.",
+            "Heat turns glycol acid. A refractometer shows its freezing point, a strip its pH. When it is brown, or its pH is "
+            "below what its maker asks, it eats the stove.",
         ),
     ),
     meaning=(

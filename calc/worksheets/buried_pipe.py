@@ -34,12 +34,12 @@ OUTSIDE = Pick(
     {pipe.size: f"{pipe.outside} in" for pipe in pipes.PIPES if pipe.family == "pex"}, "astm-f876", us="in", si="mm",
 )  # fmt: skip
 JACKET = Field(
-    "jacket", "length", "Outside of its insulation", "The diameter over everything, for one pipe.",
+    "jacket", "length", "Outside diameter of the pipe insulation", "The diameter over everything, for one pipe.",
     low="2.5 in", high="16 in", us="in", si="mm",
     typical=Typical("3.5 in", "common-practice", "2.5 in", "6 in", "A tape measure around it, divided by 3.14."),
 )  # fmt: skip
 PIPE_INSULATION = Field(
-    "pipe_insulation", "choice", "Its insulation", "It insulates only while it stays dry.",
+    "pipe_insulation", "choice", "Kind of pipe insulation", "It insulates only while it stays dry.",
     options=(
         Option("polyurethane", "polyurethane foam, factory-made and sealed"),
         Option("rubber", "rubber or polyethylene foam"),
@@ -47,7 +47,7 @@ PIPE_INSULATION = Field(
     ),
 )  # fmt: skip
 INSULATION_CONDUCTIVITY = Field(
-    "insulation_conductivity", "conductivity", "How well it conducts", "Filled in from the kind.",
+    "insulation_conductivity", "conductivity", "Thermal conductivity of that insulation", "Filled in from the kind.",
     low="0.1 Btuin/h/ft2/F", high="8 Btuin/h/ft2/F",
     typical=Typical(
         {"polyurethane": "0.19 Btuin/h/ft2/F", "rubber": "0.27 Btuin/h/ft2/F", "wet": "2 Btuin/h/ft2/F"},
@@ -59,21 +59,21 @@ INSULATION_CONDUCTIVITY = Field(
     ),
 )  # fmt: skip
 DEPTH = Field(
-    "depth", "length", "Depth to the middle of the pipes", "",
+    "depth", "length", "Burial depth to the middle of the pipes", "",
     low="0.7 ft", high="12 ft", us="ft", si="m",
     typical=Typical("2.5 ft", "common-practice", "1.5 ft", "4 ft", "A stick in the trench."),
 )  # fmt: skip
 PIPE_DISTANCE = Field(
-    "pipe_distance", "length", "Between the middles of the two pipes", "At least one jacket.",
+    "pipe_distance", "length", "On-center distance of the two pipes", "At least one jacket.",
     low="0.5 in", high="60 in", us="in", si="mm",
     typical=Typical("6 in", "common-practice", "4 in", "12 in", "A tape measure."),
 )  # fmt: skip
 SOIL = Field(
-    "soil", "choice", "The soil", "Wet soil carries heat away several times faster than dry.",
+    "soil", "choice", "Kind of soil", "Wet soil carries heat away several times faster than dry.",
     options=(Option("damp", "damp, as in most of the year"), Option("dry", "dry sand or gravel")),
 )  # fmt: skip
 SOIL_CONDUCTIVITY = Field(
-    "soil_conductivity", "conductivity", "How well the soil conducts", "Filled in from the kind of soil.",
+    "soil_conductivity", "conductivity", "Thermal conductivity of the soil", "Filled in from the kind of soil.",
     low="0.7 Btuin/h/ft2/F", high="25 Btuin/h/ft2/F",
     typical=Typical(
         {"damp": "10 Btuin/h/ft2/F", "dry": "3 Btuin/h/ft2/F"},
@@ -85,27 +85,27 @@ SOIL_CONDUCTIVITY = Field(
     ),
 )  # fmt: skip
 GROUND = Field(
-    "ground", "temperature", "Ground at that depth in winter", "",
+    "ground", "temperature", "Ground temperature at that depth in winter", "",
     low="-10 °F", high="75 °F",
     typical=Typical("38 °F", "common-practice", "30 °F", "48 °F", "The well water less a few degrees."),
 )  # fmt: skip
 HOURS_HOT = Field(
-    "hours_hot", "time", "Hours in a year that it is hot", "",
+    "hours_hot", "time", "Hours in a year with hot water in it", "",
     low="10 h", high="8,784 h", us="h", si="h", uncertainty="10 %",
     typical=Typical("4,000 h", "common-practice", "2,500 h", "5,500 h", "Hours the pump runs."),
 )  # fmt: skip
 CORD_HEAT = Field(
-    "cord_heat", "heat_per_volume", "Heat of a cord as delivered", "After the stove's losses.",
+    "cord_heat", "heat_per_volume", "Delivered heat of a cord or stère", "After the stove's losses.",
     low="4 MMBtu/cord", high="30 MMBtu/cord", us="MMBtu/cord", si="kWh/m³",
     typical=Typical("15 MMBtu/cord", "delivered-cord", "10 MMBtu/cord", "18 MMBtu/cord", "The wood-use worksheet."),
 )  # fmt: skip
 EXPOSED_LENGTH = Field(
-    "exposed_length", "length", "Pipe in the cold air", "One way, where it comes up in a shed, crawl space or wall.",
+    "exposed_length", "length", "Length of pipe in cold air", "One way, where it comes up in a shed, crawl space or wall.",
     low="0.5 ft", high="200 ft", us="ft", si="m",
     typical=Typical("5 ft", "common-practice", "2 ft", "15 ft", "Look where it leaves the ground."),
 )  # fmt: skip
 EXPOSED_AIR = Field(
-    "exposed_air", "temperature", "Coldest air around that pipe", "",
+    "exposed_air", "temperature", "Coldest air temperature around that pipe", "",
     low="-60 °F", high="60 °F",
     typical=Typical("0 °F", "common-practice", "-20 °F", "20 °F", "The design temperature where you live."),
 )  # fmt: skip
@@ -165,11 +165,11 @@ WORKSHEET = Worksheet(
         Step("neighbour_resistance", pipes.neighbour_resistance, "Warmth of the other pipe"),
         Step("pair_conductance", pipes.pair_conductance, "Both pipes, each length and degree"),
         Step("trench_loss", pipes.trench_loss, "Lost in each length of trench"),
-        Step("buried_loss", pipes.buried_loss, "Lost underground while hot"),
-        Step("temperature_drop", pipes.rise, "Degrees lost underground, there and back", heat="buried_loss"),
-        Step("loss_share", pipes.share_lost, "Share of the heat sent, at full load", heat="pipe_heat"),
-        Step("heat_lost", pipes.heat_lost_in, "Lost in a year"),
-        Step("wood_lost", fuels.volume_needed, "Wood for that in a year", heat="heat_lost", heat_content="cord_heat", efficiency="whole", us="cord", si="m³"),
+        Step("buried_loss", pipes.buried_loss, "Heat loss underground while hot"),
+        Step("temperature_drop", pipes.rise, "Temperature drop underground, there and back", heat="buried_loss"),
+        Step("loss_share", pipes.share_lost, "Loss, share of the heat sent at full load", heat="pipe_heat"),
+        Step("heat_lost", pipes.heat_lost_in, "Heat lost in a year"),
+        Step("wood_lost", fuels.volume_needed, "Wood burned for that in a year", heat="heat_lost", heat_content="cord_heat", efficiency="whole", us="cord", si="m³"),
         Step("air_conductance", pipes.conductance_in_air, "Pipe in the air, each length and degree"),
         Step("exposed_conductance", pipes.run_conductance, "Pipe in the air, each degree", conductance_per_length="air_conductance", length="exposed_length"),
         Step("exposed_volume", store.cylinder_volume, "Water in it", diameter="bore", height="exposed_length"),
@@ -181,11 +181,11 @@ WORKSHEET = Worksheet(
         ),
     ),
     results=(
-        Result("buried_loss", "Lost underground while hot", "Supply and return together, at {mean_water} over ground of {ground}."),
-        Result("loss_share", "Share of the heat sent, at full load", "In mild weather the house needs less and the trench loses the same.", figures=2),
-        Result("temperature_drop", "Degrees lost underground, there and back"),
-        Result("heat_lost", "Lost in a year", "In {hours_hot}."),
-        Result("wood_lost", "Wood for that in a year", figures=2, us="cord", si="m³"),
+        Result("buried_loss", "Heat loss underground while hot", "Supply and return together, at {mean_water} over ground of {ground}."),
+        Result("loss_share", "Loss, share of the heat sent at full load", "In mild weather the house needs less and the trench loses the same.", figures=2),
+        Result("temperature_drop", "Temperature drop underground, there and back"),
+        Result("heat_lost", "Heat lost in a year", "In {hours_hot}."),
+        Result("wood_lost", "Wood burned for that in a year", figures=2, us="cord", si="m³"),
         Result("hours_to_freezing", "Hours until the pipe in the air starts to freeze", "From {return_temperature}, with the pump stopped; first ice at {freezing_point}.", figures=2, missing="never"),
         Result("flow", "Flow"),
     ),

@@ -36,7 +36,7 @@ from calc.vocabulary import (
 )
 
 FLUE_HEIGHT = Field(
-    "flue_height", "length", "Height from the stove's outlet to the top of the flue", "",
+    "flue_height", "length", "Flue height above the stove's outlet", "",
     low="3 ft", high="100 ft", us="ft", si="m", uncertainty="5 %",
 )  # fmt: skip
 FLUE_DIAMETER = Field(
@@ -52,15 +52,15 @@ FLUE_WALL = Field(
     ),
 )  # fmt: skip
 FLUE_PLACE = Field(
-    "flue_place", "choice", "Where most of it runs", "",
+    "flue_place", "choice", "Where the flue runs", "",
     options=(Option("inside", "inside the house"), Option("outside", "up an outside wall")),
 )  # fmt: skip
 FLUE_BENDS = Field(
-    "flue_bends", "count", "Right-angle bends", "Two of 45° count as one; a tee counts as one and a half.",
+    "flue_bends", "count", "90° bends in the flue", "Two of 45° count as one; a tee counts as one and a half.",
     low="0", high="12", unless_given="1",
 )  # fmt: skip
 FANS = Field(
-    "fans", "air_flow", "Kitchen hood and other fans that blow outdoors",
+    "fans", "air_flow", "Exhaust fans with the kitchen hood",
     "At their highest setting: hood, bath fans, clothes dryer, central vacuum.",
     low="0 cfm", high="3,000 cfm",
     typical=Typical("250 cfm", "fan-guess", "100 cfm", "600 cfm", "The label inside the hood."),
@@ -80,7 +80,7 @@ def _around(place: str, film: str) -> tuple[Step, ...]:
         Step("u_value", flue.flue_u_value, "U-value of the flue's wall", outside_film=film, resistance="wall_resistance"),
         Step("cooling_number", flue.cooling_number, "How far the flue cools its gas", **_PIPE),
         Step("gas_mean", flue.mean_gas, "Mean gas in the flue", entering="gas_leaving", surroundings=place),
-        Step("gas_top", flue.gas_at_top, "Gas at the top of the flue", entering="gas_leaving", surroundings=place),
+        Step("gas_top", flue.gas_at_top, "Flue gas at the top", entering="gas_leaving", surroundings=place),
     )  # fmt: skip
 
 
@@ -153,11 +153,11 @@ WORKSHEET = Worksheet(
         Step("fuel_heat", flue.fuel_heat, "Heat that the wood brings in"),
         Step("dry_burn_rate", flue.dry_burn_rate, "The same, oven-dry"),
         Step("least_air", flue.least_air, "Air that just burns each weight of dry wood"),
-        Step("fire_air", flue.fire_air, "Air the fire takes"),
+        Step("fire_air", flue.fire_air, "Combustion air"),
         Step("gas_flow", flue.flue_gas, "Gas up the flue", air="fire_air"),
         Step("gas_capacity", flue.gas_capacity, "Heat the gas carries for each degree", mass_flow="gas_flow"),
         Step("heat_fed", flue.heat_fed, "Heat fed, without that of the steam", heating_value="lower_value"),
-        Step("gas_leaving", flue.gas_leaving, "Gas as it leaves the stove", fuel_heat="heat_fed"),
+        Step("gas_leaving", flue.gas_leaving, "Flue gas leaving the stove", fuel_heat="heat_fed"),
         # The flue.
         Pick(
             "wall_resistance",
@@ -226,7 +226,7 @@ WORKSHEET = Worksheet(
         Step("steam", flue.steam, "Steam in the gas, kmol a kg of wood"),
         Step("dry_gas", flue.dry_gas, "Dry gas, kmol a kg of wood"),
         Step("steam_pressure", flue.flue_vapour_pressure, "Vapor pressure of the steam in the gas"),
-        Step("dew_point", water.boiling_temperature, "Dew point of the gas", pressure="steam_pressure"),
+        Step("dew_point", water.boiling_temperature, "Dew point of the flue gas", pressure="steam_pressure"),
         Step("dew_margin", flue.dew_margin, "Gas at the top over its dew point", gas="gas_top"),
     ),
     results=(
@@ -242,23 +242,23 @@ WORKSHEET = Worksheet(
         Result(
             "stack_draught", "Draft of the warm gas", "{flue_height} of it, with {average_outdoor} outside.", figures=2
         ),
-        Result("flue_loss", "Lost to friction and bends", figures=2),
+        Result("flue_loss", "Draft lost to friction and bends", figures=2),
         Result(
             "depressurization",
-            "Lost to the pull of fire and fans",
+            "Depressurization by fire and fans",
             "How far the house is drawn below the air outside.",
             figures=2,
         ),
-        Result("fire_flow", "Air the fire takes", "The fans take {fans}.", figures=2),
+        Result("fire_flow", "Combustion air", "The fans take {fans}.", figures=2),
         Result(
             "make_up_air",
-            "Air to let in, with the fans on",
+            "Make-up air needed, fans on",
             "So that the house stays within {most_depressurization} of the pressure outside.",
             figures=2,
         ),
-        Result("gas_leaving", "Gas as it leaves the stove", "What the water and the room have left of its heat."),
-        Result("gas_top", "Gas at the top of the flue"),
-        Result("dew_point", "Dew point of the gas", "Below it, water runs down the flue."),
+        Result("gas_leaving", "Flue gas leaving the stove", "What the water and the room have left of its heat."),
+        Result("gas_top", "Flue gas at the top"),
+        Result("dew_point", "Dew point of the flue gas", "Below it, water runs down the flue."),
     ),
     headline="draught_left",
     say="{draught_needed} is what the stove needs.",

@@ -35,17 +35,17 @@ from calc.vocabulary import (
 # Floors and duct coils have worksheets of their own.
 OWN_EMITTER = EMITTER.but(options=tuple(one for one in EMITTER.options if one.value in ("baseboard", "radiator")))
 BASEBOARD_LENGTH = Field(
-    "baseboard_length", "length", "Finned length of all baseboard", "Only the part with fins on it, not the covers.",
+    "baseboard_length", "length", "Total finned length of baseboard", "Only the part with fins on it, not the covers.",
     low="1 ft", high="2,000 ft", uncertainty="5 %",
 )  # fmt: skip
 BASEBOARD_RATING = Field(
-    "baseboard_rating", "heat_rate_per_length", "Rating of each length",
+    "baseboard_rating", "heat_rate_per_length", "Rated output per foot or meter",
     "In the maker's table, at the rating temperatures below.",
     low="50 Btu/h/ft", high="2,000 Btu/h/ft",
     typical=Typical("560 Btu/h/ft", "baseboard-rating", "500 Btu/h/ft", "620 Btu/h/ft", "The maker's table for the model."),
 )  # fmt: skip
 RADIATOR_RATING = Field(
-    "radiator_rating", "power", "Rated output of all radiators together", "At the rating temperatures below.",
+    "radiator_rating", "power", "Rated output of all radiators", "At the rating temperatures below.",
     low="200 Btu/h", high="1,000,000 Btu/h",
 )  # fmt: skip
 ALLOWANCE = Field(
@@ -58,17 +58,17 @@ ALLOWANCE = Field(
     ),
 )  # fmt: skip
 RATING_WATER = Field(
-    "rating_water", "temperature", "Mean water at the rating", "Halfway between supply and return.",
+    "rating_water", "temperature", "Mean water temperature at the rating", "Halfway between supply and return.",
     low="90 °F", high="250 °F",
     typical=Typical({"baseboard": "180 °F", "radiator": "158 °F"}, "rating-conditions", on="emitter"),
 )  # fmt: skip
 RATING_AIR = Field(
-    "rating_air", "temperature", "Air at the rating", "Entering air for baseboard, room air for radiators.",
+    "rating_air", "temperature", "Air temperature at the rating", "Entering air for baseboard, room air for radiators.",
     low="40 °F", high="90 °F",
     typical=Typical({"baseboard": "65 °F", "radiator": "68 °F"}, "rating-conditions", on="emitter"),
 )  # fmt: skip
 EXPONENT = Field(
-    "exponent", "exponent", "Exponent of the emitter", "How steeply its output falls with cooler water.",
+    "exponent", "exponent", "Output exponent of the emitter", "How steeply its output falls with cooler water.",
     low="1", high="1.7",
     typical=Typical(
         {"baseboard": "1.4", "radiator": "1.3"}, "emitter-exponents", {"baseboard": "1.3", "radiator": "1.2"},
@@ -135,8 +135,8 @@ WORKSHEET = Worksheet(
         ),
         Step("mean_water", emitters.mean_water, "Mean water", excess="needed_excess"),
         Step("flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree"),
-        Step("supply_water", emitters.supply_water, "Supply water on the coldest day", drop="water_drop"),
-        Step("return_temperature", emitters.return_water, "Return water on the coldest day", supply="supply_water", drop="water_drop"),
+        Step("supply_water", emitters.supply_water, "Supply temperature on the coldest day", drop="water_drop"),
+        Step("return_temperature", emitters.return_water, "Return temperature on the coldest day", supply="supply_water", drop="water_drop"),
         Step("lowest_useful", emitters.lowest_useful, "Coolest store water that still does it", supply="supply_water"),
         Step("excess_ratio", emitters.excess_ratio, "Return's excess as a share of the supply's", return_water="return_temperature", supply="supply_water"),
         Step(
@@ -159,23 +159,23 @@ WORKSHEET = Worksheet(
         *store_for_hours.steps("design_load"),
     ),
     results=(
-        Result("lowest_useful", "Coolest store water that still heats the house", "On the coldest day, an exchanger's approach included."),
-        Result("supply_water", "Supply water on the coldest day", "At the design flow, which stays the same in milder weather."),
-        Result("mean_water", "Mean water on the coldest day"),
-        Result("return_temperature", "Return water on the coldest day"),
+        Result("lowest_useful", "Lowest useful store temperature", "On the coldest day, an exchanger's approach included."),
+        Result("supply_water", "Supply temperature on the coldest day", "At the design flow, which stays the same in milder weather."),
+        Result("mean_water", "Mean water temperature on the coldest day"),
+        Result("return_temperature", "Return temperature on the coldest day"),
         Result("load_average", "Load on an average winter day", "At {average_outdoor} outside."),
-        Result("lowest_useful_average", "Coolest store water on an average day"),
-        Result("supply_water_average", "Supply water on an average day"),
-        Result("mean_water_average", "Mean water on an average day"),
-        Result("output_at", "Heat they give from {supply_tried} water", missing="less than nothing"),
-        Result("rating", "Rating without any allowance"),
+        Result("lowest_useful_average", "Lowest useful store temperature on an average day"),
+        Result("supply_water_average", "Supply temperature on an average day"),
+        Result("mean_water_average", "Mean water temperature on an average day"),
+        Result("output_at", "Output at {supply_tried} supply", missing="less than nothing"),
+        Result("rating", "Rated output without the allowance"),
         store_for_hours.RESULT,
     ),
     headline="lowest_useful",
     say="On an average day {lowest_useful_average} is enough.",
     musts=(
         Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
-        Must("rating_water > rating_air + 5", "rating_water", "Mean water at the rating must be well above the air at the rating."),
+        Must("rating_water > rating_air + 5", "rating_water", "Mean water temperature at the rating must be well above the air temperature there."),
     ),
     advice=(
         Advice(

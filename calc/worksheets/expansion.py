@@ -53,7 +53,7 @@ METAL_CREDIT = Field(
     options=(Option("no", "none"), Option("steel", "as steel")),
 )  # fmt: skip
 PUMP_PRESSURE = Field(
-    "pump_pressure", "pressure_difference", "What the pump adds at the tank",
+    "pump_pressure", "pressure_difference", "Pump pressure added at the tank",
     "0 where the tank joins at the pump's suction side, as it should; else the pump's whole pressure.",
     low="0 psi", high="30 psi", unless_given="0 psi",
 )  # fmt: skip
@@ -88,7 +88,7 @@ _CLOSED_FIELDS = (
 )
 _CLOSED_STEPS = (
     Step("charge_pressure", safety.fill_pressure, "Pressure of the cold fill at the tank", density="density_cold"),
-    Step("reserve", safety.water_reserve, "Water held in reserve"),
+    Step("reserve", safety.water_reserve, "Water reserve"),
 )
 _HIGHEST = Cases(
     "highest_rule",
@@ -140,8 +140,8 @@ WORKSHEET = Worksheet(
                 fields=(*_CLOSED_FIELDS, VESSEL_WATER),
                 steps=(
                     *_CLOSED_STEPS,
-                    Step("acceptance", safety.acceptance, "Share of the tank that can fill", lowest="charge_pressure"),
-                    Step("vessel_volume", safety.vessel_volume, "Expansion tank needed for the growth", reserve="no_reserve"),
+                    Step("acceptance", safety.acceptance, "Acceptance factor of the tank", lowest="charge_pressure"),
+                    Step("vessel_volume", safety.vessel_volume, "Expansion tank volume needed", reserve="no_reserve"),
                     Step("vessel_with_reserve", safety.vessel_volume, "Expansion tank with the reserve"),
                     Step("boiling_pressure", water.absolute_pressure, "Absolute pressure at the highest pipe, cold fill", gauge="top_pressure"),
                 ),
@@ -151,7 +151,7 @@ WORKSHEET = Worksheet(
                 fields=_CLOSED_FIELDS,
                 steps=(
                     *_CLOSED_STEPS,
-                    Step("vessel_volume", safety.plain_tank_volume, "Expansion tank needed for the growth", lowest="charge_pressure", reserve="no_reserve"),
+                    Step("vessel_volume", safety.plain_tank_volume, "Expansion tank volume needed", lowest="charge_pressure", reserve="no_reserve"),
                     Step("vessel_with_reserve", safety.plain_tank_volume, "Expansion tank with the reserve", lowest="charge_pressure"),
                     Step("boiling_pressure", water.absolute_pressure, "Absolute pressure at the highest pipe, cold fill", gauge="top_pressure"),
                 ),
@@ -167,32 +167,32 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Step("system_volume", pipes.system_volume, "All the water in the plant"),
+        Step("system_volume", pipes.system_volume, "System volume"),
         Pick("metal_expansion", "expansion_rate", "Growth of the metal in length", "metal_credit", {"no": "0 /°F", "steel": "0.0000065 /°F"}, "ashrae-expansion"),
         Step("temperature_rise", safety.temperature_rise, "From cold to the high limit", hot="high_limit", cold="fill_temperature"),
-        Step("expansion_share", safety.expansion_share, "Growth of the water", cold_density="density_cold", hot_density="density_hot"),
-        Step("water_expansion", safety.water_expansion, "The water grows by", cold_density="density_cold", hot_density="density_hot"),
+        Step("expansion_share", safety.expansion_share, "Expansion, share of the volume", cold_density="density_cold", hot_density="density_hot"),
+        Step("water_expansion", safety.water_expansion, "Expansion of the water", cold_density="density_cold", hot_density="density_hot"),
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("boiling_top", water.boiling_temperature, "Water boils there at", pressure="boiling_pressure"),
     ),
     results=(
-        Result("vessel_volume", "Expansion tank needed for the growth", "Its whole volume, with no margin and no reserve.", missing="no tank is large enough"),
+        Result("vessel_volume", "Expansion tank volume needed", "Its whole volume, with no margin and no reserve.", missing="no tank is large enough"),
         Result("vessel_with_reserve", "Expansion tank with the reserve", "Choose at least this one.", missing="no tank is large enough"),
-        Result("water_expansion", "The water grows by", "{system_volume} from {fill_temperature} to {high_limit}."),
-        Result("expansion_share", "Growth of the water"),
-        Result("system_volume", "All the water in the plant"),
-        Result("reserve", "Water held in reserve", "0.5 % of the plant and 3 L at least."),
-        Result("charge_pressure", "Cold fill at the tank", "Charge a membrane tank's air side to the same, before water is let in."),
+        Result("water_expansion", "Expansion of the water", "{system_volume} from {fill_temperature} to {high_limit}."),
+        Result("expansion_share", "Expansion, share of the volume"),
+        Result("system_volume", "System volume"),
+        Result("reserve", "Water reserve", "0.5 % of the plant and 3 L at least."),
+        Result("charge_pressure", "Cold fill pressure at the tank", "Charge a membrane tank's air side to the same, before water is let in."),
         Result("highest", "Highest pressure at the tank", "The relief valve opens at {relief_setting}."),
-        Result("acceptance", "Share of the tank that can fill", "Absolute pressures at {altitude}."),
-        Result("boiling_top", "Water boils at the top of the cold plant at"),
+        Result("acceptance", "Acceptance factor of the tank", "Absolute pressures at {altitude}."),
+        Result("boiling_top", "Boiling point at the top, cold fill"),
     ),
     headline="vessel_volume",
     say="The water grows by {water_expansion}.",
     say_none="The pressures leave no room.",
     musts=(
         Must("highest < relief_setting", "highest", "The highest pressure must be below the relief valve's setting."),
-        Must("high_limit > fill_temperature", "fill_temperature", "The cold filling must be cooler than the high limit."),
+        Must("high_limit > fill_temperature", "fill_temperature", "Fill temperature must be below the high limit of the stove."),
     ),
     advice=(
         Advice(

@@ -131,7 +131,7 @@ WORKSHEET = Worksheet(
         Step(
             "room_of_load",
             firing.room_output_of_load,
-            "Heat to the room while it burns",
+            "Average heat output to the room",
             water_heat="burn_to_water",
         ),
         Step("barometer", water.barometer, "Air pressure at this height"),
@@ -212,7 +212,7 @@ WORKSHEET = Worksheet(
         ),
         # The average day of the season.
         Step("conductance", house.conductance_from_load, "Heat the house loses for each degree"),
-        Step("yearly_heat", house.yearly_heat, "Heat for the rooms in a year"),
+        Step("yearly_heat", house.yearly_heat, "Space heating in a year"),
         Step(
             "space_load_average",
             house.average_load,

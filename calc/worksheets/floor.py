@@ -35,12 +35,12 @@ from calc.vocabulary import (
 )
 
 PIPE_SPACING = Field(
-    "pipe_spacing", "length", "Spacing of the pipes", "From the middle of one pipe to the middle of the next.",
+    "pipe_spacing", "length", "On-center spacing of the pipes", "From the middle of one pipe to the middle of the next.",
     low="2 in", high="14.7 in", us="in", si="cm",
     typical=Typical("12 in", "floor-custom", "8 in", "12 in", "Photographs from before the pour, or the plan."),
 )  # fmt: skip
 CONCRETE_COVER = Field(
-    "concrete_cover", "length", "Concrete over the pipes", "From the top of the pipe to the top of the concrete.",
+    "concrete_cover", "length", "Concrete cover over the pipes", "From the top of the pipe to the top of the concrete.",
     low="0.5 in", high="8 in", us="in", si="mm",
     typical=Typical("2 in", "floor-custom", "1.5 in", "3.5 in", "Photographs from before the pour, or the plan."),
 )  # fmt: skip
@@ -90,7 +90,7 @@ WORKSHEET = Worksheet(
     steps=(
         Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="design_load"),
         Step("surface_rise", floor.surface_rise, "Floor's surface over the room"),
-        Step("surface", floor.surface_temperature, "Surface of the floor on the coldest day"),
+        Step("surface", floor.surface_temperature, "Floor surface temperature on the coldest day"),
         Step(
             "covering_factor", floor.covering_factor, "Factor of covering and concrete",
             screed_conductivity="slab_conductivity", covering="covering_resistance",
@@ -118,15 +118,15 @@ WORKSHEET = Worksheet(
         ),
         Step("needed_excess", floor.needed_excess, "Water over the room, logarithmic mean"),
         Step(
-            "supply_water", emitters.supply_water_log_mean, "Supply water on the coldest day",
+            "supply_water", emitters.supply_water_log_mean, "Supply temperature on the coldest day",
             drop="water_drop", excess="needed_excess",
         ),
         Step(
-            "return_temperature", emitters.return_water, "Return water on the coldest day",
+            "return_temperature", emitters.return_water, "Return temperature on the coldest day",
             supply="supply_water", drop="water_drop",
         ),
         Step(
-            "mean_water", emitters.mean_of, "Mean water on the coldest day",
+            "mean_water", emitters.mean_of, "Mean water temperature on the coldest day",
             supply="supply_water", return_water="return_temperature",
         ),
         Step("lowest_useful", emitters.lowest_useful, "Coolest store water that does it", supply="supply_water"),
@@ -184,42 +184,42 @@ WORKSHEET = Worksheet(
             supply="supply_water_average",
         ),
         Pick(
-            "surface_limit", "temperature", "Warmest surface for such a room", "floor_zone",
+            "surface_limit", "temperature", "Surface limit for such a room", "floor_zone",
             {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"}, "en-1264-limits",
         ),
         Step("limit_rise", emitters.excess_of, "That limit over the room", water="surface_limit"),
         Step("limit_flux", floor.surface_flux, "Heat from each part at that limit", surface_rise="limit_rise"),
-        Step("most_heat", floor.heat_through, "Most heat the floor can give", heat_flux="limit_flux"),
+        Step("most_heat", floor.heat_through, "Maximum output of the floor", heat_flux="limit_flux"),
         Step("limit_excess", floor.needed_excess, "Water over the room at that limit", heat_flux="limit_flux"),
         Step("limit_water", emitters.mean_water, "Mean water at that limit", excess="limit_excess"),
         *store_for_hours.steps("heat_from_water"),
     ),
     results=(
         Result(
-            "lowest_useful", "Coolest store water that still heats the house",
+            "lowest_useful", "Lowest useful store temperature",
             "On the coldest day, an exchanger's approach included.",
         ),
-        Result("supply_water", "Supply water on the coldest day"),
-        Result("mean_water", "Mean water on the coldest day"),
-        Result("return_temperature", "Return water on the coldest day"),
+        Result("supply_water", "Supply temperature on the coldest day"),
+        Result("mean_water", "Mean water temperature on the coldest day"),
+        Result("return_temperature", "Return temperature on the coldest day"),
         Result(
-            "surface", "Surface of the floor on the coldest day",
+            "surface", "Floor surface temperature on the coldest day",
             "The mean of the surface; right above the pipes it is warmer.",
         ),
-        Result("surface_limit", "Warmest surface for such a room"),
-        Result("heat_flux", "Heat from each part of the floor", "Upward, into the rooms."),
+        Result("surface_limit", "Surface limit for such a room"),
+        Result("heat_flux", "Output per floor area", "Upward, into the rooms."),
         Result(
-            "most_heat", "Most heat the floor can give",
+            "most_heat", "Maximum output of the floor",
             "With its surface at {surface_limit}; its water is then {limit_water} on average.",
         ),
-        Result("downward_loss", "Heat that goes down instead", "Apart from the load: the water must bring it too."),
+        Result("downward_loss", "Downward loss", "Apart from the load: the water must bring it too."),
         Result("floor_flow", "Water flow through the floor", "Measured at the mean of supply and return."),
         Result(
-            "lowest_useful_average", "Coolest store water on an average day", "At {average_outdoor} outside.",
+            "lowest_useful_average", "Lowest useful store temperature on an average day", "At {average_outdoor} outside.",
             missing="none needed",
         ),
-        Result("supply_water_average", "Supply water on an average day", missing="none needed"),
-        Result("surface_average", "Surface of the floor on an average day"),
+        Result("supply_water_average", "Supply temperature on an average day", missing="none needed"),
+        Result("surface_average", "Floor surface temperature on an average day"),
         store_for_hours.RESULT,
     ),
     headline="lowest_useful",

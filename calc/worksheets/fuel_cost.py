@@ -132,7 +132,7 @@ EFFICIENCIES = (
     _efficiency("pellets", "pellets", "40 %", "100 %"),
 )
 WOOD_CONTENT = Field(
-    "wood_heat_content", "heat_per_volume", "Heat in each volume of stacked wood",
+    "wood_heat_content", "heat_per_volume", "Heat in a cord or stère",
     "Higher heating value. The wood-use worksheet works it out by kind of wood.",
     low="5 MMBtu/cord", high="45 MMBtu/cord", us="MMBtu/cord", si="kWh/m³",
     typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
@@ -260,7 +260,7 @@ WORKSHEET = Worksheet(
         Step(
             "labour_price",
             fuels.labour_price,
-            "What your hours add",
+            "Added by your own hours",
             pay="own_pay",
             time_each_year="own_hours",
             heat_each_year="yearly_heat",
@@ -287,7 +287,7 @@ WORKSHEET = Worksheet(
         Result("price_beside", "Heat from the fuel you burn now", "On the same terms."),
         Result(
             "break_even_price",
-            "Wood may cost, for the same price of heat",
+            "Break-even price of wood",
             "Your hours counted; dearer wood costs more than what you burn now.",
             us="$/cord",
             si="€/m³",
@@ -295,7 +295,7 @@ WORKSHEET = Worksheet(
         Result("cost_of_wood", "A winter on wood", "For {yearly_heat}, your hours counted."),
         Result("cost_now", "A winter on the fuel you burn now"),
         Result("saving_each_year", "Saved each winter", figures=2),
-        Result("labour_price", "What your hours add"),
+        Result("labour_price", "Added by your own hours"),
         Result(
             "years_to_repay",
             "Winters until {installed_cost} is repaid",

@@ -42,15 +42,15 @@ LOOP_QUESTION = Field(
     ),
 )  # fmt: skip
 LOOP_SUPPLY = Field(
-    "loop_supply", "temperature", "Water going up", "At the stove's outlet; for the second question, the hottest you allow.",
+    "loop_supply", "temperature", "Supply temperature going up", "At the stove's outlet; for the second question, the hottest you allow.",
     low="60 °F", high="210 °F", uncertainty="5 F°",
 )  # fmt: skip
 LOOP_RETURN = Field(
-    "loop_return", "temperature", "Water coming back down", "From the bottom of the store or the dump.",
+    "loop_return", "temperature", "Return temperature coming down", "From the bottom of the store or the dump.",
     low="40 °F", high="208 °F", uncertainty="5 F°",
 )  # fmt: skip
 LOOP_HEIGHT = Field(
-    "loop_height", "length", "Height from the fire to what cools the water",
+    "loop_height", "length", "Height from the fire to the store or dump",
     "From the middle of the stove's jacket up to the middle of the store or dump.",
     low="0.2 ft", high="60 ft", us="ft", si="m", uncertainty="0.5 ft",
 )  # fmt: skip
@@ -95,7 +95,7 @@ WORKSHEET = Worksheet(
                     Step("driving_number", gravity.driving_number, "The same without units"),
                     Step("reynolds_number", gravity.reynolds_between, "Reynolds number at which friction uses that up"),
                     Step("flow", gravity.flow_at, "Flow"),
-                    Step("loop_drop", gravity.loop_drop, "Drop around the loop"),
+                    Step("loop_drop", gravity.loop_drop, "Temperature drop around the loop"),
                     Step("heat_moved", pipes.heat_carried, "Heat moved", water_drop="loop_drop"),
                     Step("outlet", gravity.outlet, "Stove's outlet"),
                 ),
@@ -111,7 +111,7 @@ WORKSHEET = Worksheet(
                     Step("heat_driving_number", gravity.heat_driving_number, "What drives it, without units", heat="loop_heat"),
                     Step("reynolds_number", gravity.reynolds_for_heat, "Reynolds number at which it settles"),
                     Step("flow", gravity.flow_at, "Flow"),
-                    Step("loop_drop", pipes.rise, "Drop around the loop", heat="loop_heat"),
+                    Step("loop_drop", pipes.rise, "Temperature drop around the loop", heat="loop_heat"),
                     Step("heat_moved", pipes.heat_carried, "Heat moved", water_drop="loop_drop"),
                     Step("outlet", gravity.outlet, "Stove's outlet"),
                 ),
@@ -131,7 +131,7 @@ WORKSHEET = Worksheet(
         Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),
         Step("length_in_bores", gravity.length_in_bores, "Length in bores", length="pipe_length"),
         Step("fittings_loss", pipes.fittings_loss, "Loss of all fittings, in velocity heads"),
-        Step("velocity", pipes.velocity, "Speed of the water"),
+        Step("velocity", pipes.velocity, "Velocity of the water"),
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
@@ -141,16 +141,16 @@ WORKSHEET = Worksheet(
         Result("heat_moved", "Heat moved"),
         Result("flow", "Flow", "At the mean of up and down, {mean_water}."),
         Result("outlet", "Stove's outlet", "Water coming back at {loop_return}."),
-        Result("loop_drop", "Drop around the loop"),
-        Result("velocity", "Speed of the water"),
+        Result("loop_drop", "Temperature drop around the loop"),
+        Result("velocity", "Velocity of the water"),
         Result("reynolds_number", "Reynolds number", "Laminar below {laminar}, turbulent above {turbulent}."),
         Result("outlet_margin", "Margin to boiling at the outlet", "Water boils at {boiling} at the store's top."),
-        Result("bore", "Bore of this pipe", figures=4, us="in", si="mm"),
+        Result("bore", "Inside diameter of this pipe", figures=4, us="in", si="mm"),
     ),
     headline="heat_moved",
     say="{flow} flow, outlet at {outlet}.",
     musts=(
-        Must("loop_supply > loop_return + least_difference", "loop_return", "The water coming back must be cooler than the water going up."),
+        Must("loop_supply > loop_return + least_difference", "loop_return", "Return temperature coming down must be below the supply temperature going up."),
     ),
     advice=(
         Advice(

@@ -47,7 +47,7 @@ FUEL = Field(
     "fuel", "choice", "Fuel", options=tuple(Option(fuel.key, fuel.label) for fuel in FUELS.values()),
 )  # fmt: skip
 TAP_SHARE = Field(
-    "tap_share", "fraction", "Share of that fuel that heats tap water", "0 % if something else heats the taps.",
+    "tap_share", "fraction", "Share of that fuel for hot water", "0 % if something else heats the taps.",
     low="0 %", high="90 %",
     typical=Typical("15 %", "tap-share", "0 %", "25 %", "A summer bill, times twelve, over the year's bill."),
 )  # fmt: skip
@@ -60,7 +60,7 @@ OTHER_HEAT = Field(
 
 def _amount(kind: str, us: str, si: str, low: str, high: str) -> Field:
     return Field(
-        "amount", kind, "Fuel burnt in a year", "Add up a whole year's bills.", low=low, high=high, us=us, si=si,
+        "amount", kind, "Fuel used in a year", "Add up a whole year's bills.", low=low, high=high, us=us, si=si,
         uncertainty="5 %",
     )  # fmt: skip
 
@@ -76,7 +76,7 @@ def _content(fuel: Fuel, us: str, si: str) -> Field:
     kind, low, high = _CONTENT_KINDS[fuel.bought_by]
     unit = unit_named(us, kind)
     return Field(
-        "heat_content", kind, "Heat in each unit of fuel", "Higher heating value.", low=low, high=high, us=us, si=si,
+        "heat_content", kind, "Heat content of the fuel", "Higher heating value.", low=low, high=high, us=us, si=si,
         typical=Typical(f"{unit.from_si(fuel.heat_content):.6g} {unit.text}", fuel.content_source),
     )  # fmt: skip
 
@@ -170,7 +170,7 @@ WORKSHEET = Worksheet(
                 fields=(FUEL, BILL_EFFICIENCY, TAP_SHARE, OTHER_HEAT),
                 steps=(
                     Step("space_heat", house.space_heat, "Of that, to the rooms"),
-                    Step("conductance", house.conductance_from_fuel, "Heat lost for each degree"),
+                    Step("conductance", house.conductance_from_fuel, "Heat loss per degree"),
                 ),
                 cases=(Cases("fuel", **{key.replace("-", "_"): _case(fuel) for key, fuel in FUELS.items()}),),
             ),
@@ -207,24 +207,24 @@ WORKSHEET = Worksheet(
                     Step("site_pressure", water.barometer, "Air pressure at this height"),
                     Step("air_change_loss", house.air_change_conductance, "Air that comes and goes"),
                     Step(
-                        "conductance", house.house_conductance, "Heat lost for each degree", air_change="air_change_loss",
+                        "conductance", house.house_conductance, "Heat loss per degree", air_change="air_change_loss",
                     ),
                 ),
             ),
             quick=Case(
                 fields=(HEATED_AREA, HOUSE_CLASS, LOSS_PER_AREA),
-                steps=(Step("conductance", house.conductance_by_class, "Heat lost for each degree"),),
+                steps=(Step("conductance", house.conductance_by_class, "Heat loss per degree"),),
             ),
         ),
     ),
     steps=(
-        Step("design_load", house.design_load, "Heat lost at the design temperature"),
-        Step("yearly_heat", house.yearly_heat, "Heat for the rooms in a year"),
+        Step("design_load", house.design_load, "Design load (heat lost at the design temperature)"),
+        Step("yearly_heat", house.yearly_heat, "Space heating in a year"),
     ),
     results=(
-        Result("design_load", "Heat lost on the coldest day", "At {design_outdoor} outside and {indoor} inside, with nothing taken off for sun, people or lamps."),
-        Result("conductance", "Heat lost for each degree", "How fast heat leaves for each degree that it is colder outside."),
-        Result("yearly_heat", "Heat for the rooms in a year", "Space heat only, taps apart, for {degree_days}.", us="MMBtu"),
+        Result("design_load", "Design load (heat lost on the coldest day)", "At {design_outdoor} outside and {indoor} inside, with nothing taken off for sun, people or lamps."),
+        Result("conductance", "Heat loss per degree", "How fast heat leaves for each degree that it is colder outside."),
+        Result("yearly_heat", "Space heating in a year", "Space heat only, taps apart, for {degree_days}.", us="MMBtu"),
     ),
     headline="design_load",
     say="And {yearly_heat} for the rooms in a year.",

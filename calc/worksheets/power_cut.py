@@ -40,7 +40,7 @@ LOOP_FLOWS = Field(
     options=(Option("no", "none, or never tried"), Option("yes", "yes, tried")),
 )  # fmt: skip
 LOOP_VOLUME = Field(
-    "loop_volume", "volume", "Water in that loop", "Pipes and what they lead to, as far as it mixes.",
+    "loop_volume", "volume", "Water content of that loop", "Pipes and what they lead to, as far as it mixes.",
     low="0.1 gal", high="2,000 gal", uncertainty="20 %",
     typical=Typical("10 gal", "common-practice", "3 gal", "40 gal", "Pipe length times its content."),
 )  # fmt: skip
@@ -59,7 +59,7 @@ WOOD_HEAT = Field(
     typical=Typical("6900 Btu/lb", "common-practice", "6000 Btu/lb", "7300 Btu/lb", "The wood-use worksheet."),
 )  # fmt: skip
 WATER_SHARE = Field(
-    "water_share", "fraction", "Share of it that reaches the water", "The rest warms the room or goes up the chimney.",
+    "water_share", "fraction", "Share of that heat that reaches the water", "The rest warms the room or goes up the chimney.",
     low="0 %", high="100 %",
     typical=Typical("45 %", "common-practice", "30 %", "70 %", "The stove's data: heat to water over heat in the wood."),
 )  # fmt: skip
@@ -144,7 +144,7 @@ WORKSHEET = Worksheet(
     steps=(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
-        Step("outlet_at_peak", safety.outlet_at_peak, "Hottest outlet of ordinary running", rise="charge_rise"),
+        Step("outlet_at_peak", safety.outlet_at_peak, "Stove outlet temperature at the peak", rise="charge_rise"),
         Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
         Step(
             "outlet_pressure", pipes.pressure_at_height, "Absolute pressure at the stove's outlet",
@@ -183,8 +183,8 @@ WORKSHEET = Worksheet(
         Result("dump_needed", "Dump needed", "By gravity, with no power, valve, spring check or fan in its way."),
         Result("water_boiled_off", "Water boiled away until the fire is spent", "With damper and dump as given.", figures=2),
         Result("time_until_spent", "The fire can keep up its peak for", figures=2, us="min", si="min"),
-        Result("peak_output", "Heat to the water at the fire's peak"),
-        Result("outlet_at_peak", "Hottest outlet of ordinary running"),
+        Result("peak_output", "Peak output to water"),
+        Result("outlet_at_peak", "Stove outlet temperature at the peak"),
         Result("outlet_margin", "Margin before the pump stops"),
         Result("battery_energy", "Battery energy for the pump", "Through one burn of {burn_time}.", figures=2, us="Wh", si="Wh"),
     ),

@@ -22,22 +22,22 @@ from calc.physics import safety, water
 from calc.vocabulary import ALTITUDE, PEAK_KNOWN, RELIEF_SETTING
 
 PLANT_KIND = Field(
-    "plant_kind", "choice", "How the stove is kept from bursting", "One of the two is always there, and open to the fire.",
+    "plant_kind", "choice", "Protection against pressure", "One of the two is always there, and open to the fire.",
     options=(
         Option("closed", "closed, with a relief valve"),
         Option("open", "open to the air, with an open vent"),
     ),
 )  # fmt: skip
 VALVE_CAPACITY = Field(
-    "valve_capacity", "power", "Capacity on the relief valve's tag", "0 if none is chosen yet; all valves at the stove together.",
+    "valve_capacity", "power", "Relief valve capacity", "0 if none is chosen yet; all valves at the stove together.",
     low="0 Btu/h", high="5,000,000 Btu/h", unless_given="0 Btu/h",
 )  # fmt: skip
 STOVE_RATING = Field(
-    "stove_rating", "pressure_gauge", "Pressure the stove is stamped for", "On its rating plate.",
+    "stove_rating", "pressure_gauge", "Maximum working pressure of the stove", "On its rating plate.",
     low="5 psi", high="200 psi", same_as="relief_setting",
 )  # fmt: skip
 VENT_BORE_FITTED = Field(
-    "vent_bore_fitted", "length", "Bore of the open vent you have", "Its inside; 0 if none is chosen yet.",
+    "vent_bore_fitted", "length", "Inside diameter of the vent fitted", "Its inside; 0 if none is chosen yet.",
     low="0 in", high="8 in", us="in", si="mm", unless_given="0 in",
 )  # fmt: skip
 VENT_HEIGHT = Field(
@@ -76,9 +76,9 @@ WORKSHEET = Worksheet(
                 fields=(VENT_BORE_FITTED, VENT_HEIGHT),
                 steps=(
                     Step("steam_boiling", water.boiling_temperature, "Water boils there at", pressure="barometer"),
-                    Step("vent_bore", safety.open_vent_bore, "Least bore of the open vent", us="in", si="mm"),
+                    Step("vent_bore", safety.open_vent_bore, "Minimum bore of the open vent", us="in", si="mm"),
                     Step("steam_volume", safety.steam_volume, "Volume of the steam", pressure="barometer"),
-                    Step("vent_velocity", safety.vent_steam_velocity, "Speed of the steam in it", bore="vent_bore"),
+                    Step("vent_velocity", safety.vent_steam_velocity, "Steam velocity in the vent", bore="vent_bore"),
                     Step("density_cold", water.density, "Density of the cold leg", temperature="coldest_fill"),
                     Step("density_boiling", water.density, "Density of boiling water", temperature="steam_boiling"),
                     Step(
@@ -96,11 +96,11 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("peak_output", "Relief capacity needed", "All of the fire's peak: nothing is taken off and no margin is added."),
-        Result("relief_steam", "The same as steam", "A valve is marked in one or the other, or in both."),
-        Result("steam_pressure", "Pressure at which it passes that", "Absolute."),
-        Result("steam_boiling", "Water boils there at"),
-        Result("vent_bore", "Least bore of the open vent", "By a rule for open plants, from memory; the next larger pipe.", us="in", si="mm"),
-        Result("vent_velocity", "Speed of the steam in it"),
+        Result("relief_steam", "Relief capacity as steam", "A valve is marked in one or the other, or in both."),
+        Result("steam_pressure", "Relieving pressure", "Absolute."),
+        Result("steam_boiling", "Steam temperature at that pressure"),
+        Result("vent_bore", "Minimum bore of the open vent", "By a rule for open plants, from memory; the next larger pipe.", us="in", si="mm"),
+        Result("vent_velocity", "Steam velocity in the vent"),
         Result("vent_rise", "Hot water stands higher in the vent by", "With the pump at rest; the vent must rise further than that."),
     ),
     headline="peak_output",

@@ -20,18 +20,18 @@ from calc.physics import emitters, flue, mixing, water
 from calc.vocabulary import AIR_RATIO, ALTITUDE, INDOOR, MOISTURE, ROOM_HUMIDITY, WATER_OUTPUT
 
 STOVE_OUTLET = Field(
-    "stove_outlet", "temperature", "Water as it leaves the stove", "With a good fire.",
+    "stove_outlet", "temperature", "Stove outlet temperature", "With a good fire.",
     low="100 °F", high="250 °F", uncertainty="5 F°",
     typical=Typical("175 °F", "common-practice", "160 °F", "190 °F", "The thermometer on the stove's outlet."),
 )  # fmt: skip
 SYSTEM_RETURN = Field(
-    "system_return", "temperature", "Coolest water that comes back from store or house",
+    "system_return", "temperature", "Coolest return from store or house",
     "The bottom of a store that has been drawn down, or a cold floor.",
     low="40 °F", high="220 °F", uncertainty="5 F°",
     typical=Typical("100 °F", "common-practice", "70 °F", "130 °F", "A thermometer at the bottom of the store."),
 )  # fmt: skip
 MAKER_MINIMUM = Field(
-    "maker_minimum", "temperature", "Coolest return that the maker allows", "In the stove's manual; many ask for 140 °F.",
+    "maker_minimum", "temperature", "Maker's minimum return temperature", "In the stove's manual; many ask for 140 °F.",
     low="70 °F", high="180 °F", unless_given="70 °F",
 )  # fmt: skip
 
@@ -72,7 +72,7 @@ WORKSHEET = Worksheet(
         Step("dry_gas", flue.dry_gas, "Dry gas, kmol a kg of wood"),
         Step("steam_pressure", flue.flue_vapour_pressure, "Vapor pressure of the steam in the gas"),
         Step("dew_point", water.boiling_temperature, "Dew point of the flue gas", pressure="steam_pressure"),
-        Step("least_return", flue.least_return, "Coolest water that may come back", dew_margin="dew_reserve"),
+        Step("least_return", flue.least_return, "Minimum return temperature", dew_margin="dew_reserve"),
         Step("wanted_lift", flue.lift_needed, "How much the returning water must be warmed"),
         Step(
             "hot_over_return",
@@ -84,7 +84,7 @@ WORKSHEET = Worksheet(
         Step(
             "bypass_share",
             mixing.hot_share,
-            "Hot water to mix in, by mass",
+            "Bypass share, by mass",
             wanted_rise="wanted_lift",
             hot_rise="hot_over_return",
         ),
@@ -92,12 +92,12 @@ WORKSHEET = Worksheet(
         Step(
             "mixed_return",
             mixing.mixed_temperature,
-            "Water as it enters the stove",
+            "Mixed return temperature at the stove",
             hot_share="bypass_share",
             hot="stove_outlet",
             cold="system_return",
         ),
-        Step("rise", mixing.rise_over_cold, "Rise through the stove", water="stove_outlet", cold="mixed_return"),
+        Step("rise", mixing.rise_over_cold, "Temperature rise through the stove", water="stove_outlet", cold="mixed_return"),
         Step(
             "stream",
             emitters.flow_capacity,
@@ -125,7 +125,7 @@ WORKSHEET = Worksheet(
         Step(
             "bypass_flow",
             mixing.part_flow,
-            "Hot water through the bypass",
+            "Bypass flow",
             mixed_flow="stove_flow",
             share="bypass_share",
             density="hot_density",
@@ -133,7 +133,7 @@ WORKSHEET = Worksheet(
         Step(
             "return_flow",
             mixing.part_flow,
-            "Water from the store",
+            "Flow from the store",
             mixed_flow="stove_flow",
             share="cold_share",
             density="return_density",
@@ -142,7 +142,7 @@ WORKSHEET = Worksheet(
     results=(
         Result(
             "least_return",
-            "Coolest water that may come back",
+            "Minimum return temperature",
             "The hottest of three: what the maker asks, the dew point with {dew_reserve} over it, and {tar_floor} against tar and acids.",
         ),
         Result(
@@ -152,19 +152,19 @@ WORKSHEET = Worksheet(
         ),
         Result(
             "bypass_share",
-            "Hot water to mix in, by mass",
+            "Bypass share, by mass",
             "While {system_return} comes back. It falls to nothing as the store warms.",
         ),
-        Result("mixed_return", "Water as it enters the stove"),
-        Result("bypass_flow", "Hot water through the bypass", "Measured hot."),
-        Result("return_flow", "Water from the store", "Measured as it comes back."),
+        Result("mixed_return", "Mixed return temperature at the stove"),
+        Result("bypass_flow", "Bypass flow", "Measured hot."),
+        Result("return_flow", "Flow from the store", "Measured as it comes back."),
         Result(
             "stove_flow",
             "Flow through the stove",
             "Averaged over a burn, at the mean of inlet and outlet.",
             missing="none",
         ),
-        Result("rise", "Rise through the stove"),
+        Result("rise", "Temperature rise through the stove"),
     ),
     headline="least_return",
     say="Mix in {bypass_share} hot water.",
@@ -172,7 +172,7 @@ WORKSHEET = Worksheet(
         Must(
             "stove_outlet > system_return + 1",
             "stove_outlet",
-            "Water as it leaves the stove must be hotter than the water that comes back.",
+            "Stove outlet temperature must be higher than the coolest return.",
         ),
     ),
     advice=(

@@ -52,11 +52,11 @@ DOORWAY_HEIGHT = Field(
     low="3 ft", high="20 ft", us="ft", si="m", unless_given="6.67 ft",
 )  # fmt: skip
 BUILD = Field(
-    "build", "choice", "How heavy the room is", "Heavy walls take up heat and give it back slowly.",
+    "build", "choice", "Thermal mass of the room", "Heavy walls take up heat and give it back slowly.",
     options=tuple(Option(key, one.label) for key, one in HEAVINESS.items()),
 )  # fmt: skip
 HOURS_BURNING = Field(
-    "hours_burning", "time", "How long the stove burns without a pause", "All loads of one lighting together.",
+    "hours_burning", "time", "Hours of fire without a pause", "All loads of one lighting together.",
     low="15 min", high="240 h", us="h", si="h", uncertainty="10 %",
 )  # fmt: skip
 
@@ -94,7 +94,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "room_loss",
                         house.conductance_by_class,
-                        "Heat the room loses to outdoors for each degree",
+                        "Heat loss of the room per degree",
                         heated_area="room_area",
                     ),
                 ),
@@ -105,7 +105,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "room_loss",
                         room.all_losses,
-                        "Heat the room loses to outdoors for each degree",
+                        "Heat loss of the room per degree",
                         conductance="room_conductance",
                         partition="nothing_more",
                         doorway="nothing_more",
@@ -253,10 +253,10 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result(
-            "temperature_after", "Room after {hours_burning} of fire", "It starts at {indoor}, as warm as the house."
+            "temperature_after", "Room temperature after {hours_burning} of fire", "It starts at {indoor}, as warm as the house."
         ),
         Result("hours_to_limit", "Hours until it passes {room_limit}", figures=2, missing="never"),
-        Result("steady_temperature", "Room if the stove burns day and night", "With {average_outdoor} outside."),
+        Result("steady_temperature", "Room temperature with a fire day and night", "With {average_outdoor} outside."),
         Result(
             "steady_rise",
             "Rise over the room without the stove",

@@ -212,7 +212,7 @@ WORKSHEET = Worksheet(
         Pick(
             "surface_limit",
             "temperature",
-            "Warmest surface for such a room",
+            "Surface limit for such a room",
             "floor_zone",
             {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"},
             "en-1264-limits",

@@ -43,7 +43,7 @@ STORE_KIND = Field(
 SLENDERNESS = Field(
     "slenderness",
     "factor",
-    "Height of the tank over its width",
+    "Height-to-diameter ratio of the tank",
     "A tall, slim tank has a little more surface and keeps its layers better.",
     low="0.3",
     high="6",
@@ -52,7 +52,7 @@ SLENDERNESS = Field(
 INSULATION = Field(
     "insulation",
     "length",
-    "Thickness of the insulation",
+    "Insulation thickness",
     "All around, top and bottom alike; 0 for a bare tank.",
     low="0 in",
     high="24 in",
@@ -75,7 +75,7 @@ INSULATION_KIND = Field(
 CONDUCTIVITY = Field(
     "conductivity",
     "conductivity",
-    "How well that insulation conducts",
+    "Thermal conductivity of the insulation",
     "One over the R-value of an inch; filled in from the kind.",
     low="0.05 Btuin/h/ft2/F",
     high="2 Btuin/h/ft2/F",
@@ -106,7 +106,7 @@ CONDUCTIVITY = Field(
 FITTINGS = Field(
     "fittings",
     "factor",
-    "Times for pipes, legs and gaps",
+    "Allowance factor for pipes, legs and gaps",
     "1 for a perfect blanket; every pipe that runs uphill from the tank adds.",
     low="1",
     high="4",
@@ -115,7 +115,7 @@ FITTINGS = Field(
 WAITING = Field(
     "waiting",
     "time",
-    "Hours it waits without a fire",
+    "Standby time without a fire",
     low="1 h",
     high="1,000 h",
     typical=Typical("24 h", "common-practice", "12 h", "72 h", "You decide."),
@@ -123,7 +123,7 @@ WAITING = Field(
 OPEN_WATER = Field(
     "open_water",
     "area",
-    "Water that the lid leaves bare",
+    "Open water surface",
     "Gaps around lid and pipes; for no lid at all, the whole surface.",
     low="0 ft2",
     high="500 ft2",
@@ -132,7 +132,7 @@ OPEN_WATER = Field(
 LINER_LIMIT = Field(
     "liner_limit",
     "temperature",
-    "Hottest the liner may get",
+    "Temperature limit of the liner",
     "It stands on the liner's sheet.",
     low="100 °F",
     high="250 °F",
@@ -148,8 +148,8 @@ _OPEN_STEPS = (
         surroundings="store_surroundings",
     ),
     Step("water_vapour", water.vapour_pressure, "Vapor pressure at the water", temperature="store_top"),
-    Step("evaporation", store.evaporation_loss, "Lost with the vapor", open_area="open_water"),
-    Step("standby_loss", store.open_store_loss, "Lost while it is full and hot"),
+    Step("evaporation", store.evaporation_loss, "Evaporation loss", open_area="open_water"),
+    Step("standby_loss", store.open_store_loss, "Standby loss when fully charged"),
 )
 
 WORKSHEET = Worksheet(
@@ -190,7 +190,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "standby_loss",
                         store.standby_loss,
-                        "Lost while it is full and hot",
+                        "Standby loss when fully charged",
                         store_temperature="store_top",
                         surroundings="store_surroundings",
                     ),
@@ -246,16 +246,16 @@ WORKSHEET = Worksheet(
             {"yes": "0 %", "no": "100 %"},
             "definition",
         ),
-        Step("heat_wasted", store.part_of_heat, "Of that, wasted", share="wasted_share", heat="heat_lost"),
+        Step("heat_wasted", store.part_of_heat, "Of that, lost outside the heated space", share="wasted_share", heat="heat_lost"),
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
     ),
     results=(
-        Result("standby_loss", "Lost while it is full and hot", "At {store_top} in {store_surroundings}."),
+        Result("standby_loss", "Standby loss when fully charged", "At {store_top} in {store_surroundings}."),
         Result("temperature_after", "Temperature after {waiting}", "All of it mixed, with no fire and nothing drawn."),
         Result("heat_lost", "Heat lost by then"),
-        Result("heat_wasted", "Of that, wasted", "In the heating season. Inside the heated space it warms the house."),
+        Result("heat_wasted", "Of that, lost outside the heated space", "In the heating season. Inside the heated space it warms the house."),
         Result(
             "time_constant",
             "Time constant",
@@ -263,14 +263,14 @@ WORKSHEET = Worksheet(
             us="days",
             si="days",
         ),
-        Result("conductance", "Walls, pipes and legs, for each degree", "Bare blanket times {fittings}."),
+        Result("conductance", "Heat loss per degree, pipes and legs included", "Bare blanket times {fittings}."),
         Result(
             "evaporation",
-            "Lost with the vapor",
+            "Evaporation loss",
             "{open_water} of bare water; the equation comes from cooler pools, so take it as a size, not a digit.",
         ),
         Result("tank_width", "Width of a round tank of that size"),
-        Result("tank_high", "Height of it"),
+        Result("tank_high", "Height of such a tank"),
     ),
     headline="standby_loss",
     say="After {waiting} it is at {temperature_after}.",

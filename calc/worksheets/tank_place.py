@@ -53,7 +53,7 @@ TANK_HEIGHT = Field(
 TANK_INSULATION = Field(
     "tank_insulation",
     "length",
-    "Thickness of its insulation",
+    "Insulation thickness of the tank",
     "On each side and on top.",
     low="0 in",
     high="24 in",
@@ -64,7 +64,7 @@ TANK_INSULATION = Field(
 DOOR_WIDTH = Field(
     "door_width",
     "length",
-    "Narrowest door or stair on the way in",
+    "Clear width of the narrowest door or stair",
     "Clear width, with the door off its hinges.",
     low="12 in",
     high="20 ft",
@@ -75,7 +75,7 @@ DOOR_WIDTH = Field(
 CEILING_HEIGHT = Field(
     "ceiling_height",
     "length",
-    "Height of the room",
+    "Headroom",
     "Under the lowest beam or pipe.",
     low="3 ft",
     high="40 ft",
@@ -86,7 +86,7 @@ CEILING_HEIGHT = Field(
 PLACE_WIDTH = Field(
     "place_width",
     "length",
-    "Width of the place it shall stand in",
+    "Width of the space for the tank",
     "The narrower way, wall to wall or wall to stove.",
     low="12 in",
     high="100 ft",

@@ -164,7 +164,7 @@ WORKSHEET = Worksheet(
         Result("burn_share", "Share of a full burn that fits with no load"),
         Result("chosen_hours", "Hours the tank carries the load"),
         Result("chosen_volume", "The tank looked at"),
-        Result("boiling", "Water boils in this store at", "At {altitude} and {system_pressure}."),
+        Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
     ),
     headline="recommended",
     say="Holds one full burn, then lasts {chosen_hours}.",

@@ -31,34 +31,34 @@ TAP_WAY = Field(
     ),
 )  # fmt: skip
 TAP_WANTED = Field(
-    "tap_wanted", "temperature", "Hot water wanted at the tap", "A shower feels hot at about 105 °F.",
+    "tap_wanted", "temperature", "Hot-water temperature at the tap", "A shower feels hot at about 105 °F.",
     low="90 °F", high="160 °F",
     typical=Typical("115 °F", "tap-custom", "105 °F", "120 °F", "A thermometer under the shower."),
 )  # fmt: skip
 TAP_FLOW = Field(
-    "tap_flow", "flow", "Hot water that runs at once", "All showers and taps open together, as it leaves them.",
+    "tap_flow", "flow", "Peak hot-water draw", "All showers and taps open together, as it leaves them.",
     low="0.2 gpm", high="20 gpm",
     typical=Typical("2.5 gpm", "tap-custom", "1.5 gpm", "5 gpm", "A bucket and a watch."),
 )  # fmt: skip
 EMITTERS_NEED = Field(
-    "emitters_need", "temperature", "Coolest store water the emitters need",
+    "emitters_need", "temperature", "Lowest useful store temperature for the emitters",
     "On the coldest day. The emitter worksheets work it out.",
     low="60 °F", high="250 °F", unless_given="60 °F",
 )  # fmt: skip
 FIRE_REFILL = Field(
-    "fire_refill", "power", "Heat the fire adds meanwhile", "0 when the stove is cold.",
+    "fire_refill", "power", "Heat from the fire meanwhile", "0 when the stove is cold.",
     low="0 Btu/h", high="500,000 Btu/h", unless_given="0 Btu/h",
 )  # fmt: skip
 SHOWERS = Field(
-    "showers", "count", "Showers one after another", "",
+    "showers", "count", "Showers in a row", "",
     low="1", high="40", unless_given="3",
 )  # fmt: skip
 SHOWER_TIME = Field(
-    "shower_time", "time", "Length of each", "",
+    "shower_time", "time", "Length of a shower", "",
     low="1 min", high="60 min", us="min", si="min", unless_given="8 min",
 )  # fmt: skip
 EXCHANGER_WALL = Field(
-    "exchanger_wall", "choice", "Wall between store and tap water", "",
+    "exchanger_wall", "choice", "Wall of the exchanger", "",
     options=(Option("double", "double, with a gap open to air"), Option("single", "single")),
 )  # fmt: skip
 
@@ -71,37 +71,37 @@ def _rated(key: str, kind: str, label: str, hint: str, low: str, high: str, text
 
 
 PLATE = (
-    _rated("plate_rating", "power", "Heat at the rated point", "Any one line of the maker's table.",
+    _rated("plate_rating", "power", "Rated capacity", "Any one line of the maker's table.",
            "5,000 Btu/h", "2,000,000 Btu/h", "150,000 Btu/h", ("80,000 Btu/h", "250,000 Btu/h")),
-    _rated("plate_hot_in", "temperature", "Hot side in, there", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
-    _rated("plate_hot_out", "temperature", "Hot side out, there", "", "60 °F", "240 °F", "110 °F", ("106 °F", "116 °F")),
-    _rated("plate_cold_in", "temperature", "Cold side in, there", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
-    _rated("plate_cold_out", "temperature", "Cold side out, there", "", "60 °F", "240 °F", "125 °F", ("120 °F", "130 °F")),
+    _rated("plate_hot_in", "temperature", "Rated hot-side inlet", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
+    _rated("plate_hot_out", "temperature", "Rated hot-side outlet", "", "60 °F", "240 °F", "110 °F", ("106 °F", "116 °F")),
+    _rated("plate_cold_in", "temperature", "Rated cold-side inlet", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
+    _rated("plate_cold_out", "temperature", "Rated cold-side outlet", "", "60 °F", "240 °F", "125 °F", ("120 °F", "130 °F")),
 )  # fmt: skip
 PRIMARY_FLOW = Field(
-    "primary_flow", "flow", "Store water through the plate", "What its pump moves while a tap is open.",
+    "primary_flow", "flow", "Store-side flow through the plate", "What its pump moves while a tap is open.",
     low="0.3 gpm", high="50 gpm",
     typical=Typical("5 gpm", "tap-custom", "3 gpm", "8 gpm", "The pump's label and the pipe."),
 )  # fmt: skip
 COIL = (
-    _rated("coil_rating", "power", "Heat at the coil's rated point", "Any one line of the maker's table.",
+    _rated("coil_rating", "power", "Rated capacity of the coil", "Any one line of the maker's table.",
            "2,000 Btu/h", "1,000,000 Btu/h", "60,000 Btu/h", ("40,000 Btu/h", "100,000 Btu/h")),
-    _rated("coil_store", "temperature", "Store around it, there", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
-    _rated("coil_cold_in", "temperature", "Cold water in, there", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
-    _rated("coil_cold_out", "temperature", "Hot water out, there", "", "60 °F", "240 °F", "110 °F", ("105 °F", "120 °F")),
+    _rated("coil_store", "temperature", "Rated store temperature", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
+    _rated("coil_cold_in", "temperature", "Rated cold-water inlet", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
+    _rated("coil_cold_out", "temperature", "Rated hot-water outlet", "", "60 °F", "240 °F", "110 °F", ("105 °F", "120 °F")),
 )  # fmt: skip
 TAP_TANK_VOLUME = Field(
-    "tap_tank_volume", "volume", "Tap-water tank", "The label says.",
+    "tap_tank_volume", "volume", "Size of the tap-water tank", "The label says.",
     low="5 gal", high="500 gal",
     typical=Typical("50 gal", "tap-custom", "40 gal", "80 gal", "The label of the water heater."),
 )  # fmt: skip
 TAP_TANK_TEMPERATURE = Field(
-    "tap_tank_temperature", "temperature", "Tap-water tank kept at", "140 °F or more keeps bacteria down.",
+    "tap_tank_temperature", "temperature", "Set temperature of the tap-water tank", "140 °F or more keeps bacteria down.",
     low="90 °F", high="190 °F",
     typical=Typical("140 °F", "legionella", "120 °F", "160 °F", "A thermometer at its outlet."),
 )  # fmt: skip
 SIDEARM_CONDUCTANCE = Field(
-    "sidearm_conductance", "conductance", "Heat the sidearm passes for each degree",
+    "sidearm_conductance", "conductance", "Conductance of the sidearm, UA",
     "Four feet of one pipe inside another: about 100.",
     low="5 Btu/h/F", high="2,000 Btu/h/F",
     typical=Typical("100 Btu/h/F", "exchanger-guess", "60 Btu/h/F", "150 Btu/h/F", "Time how long the tank takes to warm."),
@@ -111,15 +111,15 @@ SIDEARM_HEIGHT = Field(
     low="1 ft", high="10 ft", us="ft", si="m", unless_given="4 ft",
 )  # fmt: skip
 RISER_HEIGHT = Field(
-    "riser_height", "length", "Pipe from its top up to the tank's top", "",
+    "riser_height", "length", "Riser from the sidearm to the tank's top", "",
     low="0 ft", high="10 ft", us="ft", si="m", unless_given="1 ft",
 )  # fmt: skip
 SIDEARM_BORE = Field(
-    "sidearm_bore", "length", "Bore of its pipes", "",
+    "sidearm_bore", "length", "Inside diameter of its pipes", "",
     low="0.4 in", high="2 in", us="in", si="cm", unless_given="0.8 in",
 )  # fmt: skip
 SIDEARM_LOSSES = Field(
-    "sidearm_losses", "factor", "Its bends, valves and pipe, in velocity heads", "",
+    "sidearm_losses", "factor", "Sum of the K factors of its bends, valves and pipe", "",
     low="2", high="200", unless_given="20",
 )  # fmt: skip
 
@@ -129,7 +129,7 @@ _DRAWN = (
          low="cold_water", top="tap_wanted"),
     Step("tap_side", emitters.capacity_of_flow, "Heat the tap water carries for each degree",
          flow="tap_flow", heat_capacity="tap_content"),
-    Step("draw", exchange.draw_heat, "Heat the taps take while they run", tap="tap_wanted", cold="cold_water"),
+    Step("draw", exchange.draw_heat, "Heat drawn by the taps while they run", tap="tap_wanted", cold="cold_water"),
     Step("store_content", water.mean_volume_heat_content, "Heat in each volume and degree of the store",
          low="tap_wanted", top="store_top"),
     Step("heat_above", store.usable_heat, "Heat in the store above what the taps need",
@@ -247,7 +247,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "tap_flow_possible",
                         emitters.design_flow,
-                        "Most hot water a full store makes at once",
+                        "Largest draw from a fully charged store",
                         flow_capacity="largest_stream",
                         heat_capacity="tap_content",
                     ),
@@ -292,7 +292,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "tap_flow_possible",
                         emitters.design_flow,
-                        "Most hot water a full store makes at once",
+                        "Largest draw from a fully charged store",
                         flow_capacity="coil_stream",
                         heat_capacity="tap_content",
                     ),
@@ -415,7 +415,7 @@ WORKSHEET = Worksheet(
                     Step(
                         "recovery",
                         exchange.time_to_warm,
-                        "Time to warm the tank from cold",
+                        "Recovery time of the tank, from cold",
                         start="cold_water",
                         target="tap_tank_temperature",
                         hot="store_top",
@@ -451,27 +451,27 @@ WORKSHEET = Worksheet(
         ),
     ),
     results=(
-        Result("store_needed", "Store needed for the taps", "So that {tap_wanted} comes out of the tap."),
+        Result("store_needed", "Store temperature needed for the taps", "So that {tap_wanted} comes out of the tap."),
         Result(
             "lowest_useful",
-            "Coolest store water worth drawing",
+            "Lowest useful store temperature",
             "The hotter of the taps' need and the emitters' {emitters_need}.",
         ),
         Result(
             "tap_flow_possible",
-            "Most hot water a full store makes at once",
+            "Largest draw from a fully charged store",
             "At {store_top}, with {tap_wanted} at the tap.",
             missing="none",
         ),
         Result("shower_minutes", "Hot water lasts", "", figures=2, missing="as long as the fire burns"),
-        Result("draw", "Heat the taps take while they run"),
+        Result("draw", "Heat drawn by the taps while they run"),
         Result(
             "store_after", "Store after {showers} showers of {shower_time}", "Mixed; a layered one stays hotter on top."
         ),
-        Result("primary_return", "Water back to the store's bottom", "When the store is at its coolest useful."),
+        Result("primary_return", "Return temperature to the store's bottom", "When the store is at its coolest useful."),
         Result(
             "recovery",
-            "Time to warm the tank from cold",
+            "Recovery time of the tank, from cold",
             "From a store at {store_top}, without a pump.",
             figures=2,
             missing="never",
@@ -490,18 +490,18 @@ WORKSHEET = Worksheet(
         Must(
             "tap_wanted > cold_water + 5",
             "tap_wanted",
-            "Hot water wanted at the tap must be well above the cold water.",
+            "Hot-water temperature at the tap must be well above the cold water temperature.",
         ),
-        Must("plate_hot_in > plate_cold_out", "plate_hot_in", "Hot side in must be hotter than cold side out."),
-        Must("plate_hot_out > plate_cold_in", "plate_hot_out", "Hot side out must be hotter than cold side in."),
-        Must("plate_hot_in > plate_hot_out", "plate_hot_out", "Hot side out must be cooler than hot side in."),
-        Must("plate_cold_out > plate_cold_in", "plate_cold_out", "Cold side out must be warmer than cold side in."),
-        Must("coil_store > coil_cold_out", "coil_store", "Store around it must be hotter than the hot water out."),
-        Must("coil_cold_out > coil_cold_in", "coil_cold_out", "Hot water out must be warmer than cold water in."),
+        Must("plate_hot_in > plate_cold_out", "plate_hot_in", "Rated hot-side inlet must be hotter than the cold-side outlet."),
+        Must("plate_hot_out > plate_cold_in", "plate_hot_out", "Rated hot-side outlet must be hotter than the cold-side inlet."),
+        Must("plate_hot_in > plate_hot_out", "plate_hot_out", "Rated hot-side outlet must be cooler than the hot-side inlet."),
+        Must("plate_cold_out > plate_cold_in", "plate_cold_out", "Rated cold-side outlet must be warmer than the cold-side inlet."),
+        Must("coil_store > coil_cold_out", "coil_store", "Rated store temperature must be above the rated hot-water outlet."),
+        Must("coil_cold_out > coil_cold_in", "coil_cold_out", "Rated hot-water outlet must be warmer than the cold-water inlet."),
         Must(
             "tap_tank_temperature > cold_water + 5",
             "tap_tank_temperature",
-            "The tap-water tank must be kept well above the cold water.",
+            "Set temperature of the tap-water tank must be well above the cold water temperature.",
         ),
     ),
     advice=(

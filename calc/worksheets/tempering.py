@@ -27,7 +27,7 @@ MIX_PURPOSE = Field(
     options=(Option("floor", "a warm floor or other cool emitters"), Option("tap", "hot taps")),
 )  # fmt: skip
 MIXED_WANTED = Field(
-    "mixed_wanted", "temperature", "Mixed water wanted", "What leaves the mixing valve.",
+    "mixed_wanted", "temperature", "Mixed water temperature wanted", "What leaves the mixing valve.",
     low="70 °F", high="200 °F", uncertainty="3 F°",
     typical=Typical(
         {"floor": "105 °F", "tap": "120 °F"}, "mixed-custom", {"floor": "90 °F", "tap": "110 °F"},
@@ -35,13 +35,13 @@ MIXED_WANTED = Field(
     ),
 )  # fmt: skip
 FLOOR_RETURN = Field(
-    "floor_return", "temperature", "Water that comes back from the floor",
+    "floor_return", "temperature", "Return temperature of the floor",
     "Supply less the drop; it is mixed in again.",
     low="50 °F", high="180 °F", uncertainty="3 F°",
     typical=Typical("95 °F", "mixed-custom", "85 °F", "105 °F", "A thermometer on the return pipe."),
 )  # fmt: skip
 MIXED_FLOW = Field(
-    "mixed_flow", "flow", "Flow of mixed water", "Through the whole floor, or out of all open taps.",
+    "mixed_flow", "flow", "Mixed water flow", "Through the whole floor, or out of all open taps.",
     low="0.1 gpm", high="200 gpm", uncertainty="10 %",
     typical=Typical(
         {"floor": "3 gpm", "tap": "2.5 gpm"}, "mixed-custom", {"floor": "2 gpm", "tap": "1.5 gpm"},
@@ -56,9 +56,9 @@ def _mixed_with(cool: str) -> tuple[Step, ...]:
         Step("wanted_rise", mixing.rise_over_cold, "Mixed water over cool water", water="mixed_wanted", cold=cool),
         Step("hot_rise", mixing.rise_over_cold, "Hot water over cool water", water="store_top", cold=cool),
         Step("cool_density", water.density, "Weight of each volume of cool water", temperature=cool),
-        Step("delivered", mixing.mixed_temperature, "Water that leaves the valve", hot="store_top", cold=cool),
+        Step("delivered", mixing.mixed_temperature, "Mixed water temperature", hot="store_top", cold=cool),
         Step(
-            "failed_open", mixing.mixed_temperature, "Water if the valve fails wide open",
+            "failed_open", mixing.mixed_temperature, "Temperature if the valve fails wide open",
             hot_share="wide_open", hot="store_top", cold=cool,
         ),
     )  # fmt: skip
@@ -86,7 +86,7 @@ WORKSHEET = Worksheet(
                 steps=(
                     *_mixed_with("floor_return"),
                     Step(
-                        "overheat_factor", mixing.overheat_factor, "Times its heat that the floor would give",
+                        "overheat_factor", mixing.overheat_factor, "Floor output then, times the design output",
                         hot="failed_open", wanted="mixed_wanted",
                     ),
                     Step(
@@ -119,14 +119,14 @@ WORKSHEET = Worksheet(
         ),
         Result("hot_flow", "Flow of hot water", "Drawn from the store, measured hot."),
         Result("cool_flow", "Flow of cool water", "Measured cool."),
-        Result("delivered", "Water that leaves the valve"),
-        Result("failed_open", "Water if the valve fails wide open"),
+        Result("delivered", "Mixed water temperature"),
+        Result("failed_open", "Temperature if the valve fails wide open"),
         Result(
-            "overheat_factor", "Times its heat that the floor would give",
+            "overheat_factor", "Floor output then, times the design output",
             "After some hours with the valve open and the pump running.", figures=2,
         ),
         Result(
-            "high_limit", "Set a second thermostat no higher than",
+            "high_limit", "Highest setting of the high limit",
             "It stops the floor's pump and stays off until someone resets it.",
         ),
     ),
@@ -135,15 +135,15 @@ WORKSHEET = Worksheet(
     musts=(
         Must(
             "mixed_wanted > floor_return", "mixed_wanted",
-            "Mixed water wanted must be warmer than the water that comes back from the floor.",
+            "Mixed water temperature wanted must be higher than the return temperature of the floor.",
         ),
         Must(
             "store_top > floor_return", "store_top",
-            "The store must be hotter than the water that comes back from the floor.",
+            "Store temperature when fully charged must be higher than the return temperature of the floor.",
         ),
-        Must("mixed_wanted > indoor", "mixed_wanted", "Mixed water wanted must be warmer than the room."),
-        Must("mixed_wanted > cold_water", "mixed_wanted", "Mixed water wanted must be warmer than the cold water."),
-        Must("store_top > cold_water", "store_top", "The store must be hotter than the cold water."),
+        Must("mixed_wanted > indoor", "mixed_wanted", "Mixed water temperature wanted must be higher than the room temperature."),
+        Must("mixed_wanted > cold_water", "mixed_wanted", "Mixed water temperature wanted must be higher than the cold water temperature."),
+        Must("store_top > cold_water", "store_top", "Store temperature when fully charged must be higher than the cold water temperature."),
     ),
     advice=(
         Advice(

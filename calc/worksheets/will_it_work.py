@@ -61,12 +61,12 @@ TAPS_FROM_STORE = Field(
     options=(Option("yes", "yes"), Option("no", "no")),
 )  # fmt: skip
 TAP_STORE = Field(
-    "tap_store", "temperature", "Store water that the taps need", "The tap-water worksheet works it out.",
+    "tap_store", "temperature", "Store temperature that the taps need", "The tap-water worksheet works it out.",
     low="90 °F", high="200 °F",
     typical=Typical("130 °F", "common-practice", "120 °F", "150 °F", "The tap-water worksheet."),
 )  # fmt: skip
 CHIMNEY_KNOWN = Field(
-    "chimney_known", "choice", "Has the chimney been worked out", "The chimney-draught worksheet does it.",
+    "chimney_known", "choice", "Chimney draft worked out", "The chimney-draught worksheet does it.",
     options=(Option("no", "not yet"), Option("yes", "yes")),
 )  # fmt: skip
 
@@ -118,7 +118,7 @@ WORKSHEET = Worksheet(
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
         Given("no_metal", "expansion_rate", "No credit for the metal", "0 1/K", "definition"),
         Given("open_gauge", "pressure_gauge", "Pressure on an open store", "0 psi", "definition"),
-        Given("no_pump", "pressure_difference", "What the pump adds at the tank", "0 psi", "definition"),
+        Given("no_pump", "pressure_difference", "Pump pressure added at the tank", "0 psi", "definition"),
         Given("no_doorway", "conductance", "Doors shut", "0 W/K", "definition"),
     ),
     cases=(
@@ -151,7 +151,7 @@ WORKSHEET = Worksheet(
             "highest_pressure", pipes.pressure_at_height, "Absolute pressure at the highest pipe",
             absolute_pressure="pressure", density="density_hot", height="highest_point",
         ),
-        Step("boiling_highest", water.boiling_temperature, "Water boils at the highest pipe at", pressure="highest_pressure"),
+        Step("boiling_highest", water.boiling_temperature, "Boiling point at the highest pipe", pressure="highest_pressure"),
         Step("highest_margin", water.boiling_margin, "Margin to boiling at the highest pipe", boiling="boiling_highest", temperature="store_top"),
         # store and emitter
         Step("heat_content", water.mean_volume_heat_content, "Heat in each volume and degree", low="lowest_useful", top="store_top"),
@@ -164,15 +164,15 @@ WORKSHEET = Worksheet(
         # pressure
         Step("density_cold", water.density, "Density of the cold water", temperature="fill_temperature"),
         Step("density_limit", water.density, "Density at the high limit", temperature="high_limit"),
-        Step("system_volume", safety.standing_volume, "All the water in the plant", jacket_volume="store_volume", loop_volume="other_volume"),
+        Step("system_volume", safety.standing_volume, "System volume", jacket_volume="store_volume", loop_volume="other_volume"),
         Step("limit_rise", safety.temperature_rise, "From the cold fill to the high limit", hot="high_limit", cold="fill_temperature"),
         Step(
-            "water_expansion", safety.water_expansion, "The water grows by",
+            "water_expansion", safety.water_expansion, "Expansion of the water",
             cold_density="density_cold", hot_density="density_limit", metal_expansion="no_metal", temperature_rise="limit_rise",
         ),
         Step("charge_pressure", safety.fill_pressure, "Pressure of the cold fill at the expansion tank", density="density_cold", pump_pressure="no_pump"),
         Step("highest_allowed", safety.highest_pressure, "Highest pressure at the expansion tank"),
-        Step("acceptance", safety.acceptance, "Share of the tank that can fill", lowest="charge_pressure", highest="highest_allowed"),
+        Step("acceptance", safety.acceptance, "Acceptance factor of the tank", lowest="charge_pressure", highest="highest_allowed"),
         Step("vessel_needed", safety.vessel_volume, "Expansion tank needed", reserve="no_reserve"),
         # weight
         Step("density_full", water.density, "Density of the water when it is filled", temperature="fill_temperature"),
@@ -261,14 +261,14 @@ WORKSHEET = Worksheet(
         Result("hours_carried", "Hours it carries the coldest day"),
         Result("room_can_use", "Heat that the stove's room can lose or pass on"),
         Result("vessel_needed", "Expansion tank needed", missing="no size does it"),
-        Result("peak_output", "Heat to the water at the fire's peak"),
+        Result("peak_output", "Peak output to water"),
         Result("floor_load", "Weight on each area of floor"),
     ),
     headline=ATTENTION,
     say="See each link below; none stands for all.",
     musts=(
-        Must("high_limit > fill_temperature", "high_limit", "Stove's high limit must be above the water when the plant is cold."),
-        Must("room_limit > indoor", "room_limit", "Too warm for you above must be higher than the room temperature wanted."),
+        Must("high_limit > fill_temperature", "high_limit", "High limit of the stove must be above the fill temperature."),
+        Must("room_limit > indoor", "room_limit", "Warmest room temperature you accept must be above the room temperature wanted."),
     ),
     advice=(
         Advice(

@@ -34,11 +34,11 @@ from calc.vocabulary import (
 )
 
 WOOD_SHARE = Field(
-    "wood_share", "fraction", "Share of the rooms' heat that comes from wood", "The rest comes from another heater.",
+    "wood_share", "fraction", "Share of space heating from wood", "The rest comes from another heater.",
     low="1 %", high="100 %", unless_given="100 %",
 )  # fmt: skip
 SOLID_SHARE = Field(
-    "solid_share", "fraction", "Wood in a stack, the rest is air", "Short, straight, split logs stack tighter.",
+    "solid_share", "fraction", "Solid wood share of the stack", "Short, straight, split logs stack tighter.",
     low="35 %", high="85 %",
     typical=Typical("66.4 %", "cord-solid-share", "54.7 %", "70.3 %", "Nobody knows; 70 to 90 of 128 cubic feet."),
 )  # fmt: skip
@@ -52,7 +52,7 @@ LOG_LENGTH = Field(
     typical=Typical("16 in", "common-practice", "12 in", "20 in", "The stove's manual."),
 )  # fmt: skip
 STACK_ROWS = Field(
-    "stack_rows", "count", "Rows of logs behind one another", "",
+    "stack_rows", "count", "Rows deep", "",
     low="1", high="20", unless_given="1",
 )  # fmt: skip
 SPLIT_THICKNESS = Field(
@@ -126,11 +126,11 @@ WORKSHEET = Worksheet(
             values={one.key: "9,000 Btu/lb" if one.resinous else "8,600 Btu/lb" for one in WOODS.values()},
             source="wood-heating-value",
         ),
-        Step("heat_from_wood", wood.heat_from_wood, "Heat the fire must make in a winter"),
+        Step("heat_from_wood", wood.heat_from_wood, "Heat in the wood burned in a winter"),
         Step(
             "heat_content",
             wood.stack_heat_content,
-            "Heat in each volume of the stack",
+            "Heat in a cord or stère",
             us="MMBtu/cord",
             si="kWh/m³",
         ),
@@ -153,7 +153,7 @@ WORKSHEET = Worksheet(
         Step(
             "wood_mass",
             fuels.mass_needed,
-            "Its weight with its water",
+            "Weight as burned, moisture included",
             us="ton",
             si="t",
             heat="heat_from_wood",
@@ -188,7 +188,7 @@ WORKSHEET = Worksheet(
             us="cord",
             si="stère",
         ),
-        Result("wood_mass", "Its weight with its water", figures=2, us="ton", si="t"),
+        Result("wood_mass", "Weight as burned, moisture included", figures=2, us="ton", si="t"),
         Result(
             "stack_length",
             "Length of the stack",
@@ -205,15 +205,15 @@ WORKSHEET = Worksheet(
         ),
         Result(
             "heat_content",
-            "Heat in each volume of the stack",
+            "Heat in a cord or stère",
             "On the same value as the efficiency.",
             us="MMBtu/cord",
             si="kWh/m³",
         ),
         Result("loads", "Loads of the firebox in a winter", figures=2),
         Result("splits", "Splits in a load", figures=2),
-        Result("solid_wood", "The wood without the air between", figures=2, us="ft³", si="m³"),
-        Result("heat_from_wood", "Heat the fire must make in a winter", us="MMBtu", si="kWh"),
+        Result("solid_wood", "Solid wood without the air", figures=2, us="ft³", si="m³"),
+        Result("heat_from_wood", "Heat in the wood burned in a winter", us="MMBtu", si="kWh"),
     ),
     headline="wood_volume",
     say="A stack {stack_length} long.",

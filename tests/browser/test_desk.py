@@ -163,7 +163,7 @@ def test_nothing_of_a_customer_is_kept(desk: Desk, served: server.Site) -> None:
 
 def test_a_wrong_number_is_told_and_gives_no_link(desk: Desk) -> None:
     desk.type("design_load", "12 apples")
-    expect(desk.page.locator("#desk-design_load-error")).to_contain_text("Heat the house loses on the coldest day")
+    expect(desk.page.locator("#desk-design_load-error")).to_contain_text("Design load (heat lost on the coldest day)")
     expect(desk.box("design_load")).to_have_attribute("aria-invalid", "true")
     assert desk.figure == "No result yet"
     assert desk.link == ""

@@ -102,7 +102,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
 
     # 2. The page tells what the house loses on the coldest day. I take that number along.
     reader.sheet.locator("[data-ss-use=design_load]").click()
-    expect(reader.slot("used")).to_contain_text("In your plan: Heat the house loses on the coldest day")
+    expect(reader.slot("used")).to_contain_text("In your plan: Design load (heat lost on the coldest day)")
     load = plan.offers(sheet, {"design_load": [one for one in _fields("stored-heat") if one.key == "design_load"]})["design_load"]
 
     # 3. On the next page it is there; where my browser keeps nothing, I was told and type it again.
@@ -143,7 +143,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
     emitters = answer("emitter-temperature", given)
     journey.sees(reader, emitters)
     reader.sheet.locator("[data-ss-use=lowest_useful]").click()
-    expect(reader.slot("used")).to_contain_text("In your plan: Coolest store water still worth drawing")
+    expect(reader.slot("used")).to_contain_text("In your plan: Lowest useful store temperature")
 
     # 7. Back at the tank, the answer follows from my own baseboards now.
     reader = journey.goes_to("stored-heat")

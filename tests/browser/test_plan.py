@@ -302,9 +302,9 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         house.type("method", "quick")
         house.type("heated_area", "1800")
         use = house.sheet.locator("[data-ss-use=design_load]")
-        expect(use).to_have_text("Use in my plan: Heat lost on the coldest day")
+        expect(use).to_have_text("Use in my plan: Design load (heat lost on the coldest day)")
         use.click()
-        expect(house.slot("used")).to_contain_text("In your plan: Heat the house loses on the coldest day,")
+        expect(house.slot("used")).to_contain_text("In your plan: Design load (heat lost on the coldest day),")
         expect(use).to_contain_text("In your plan")
         taken = stored(page)["design_load"]
         assert (taken["from"], taken["by"]) == ("computed", "house-load")
@@ -322,7 +322,7 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         assert stored(page)["design_load"]["from"] == "typed"
         house = at_worksheet(page, served, places, "house-load")
         house.sheet.locator("[data-ss-use=design_load]").click()
-        expect(house.slot("used")).to_contain_text("Not changed. Heat the house loses on the coldest day is 21,000 Btu/h in your plan, typed by you.")
+        expect(house.slot("used")).to_contain_text("Not changed. Design load (heat lost on the coldest day) is 21,000 Btu/h in your plan, typed by you.")
         assert stored(page)["design_load"]["text"] == "21,000"
         house.slot("used").get_by_role("button").click()
         house.wait()
@@ -390,7 +390,7 @@ def test_a_link_never_overwrites_the_reader_s_own_numbers_unasked(
         told = reader.slot("link")
         expect(told).to_contain_text("These numbers came with the link")
         expect(told).to_contain_text("Store volume: yours 500 gal, the link's 640 gal")
-        expect(told).to_contain_text("Coolest store water still worth drawing: yours 120 °F, the link's 100 °F")
+        expect(told).to_contain_text("Lowest useful store temperature: yours 120 °F, the link's 100 °F")
         expect(told).to_be_focused()
         linked = {"store_volume": "640gal", "store_top": "175F~", "lowest_useful": "100F", "design_load": "20000Btu/h"}
         theirs = answer("stored-heat", {key: Typed(text.rstrip("~"), "us", "typical" if "~" in text else "link") for key, text in linked.items()})

@@ -315,7 +315,7 @@ def test_a_worksheet_takes_the_plan_s_numbers_and_others_in_their_place(ask: Ask
 def test_the_plan_as_text_says_who_gave_what_and_what_is_out_of_date(ask: Ask, plan_file: Path) -> None:
     said = ask("--plan", str(plan_file))
     assert (said.code, said.err) == (0, "")
-    assert "Coolest store water still worth drawing: 130\u00a0°F (from the link)" in said.out
+    assert "Lowest useful store temperature: 130\u00a0°F (from the link)" in said.out
     load = next(line for line in said.out.splitlines() if "[design_load]" in line)
     assert "from another worksheet, house-load; out of date, now" in load
     assert "stored-heat" in said.out
