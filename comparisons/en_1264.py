@@ -315,7 +315,7 @@ CHECKS += [
     ),
     # 1/5 + 0.06/1.2 = 0.25, so 4.
     _check(
-        floor.floor_conductance,
+        floor.standard_conductance,
         {
             "wet_floor_conductance": "5 W/(m²·K)",
             "cover": "0.16 m",

@@ -3,8 +3,9 @@
 import math
 from functools import cache, partial
 
-from calc.physics import conduction
-from comparisons.check import Check, Published
+from calc.physics import conduction, floor
+from comparisons.check import At, Check, Published
+from comparisons.en_1264 import conductance
 
 MODEL = Published(
     "SciPy", "Steady conduction in two dimensions: finite differences, sparse solver", "2026", "scipy 1.18"
@@ -131,3 +132,156 @@ for *_floor, _k, _peak in _FLOORS:
                 partial(_recompute, *_floor),
             )
         )
+
+# What the worksheet goes by: conduction where pipes are wide apart and the standard's tables promise more.
+# At 0.225 m, half way from 0.15 to 0.30 m, the mean of both: the tables have 4.4649 W/m²K there.
+for _spacing, _theirs, _again in (
+    (0.30, "3.3976 W/(m²·K)", partial(_conductance, 0.30, 0.045, 0.016, 1.2, 0.0)),
+    (0.225, "4.340 W/(m²·K)", lambda: (4.4649 + _conductance(0.225, 0.045, 0.016, 1.2, 0.0)) / 2),
+):
+    _given = dict(
+        zip(
+            ("spacing", "cover", "pipe_diameter", "screed_conductivity", "covering"),
+            (f"{_spacing} m", "0.045 m", "0.016 m", "1.2 W/(m·K)", "0 m²·K/W"),
+            strict=True,
+        )
+    )
+    CHECKS.append(
+        Check(
+            "Heated floors",
+            f"bare screed, pipes {_spacing} m apart, tables held down to conduction",
+            floor.floor_conductance,
+            {
+                "conduction_share": At(floor.conduction_share, {"spacing": f"{_spacing} m"}),
+                "standard_conductance": At(
+                    floor.standard_conductance,
+                    {
+                        "wet_floor_conductance": At(
+                            floor.wet_floor_conductance,
+                            conductance(f"{_spacing} m", "0.045 m", "0.016 m", "1.2 W/(m·K)", "0 m²·K/W"),
+                        ),
+                        "cover": "0.045 m",
+                        "counted_cover": "0.045 m",
+                        "screed_conductivity": "1.2 W/(m·K)",
+                    },
+                ),
+                "slab_conductance": At(conduction.slab_conductance, _given),
+            },
+            _theirs,
+            WITHIN,
+            BECAUSE,
+            MODEL,
+            "library",
+            _again,
+        )
+    )
+
+
+def _most_flux(covering: float) -> float:
+    """Mean heat, W/m², of pipes 0.30 m apart under 50 mm, while the warmest spot is 9 K over the room."""
+    _, warmest = finite_differences(0.30, 0.050, 0.016, 1.4, covering, 9.0)
+    return float(8.92 * (9 / warmest) ** 1.1)
+
+
+def _rise_over_pipe(covering: float, flux: float) -> float:
+    """Warmest spot over the room, K, of the same floor while it gives `flux` on average; its film near 9 K."""
+    return finite_differences(0.30, 0.050, 0.016, 1.4, covering, 9.0)[1] * float((flux / 8.92) ** (1 / 1.1))
+
+
+for _covering, _flux in ((0.01, 74.66), (0.1, 83.41)):
+    _given = {
+        "spacing": "0.30 m",
+        "cover": "0.050 m",
+        "pipe_diameter": "0.016 m",
+        "screed_conductivity": "1.4 W/(m·K)",
+        "covering": f"{_covering} m²·K/W",
+    }
+    _factor = At(conduction.warmest_factor, _given)
+    _mean = At(floor.rise_at_limit, {"surface_limit": "29 °C", "indoor": "20 °C", "warmest_factor": _factor})
+    _at_flux = At(floor.surface_rise, {"heat_flux": f"{_flux} W/m²"})
+    for _law, _arguments, _theirs, _again in (
+        (floor.surface_flux, {"surface_rise": _mean}, f"{_flux} W/m²", partial(_most_flux, _covering)),
+        (
+            floor.warmest_rise,
+            {"warmest_factor": _factor, "surface_rise": _at_flux},
+            "9 K",
+            partial(_rise_over_pipe, _covering, _flux),
+        ),
+    ):
+        CHECKS.append(
+            Check(
+                "Heated floors",
+                f"29 °C at the warmest spot, pipes 0.30 m apart, covering {_covering}",
+                _law,
+                _arguments,
+                _theirs,
+                "1.2 %",
+                "theirs has in each spot the film that the standard's curve gives there, ours one film",
+                MODEL,
+                "library",
+                _again,
+            )
+        )
+CHECKS += [
+    Check(
+        "Heated floors",
+        "the mean rise at which the warmest spot is at its limit: (29 − 20)/1.31394",
+        floor.rise_at_limit,
+        {"surface_limit": "29 °C", "indoor": "20 °C", "warmest_factor": "1.31394"},
+        "6.8496 K",
+        "0.01 %",
+        "the quotient is exact, five digits printed",
+        MODEL,
+        "hand calculation",
+    ),
+    Check(
+        "Heated floors",
+        "half way between 0.15 and 0.30 m",
+        floor.conduction_share,
+        {"spacing": "0.225 m"},
+        "50 %",
+        "0.001 %",
+        "the rule is exact",
+        Published("", "Written-out arithmetic", "2026", "this file"),
+        "hand calculation",
+    ),
+]
+
+LOOP = Published("SciPy", "The water's temperature along the pipe, integrated", "2026", "scipy 1.18, solve_ivp")
+
+
+def _flux_along_the_pipe(supply: float, indoor: float, below: float) -> float:
+    """Mean heat upward, W/m², of 90 m² that pass 3.5 W/m²K: the water cools by what it gives up and down on its way."""
+    from scipy.integrate import solve_ivp
+
+    def on_the_way(_share: float, now: list[float]) -> list[float]:
+        upward = 3.5 * (now[0] - indoor)
+        return [-90 * (upward + (0.2 * upward + indoor - below) / 1.76) / 700, upward]
+
+    return float(solve_ivp(on_the_way, (0, 1), [supply, 0.0], rtol=1e-9, atol=1e-9).y[1, -1])
+
+
+for _supply, _theirs in ((40.0, "53.97 W/m²"), (30.0, "26.44 W/m²")):
+    CHECKS.append(
+        Check(
+            "Heated floors",
+            f"supply at {_supply:g} °C, 90 m² over R-10 and ground at 10 °C, room 20 °C",
+            floor.flux_from_supply,
+            {
+                "supply": f"{_supply} °C",
+                "indoor": "20 °C",
+                "floor_conductance": "3.5 W/(m²·K)",
+                "floor_area": "90 m²",
+                "flow_capacity": "700 W/K",
+                "resistance_above": "0.2 m²·K/W",
+                "resistance_below": "1.76 m²·K/W",
+                "below": "10 °C",
+            },
+            _theirs,
+            "0.5 %",
+            "the logarithmic mean takes what goes down as cooling in proportion, too",
+            LOOP,
+            "library",
+            partial(_flux_along_the_pipe, _supply, 20.0, 10.0),
+        )
+    )

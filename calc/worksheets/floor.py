@@ -18,7 +18,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import emitters, floor
+from calc.physics import conduction, emitters, floor
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     BELOW_FLOOR,
@@ -31,6 +31,7 @@ from calc.vocabulary import (
     INDOOR,
     INSULATION_BELOW,
     SLAB_CONDUCTIVITY,
+    SUPPLY_TRIED,
     WATER_DROP,
 )
 
@@ -73,6 +74,7 @@ WORKSHEET = Worksheet(
         DESIGN_OUTDOOR,
         AVERAGE_OUTDOOR,
         EXCHANGER_APPROACH,
+        SUPPLY_TRIED.but(unless_given="105 °F"),
         FLOOR_ZONE,
         *store_for_hours.FIELDS,
     ),
@@ -113,8 +115,27 @@ WORKSHEET = Worksheet(
             spacing="pipe_spacing",
         ),
         Step(
-            "floor_conductance", floor.floor_conductance, "Heat flux for each degree of water over the room",
+            "standard_conductance", floor.standard_conductance, "The same with the concrete beyond the tables",
             wet_floor_conductance="wet_floor", cover="concrete_cover", screed_conductivity="slab_conductivity",
+        ),
+        Step(
+            "slab_conductance", conduction.slab_conductance, "Heat flux for each degree, by conduction",
+            spacing="pipe_spacing", cover="concrete_cover", screed_conductivity="slab_conductivity",
+            covering="covering_resistance",
+        ),
+        Step(
+            "conduction_share", floor.conduction_share, "Weight of conduction at this spacing", spacing="pipe_spacing",
+        ),
+        Step("floor_conductance", floor.floor_conductance, "Heat flux for each degree of water over the room"),
+        Step(
+            "warmest_factor", conduction.warmest_factor, "Warmest spot over the room, times the mean",
+            spacing="pipe_spacing", cover="concrete_cover", screed_conductivity="slab_conductivity",
+            covering="covering_resistance",
+        ),
+        Step("warmest_rise", floor.warmest_rise, "Warmest spot over the room"),
+        Step(
+            "surface_warmest", floor.surface_temperature, "Warmest spot of the floor on the coldest day",
+            surface_rise="warmest_rise",
         ),
         Step("needed_excess", floor.needed_excess, "Water over the room, logarithmic mean"),
         Step(
@@ -187,11 +208,25 @@ WORKSHEET = Worksheet(
             "surface_limit", "temperature", "Surface limit for such a room", "floor_zone",
             {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"}, "en-1264-limits",
         ),
-        Step("limit_rise", emitters.excess_of, "That limit over the room", water="surface_limit"),
+        Step("limit_rise", floor.rise_at_limit, "Mean surface over the room, its warmest spot at that limit"),
         Step("limit_flux", floor.surface_flux, "Heat from each part at that limit", surface_rise="limit_rise"),
         Step("most_heat", floor.heat_through, "Maximum output of the floor", heat_flux="limit_flux"),
         Step("limit_excess", floor.needed_excess, "Water over the room at that limit", heat_flux="limit_flux"),
         Step("limit_water", emitters.mean_water, "Mean water at that limit", excess="limit_excess"),
+        Step(
+            "flux_tried", floor.flux_from_supply, "Heat from each part, from the supply tried",
+            supply="supply_tried", resistance_below="insulation_below", below="below_floor",
+        ),
+        Step("output_at", floor.heat_through, "Heat from water at the supply temperature tried", heat_flux="flux_tried"),
+        Step("surface_rise_tried", floor.surface_rise, "Floor's surface over the room then", heat_flux="flux_tried"),
+        Step(
+            "warmest_rise_tried", floor.warmest_rise, "Warmest spot over the room then",
+            surface_rise="surface_rise_tried",
+        ),
+        Step(
+            "surface_warmest_tried", floor.surface_temperature, "Warmest spot of the floor then",
+            surface_rise="warmest_rise_tried",
+        ),
         *store_for_hours.steps("heat_from_water"),
     ),
     results=(
@@ -203,15 +238,20 @@ WORKSHEET = Worksheet(
         Result("mean_water", "Mean water temperature on the coldest day"),
         Result("return_temperature", "Return temperature on the coldest day"),
         Result(
-            "surface", "Floor surface temperature on the coldest day",
-            "The mean of the surface; right above the pipes it is warmer.",
+            "surface", "Floor surface temperature on the coldest day", "The mean of the whole surface.",
+        ),
+        Result(
+            "surface_warmest", "Warmest spot of the surface on the coldest day",
+            "Right above the pipes; the limit holds for it.",
         ),
         Result("surface_limit", "Surface limit for such a room"),
         Result("heat_flux", "Output per floor area", "Upward, into the rooms."),
         Result(
             "most_heat", "Maximum output of the floor",
-            "With its surface at {surface_limit}; its water is then {limit_water} on average.",
+            "With its warmest spots at {surface_limit}; its water is then {limit_water} on average.",
         ),
+        Result("output_at", "Output from {supply_tried} water", "At its design flow, upward into the rooms."),
+        Result("surface_warmest_tried", "Warmest spot of the surface then"),
         Result("downward_loss", "Downward loss", "Apart from the load: the water must bring it too."),
         Result("floor_flow", "Water flow through the floor", "Measured at the mean of supply and return."),
         Result(
@@ -223,7 +263,7 @@ WORKSHEET = Worksheet(
         store_for_hours.RESULT,
     ),
     headline="lowest_useful",
-    say="The floor's surface is then {surface}.",
+    say="The floor is then {surface}, {surface_warmest} above its pipes.",
     musts=(
         Must(
             "indoor > design_outdoor", "design_outdoor",
@@ -239,11 +279,18 @@ WORKSHEET = Worksheet(
             "hottest-store",
         ),
         Advice(
-            "caution", "surface-limit", "surface > surface_limit",
+            "caution", "surface-limit", "surface_warmest > surface_limit",
             "The floor gets too warm.",
-            "It would need a surface of {surface}, and {surface_limit} is the most for such a room: beyond it feet "
-            "and coverings suffer. At the limit it gives {most_heat} of the {design_load}. Let something else bring "
-            "the rest.",
+            "Its warmest spots would stand at {surface_warmest}, and {surface_limit} is the most for such a room: beyond "
+            "it feet and coverings suffer. At the limit it gives {most_heat} of the {design_load}. Closer pipes make "
+            "it more even; or let something else bring the rest.",
+            "en-1264-limits",
+        ),
+        Advice(
+            "caution", "tried-limit", "given(supply_tried) and surface_warmest_tried > surface_limit",
+            "The water tried makes the floor too warm.",
+            "From {supply_tried} its warmest spots reach {surface_warmest_tried}; {surface_limit} is the most for such a "
+            "room.",
             "en-1264-limits",
         ),
         Advice(
@@ -288,10 +335,10 @@ WORKSHEET = Worksheet(
         across="design_load", low="x0.3", high="x1.5",
         lines=(
             Line("supply_water", "supply water", "fire"),
-            Line("surface", "floor's surface", "use"),
+            Line("surface_warmest", "floor's warmest spots", "use"),
             Line("surface_limit", "surface limit", "limit"),
         ),
-        say="At {design_load} the water is {supply_water} and the floor {surface}.",
+        say="At {design_load} the water is {supply_water} and the floor's warmest spots {surface_warmest}.",
     ),
     tables=(
         Comparison(
@@ -303,7 +350,7 @@ WORKSHEET = Worksheet(
                 Variant("Twice the insulation below", {"insulation_below": "x2"}),
                 Variant("Half the floor", {"floor_area": "x0.5"}),
             ),
-            show=("lowest_useful", "store_for_hours", "surface", "downward_loss"),
+            show=("lowest_useful", "store_for_hours", "surface_warmest", "most_heat", "downward_loss"),
         ),
     ),
     examples=(
@@ -324,7 +371,8 @@ WORKSHEET = Worksheet(
     leaves_out=(
         "Pipes stapled under a wooden floor, with or without plates: they need hotter water than any figure here.",
         "Carpet with a pad, beyond R-0.85: the standard's tables end there.",
-        "Hot strips right above pipes that lie far apart, and rugs and furniture that cover the floor.",
+        "Rugs and furniture that cover the floor; under them it gets warmer than this.",
+        "Concrete below the pipes, which makes the floor a little more even than this.",
         "How slowly a slab warms and cools: a day-long lag is ordinary.",
     ),
     follow=(

@@ -5,18 +5,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.law import Law, OutOfRange
-from calc.physics import floor
+from calc.physics import conduction, floor
 
 patient = settings(deadline=None)
 
 spacings = st.floats(0.05, 0.375)
 coverings = st.floats(0, 0.15)
 conductivities = st.floats(0.4, 2.5)
-covers = st.floats(0.02, 0.25)
+covers = st.floats(0.02, 0.2)
 pipes = st.floats(0.012, 0.025)
 
 
-def conductance(spacing: float, cover: float, pipe: float, conductivity: float, covering: float) -> float:
+def standard(spacing: float, cover: float, pipe: float, conductivity: float, covering: float) -> float:
     counted = floor.counted_cover(cover, spacing)
     wet = floor.wet_floor_conductance(
         floor.covering_factor(conductivity, covering),
@@ -27,7 +27,15 @@ def conductance(spacing: float, cover: float, pipe: float, conductivity: float, 
         counted,
         pipe,
     )
-    return floor.floor_conductance(wet, cover, counted, conductivity)
+    return floor.standard_conductance(wet, cover, counted, conductivity)
+
+
+def conductance(spacing: float, cover: float, pipe: float, conductivity: float, covering: float) -> float:
+    return floor.floor_conductance(
+        floor.conduction_share(spacing),
+        standard(spacing, cover, pipe, conductivity, covering),
+        conduction.slab_conductance(spacing, cover, pipe, conductivity, covering),
+    )
 
 
 @patient
@@ -81,11 +89,40 @@ def test_more_concrete_over_the_pipe_passes_less(
 
 
 @patient
+@given(st.floats(0.3, 0.375), st.floats(0.02, 0.1), pipes, conductivities, coverings)
+def test_wide_pipes_are_never_said_to_pass_more_than_conduction_lets_through(
+    spacing: float, cover: float, pipe: float, conductivity: float, covering: float
+) -> None:
+    by_conduction = conduction.slab_conductance(spacing, cover, pipe, conductivity, covering)
+    assert conductance(spacing, cover, pipe, conductivity, covering) <= by_conduction * (1 + 1e-12)
+
+
+@patient
+@given(st.floats(0.05, 0.15), st.floats(0.02, 0.1), pipes, conductivities, coverings)
+def test_close_pipes_are_as_the_standard_has_them(
+    spacing: float, cover: float, pipe: float, conductivity: float, covering: float
+) -> None:
+    floor_here = spacing, cover, pipe, conductivity, covering
+    assert conductance(*floor_here) == standard(*floor_here)
+
+
+@patient
+@given(st.floats(270, 340), st.floats(285, 300), st.floats(1, 6), st.floats(1, 60), st.floats(10, 3000))
+def test_a_supply_gives_what_its_log_mean_excess_gives(
+    supply: float, indoor: float, passed: float, area: float, capacity: float
+) -> None:
+    flux = floor.flux_from_supply(supply, indoor, passed, area, capacity, 0.2, 1.7, 283.0)
+    assert 0 <= flux <= passed * max(supply - indoor, 0) * (1 + 1e-9)
+    # What goes down may take all that a lukewarm supply brings.
+    assert (flux > 0) == (capacity * (supply - indoor) > max(area * (indoor - 283.0) / 1.7, 0))
+
+
+@patient
 @given(coverings)
 def test_at_the_spacing_step_only_covering_counts(covering: float) -> None:
     """At 75 mm, 45 mm and 20 mm every exponent is zero and the standard's bare coefficient is left."""
-    assert conductance(0.075, 0.045, 0.020, 1.0, 0.0) == pytest.approx(6.7)
-    assert conductance(0.075, 0.045, 0.020, 1.0, covering) == pytest.approx(6.7 * floor.covering_factor(1.0, covering))
+    assert standard(0.075, 0.045, 0.020, 1.0, 0.0) == pytest.approx(6.7)
+    assert standard(0.075, 0.045, 0.020, 1.0, covering) == pytest.approx(6.7 * floor.covering_factor(1.0, covering))
 
 
 @patient
