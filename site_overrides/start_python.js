@@ -1,5 +1,5 @@
 // Starts Python in the page's worker. Published as assets/python/start.js, below one line `const FILES = {...};`
-// that names every file of this very build (see site_overrides/runtime.py, which writes it).
+// that names every file of this very build (see scripts/runtime.py, which writes it).
 /* global FILES */
 
 // The same place whether this module stands by itself or inside the worker, which is a folder away.

@@ -15,8 +15,7 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.worksheets import WORKSHEETS
-
-from .reader import SIZES, Reader
+from tests.browser.reader import SIZES, Reader
 
 expect.set_options(timeout=60_000)  # what a busy machine may need
 Visiting = Callable[..., AbstractContextManager[Page]]

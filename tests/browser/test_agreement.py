@@ -14,9 +14,8 @@ from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System, grouped, round_to
 from calc.worksheets import WORKSHEETS
-
-from .conftest import At
-from .reader import plain
+from tests.browser.conftest import At
+from tests.browser.reader import plain
 
 pytestmark = pytest.mark.browser
 

@@ -10,9 +10,8 @@ from playwright.sync_api import expect
 from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import link
 from calc.worksheets import WORKSHEETS
-
-from .conftest import At
-from .reader import Reader, assert_says, plain
+from tests.browser.conftest import At
+from tests.browser.reader import Reader, assert_says, plain
 
 pytestmark = pytest.mark.browser
 

@@ -10,11 +10,10 @@ from playwright.sync_api import Locator, Page, expect
 import edition
 import server
 from calc.answer import Typed, answer
+from tests.browser.conftest import Visiting
+from tests.browser.reader import SIZES, Reader, plain
+from tests.browser.test_reach import UNFOLD, assert_accessible, assert_nothing_beyond_the_edge
 from tests.paper import Paper
-
-from .conftest import Visiting
-from .reader import SIZES, Reader, plain
-from .test_reach import UNFOLD, assert_accessible, assert_nothing_beyond_the_edge
 
 pytestmark = pytest.mark.browser
 

@@ -12,9 +12,8 @@ from playwright.sync_api import Page, expect
 import server
 from calc.answer import Typed, answer
 from runtime import WORKER_POLICY
-
-from .conftest import Live
-from .reader import Reader, assert_says, calculators, plain
+from tests.browser.conftest import Live
+from tests.browser.reader import Reader, assert_says, calculators, plain
 
 pytestmark = pytest.mark.browser
 

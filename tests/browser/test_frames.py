@@ -13,11 +13,10 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.answer import Typed, answer
-
-from .conftest import At, Visiting
-from .reader import Reader, plain
-from .test_plan import at_worksheet
-from .test_reach import assert_accessible
+from tests.browser.conftest import At, Visiting
+from tests.browser.reader import Reader, plain
+from tests.browser.test_plan import at_worksheet
+from tests.browser.test_reach import assert_accessible
 
 pytestmark = pytest.mark.browser
 

@@ -16,10 +16,9 @@ from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import plan
 from calc.engine.plan import Entry
 from calc.engine.sheet import Sheet
-
-from .conftest import Visiting
-from .reader import SIZES, Reader, plain
-from .test_plan import FULL, REFUSED, PlanPage, at_worksheet, stored
+from tests.browser.conftest import Visiting
+from tests.browser.reader import SIZES, Reader, plain
+from tests.browser.test_plan import FULL, REFUSED, PlanPage, at_worksheet, stored
 
 pytestmark = pytest.mark.browser
 

@@ -7,9 +7,8 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.answer import Typed, answer, link_of, open_link
-
-from .conftest import At, Live
-from .reader import Reader, assert_says, plain
+from tests.browser.conftest import At, Live
+from tests.browser.reader import Reader, assert_says, plain
 
 pytestmark = pytest.mark.browser
 

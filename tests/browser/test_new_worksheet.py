@@ -13,8 +13,7 @@ from playwright.sync_api import Page, expect
 
 import server
 import toolchain
-
-from .reader import Reader
+from tests.browser.reader import Reader
 
 pytestmark = [pytest.mark.browser, pytest.mark.long]
 

@@ -9,9 +9,8 @@ from playwright.sync_api import expect
 
 from calc.answer import Typed, answer
 from calc.units import System
-
-from .conftest import At, Live
-from .reader import SIZES, Reader, plain
+from tests.browser.conftest import At, Live
+from tests.browser.reader import SIZES, Reader, plain
 
 pytestmark = pytest.mark.browser
 

@@ -19,10 +19,9 @@ from calc.engine import plan
 from calc.engine.plan import Entry
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
-
-from .conftest import Visiting
-from .reader import SIZES, Reader, plain
-from .test_reach import assert_accessible
+from tests.browser.conftest import Visiting
+from tests.browser.reader import SIZES, Reader, plain
+from tests.browser.test_reach import assert_accessible
 
 pytestmark = pytest.mark.browser
 

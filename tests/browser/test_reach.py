@@ -12,9 +12,8 @@ from playwright.sync_api import Page, expect
 
 import server
 import toolchain
-
-from .conftest import At, Live, Visiting
-from .reader import SIZES, Reader
+from tests.browser.conftest import At, Live, Visiting
+from tests.browser.reader import SIZES, Reader
 
 pytestmark = pytest.mark.browser
 

@@ -16,13 +16,12 @@ import edition
 import server
 from calc.units import System
 from render import record
+from tests.browser.conftest import Visiting
+from tests.browser.reader import SIZES, plain
+from tests.browser.test_reach import UNFOLD, assert_accessible, assert_nothing_beyond_the_edge
 from tests.paper import SIZES as PAPERS
 from tests.paper import Paper
 from tests.printed_sums import last_digit, recompute
-
-from .conftest import Visiting
-from .reader import SIZES, plain
-from .test_reach import UNFOLD, assert_accessible, assert_nothing_beyond_the_edge
 
 pytestmark = pytest.mark.browser
 

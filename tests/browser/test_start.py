@@ -9,9 +9,8 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.answer import Typed, answer
-
-from .conftest import Live, Visiting
-from .reader import SIZES, Reader, calculators, plain
+from tests.browser.conftest import Live, Visiting
+from tests.browser.reader import SIZES, Reader, calculators, plain
 
 pytestmark = pytest.mark.browser
 

@@ -58,7 +58,7 @@ LATER = ("segno",)
 EMPTIED = ("segno/writers.py", "segno/cli.py", "segno/helpers.py")
 # Modules that nothing asks for: Jinja2's extensions, its sandbox, and what examines templates.
 LEFT_OUT = ("jinja2/ext.py", "jinja2/sandbox.py", "jinja2/nativetypes.py", "jinja2/meta.py", "jinja2/constants.py")
-LIST_MODULES = ROOT / "site_overrides" / "list_modules.mjs"
+LIST_MODULES = ROOT / "scripts" / "list_modules.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
 
