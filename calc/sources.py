@@ -137,7 +137,7 @@ SOURCES: dict[str, Source] = {
     "doorway-flow": Source("Lawrence Berkeley National Laboratory", "Open Modelica Buildings library, model DoorOpen: buoyant flow through an open door, after Brown and Solvason (1962)", "2020", "One third of width × height × √(g·height·ΔT/T), discharge coefficient 0.65; 0.78 in another airflow program, 0.4 to 0.8 measured", "second-hand"),
     "iso-13790": Source("ISO", "ISO 13790, Energy performance of buildings: calculation of energy use for space heating and cooling, as coded in the open Modelica Buildings library", "2008", "Table 12, heat capacity and mass area by class; clauses 7.2.2 and 12.2.2, 3.45 and 9.1 W/(m²·K), 4.5 × floor area", "second-hand"),
     "iso-52016": Source("ISO", "ISO 52016-1, Energy needs for heating and cooling", "2017", "Air and furniture: 10 kJ/(m²·K) of floor", "memory"),
-    "two-masses": Source("", "Two heat capacities with one link: the closed solution of two linear differential equations", "", "", "definition"),
+    "exponential-steps": Source("Hochbruck, Ostermann and Schweitzer", "Exponential Rosenbrock-type methods, SIAM Journal on Numerical Analysis 47", "2009", "exprb32: exact for the linear part, order three, with an error estimate", "memory"),
     "combustion": Source("", "Complete burning of carbon and hydrogen, by molar masses", "", "", "definition"),
     "dry-air": Source("ASHRAE", "Handbook, Fundamentals, chapter Psychrometrics", "2009", "Composition of dry air, 20.95 % oxygen by volume, 23.14 % by weight; 0.62198 for water over air", "memory"),
     "flue-gas-heat": Source("", "Heat capacity of the flue gas of a wood fire near 200 °C, from its components", "", "1.07 to 1.12 kJ/(kg·K) at air ratios of 1.5 to 3", "computed"),

@@ -1,8 +1,8 @@
 """The room with the stove: how warm it gets, how fast, and what the doorway passes on to the house.
 
 The house next door is held at one temperature. The room loses heat to the cold outside and gives some to the house,
-through walls by conduction and through an open doorway by air that flows out at the top and back in at the bottom. Two
-masses, the air with what stands in it and the walls, warm at their own speeds; both are worked out in closed form.
+through walls by conduction and through an open doorway by air that flows out at the top and back in at the bottom. How
+the room warms meanwhile is in `warming`.
 """
 
 import math
@@ -17,10 +17,7 @@ from calc.law import (
     JoulePerSquareMetreKelvin,
     Kelvin,
     KelvinDifference,
-    KelvinPerSecond,
     Metre,
-    PerSecond,
-    Second,
     SquareMetre,
     Watt,
     WattPerKelvin,
@@ -83,8 +80,8 @@ def doorway_conductance(doorway_flow: AirFlow, site_pressure: AbsolutePascal, ho
 
 
 @balance(
-    "heat",
-    "conductance * (room - outdoor) + partition * (room - house) + door_discharge / 3 * width * height"
+    "heat - conductance * (house - outdoor)",
+    "(conductance + partition) * (room - house) + door_discharge / 3 * width * height"
     " * sqrt(gravity * height / house) * ((room - house) ** 2) ** 0.25 * (room - house)"
     " * site_pressure / (air_gas_constant * house) * air_specific_heat",
     solves="room",
@@ -106,7 +103,7 @@ def steady_room(
     height: Metre,
     site_pressure: AbsolutePascal,
 ) -> Kelvin:
-    """Temperature the room settles at while `heat` goes on, K: what it loses outdoors and gives the house equals it.
+    """Temperature the room settles at while `heat` goes on, K, when what it gives away makes up for it.
 
     `conductance` is the room's own, to outdoors; `partition` that of walls, ceiling and closed doors towards the house.
     Width 0 is a closed door. Without heat it is what the room would have without the stove.
@@ -158,38 +155,6 @@ def room_can_use(
     return max(conductance * (limit - outdoor) + (partition + doorway) * (limit - house), 0)
 
 
-# One mass: a house or a room that warms and cools as a whole.
-
-
-@law(
-    "steady + (start - steady) * exp(-elapsed * loss / heat_capacity)",
-    source="first-law",
-    ranges={"heat_capacity": "1 J/K to 10000 kWh/K"},
-)
-def temperature_after(
-    steady: Kelvin, start: Kelvin, loss: WattPerKelvin, heat_capacity: JoulePerKelvin, elapsed: Second
-) -> Kelvin:
-    """Temperature of one mass after a time, K: it nears `steady` by the same share in every hour."""
-    return steady + (start - steady) * math.exp(-elapsed * loss / heat_capacity)
-
-
-@balance(
-    "steady + (start - steady) * exp(-elapsed * loss / heat_capacity)",
-    "target",
-    solves="elapsed",
-    source="first-law",
-    ranges={"heat_capacity": "1 J/K to 10000 kWh/K", "loss": "0.001 W/K to 1000000 W/K"},
-)
-def time_to_reach(
-    steady: Kelvin, start: Kelvin, loss: WattPerKelvin, heat_capacity: JoulePerKelvin, target: Kelvin
-) -> Second:
-    """Time in which one mass warms or cools from `start` to `target`, s.
-
-    Raises NoSolution when it never gets there, because `target` lies beyond `steady` or behind `start`.
-    """
-    return 0.0, 40 * heat_capacity / loss  # type: ignore[return-value]
-
-
 # Two masses: the air with what stands in the room, and the walls and floors behind their surfaces.
 
 
@@ -223,89 +188,3 @@ def link_to_walls(area: SquareMetre, mass_over_floor: Factor) -> WattPerKelvin:
     """Heat that passes between the room's air and the mass of its walls for each degree, W/K."""
     to_surface = AIR_TO_SURFACE.value * SURFACE_OVER_FLOOR.value
     return area / (1 / to_surface + 1 / (SURFACE_TO_MASS.value * mass_over_floor))
-
-
-@law("(link / wall_capacity + (link + loss) / air_capacity) / 2", source="two-masses")
-def mean_rate(
-    link: WattPerKelvin, loss: WattPerKelvin, air_capacity: JoulePerKelvin, wall_capacity: JoulePerKelvin
-) -> PerSecond:
-    """Half the sum of the two rates at which a room of two masses settles, 1/s."""
-    return (link / wall_capacity + (link + loss) / air_capacity) / 2
-
-
-@law("1 / (mean_rate + sqrt(mean_rate ** 2 - link * loss / (air_capacity * wall_capacity)))", source="two-masses")
-def fast_time(
-    mean_rate: PerSecond,
-    link: WattPerKelvin,
-    loss: WattPerKelvin,
-    air_capacity: JoulePerKelvin,
-    wall_capacity: JoulePerKelvin,
-) -> Second:
-    """Time constant of the air, s: how soon it follows the fire."""
-    return 1 / (mean_rate + math.sqrt(mean_rate**2 - link * loss / (air_capacity * wall_capacity)))
-
-
-@law("air_capacity * wall_capacity / (link * loss * fast_time)", source="two-masses")
-def slow_time(
-    link: WattPerKelvin,
-    loss: WattPerKelvin,
-    air_capacity: JoulePerKelvin,
-    wall_capacity: JoulePerKelvin,
-    fast_time: Second,
-) -> Second:
-    """Time constant of the walls, s: how long the room takes to settle. The two rates multiply to a known product."""
-    return air_capacity * wall_capacity / (link * loss * fast_time)
-
-
-@law("(loss * (steady - air) + link * (walls - air)) / air_capacity", source="two-masses")
-def air_warming(
-    loss: WattPerKelvin,
-    steady: Kelvin,
-    air: Kelvin,
-    link: WattPerKelvin,
-    walls: Kelvin,
-    air_capacity: JoulePerKelvin,
-) -> KelvinPerSecond:
-    """How fast the air warms at the start, K/s, when it would settle at `steady`."""
-    return (loss * (steady - air) + link * (walls - air)) / air_capacity
-
-
-@law("link * (air - walls) / wall_capacity", source="two-masses")
-def wall_warming(link: WattPerKelvin, air: Kelvin, walls: Kelvin, wall_capacity: JoulePerKelvin) -> KelvinPerSecond:
-    """How fast the walls warm at the start, K/s."""
-    return link * (air - walls) / wall_capacity
-
-
-_TWO_MASSES = (
-    "((warming + (start - steady) / fast_time) * exp(-elapsed / slow_time)"
-    " - (warming + (start - steady) / slow_time) * exp(-elapsed / fast_time)) / (1 / fast_time - 1 / slow_time)"
-)
-
-
-@law(f"steady + {_TWO_MASSES}", source="two-masses")
-def two_mass_temperature(
-    steady: Kelvin, start: Kelvin, warming: KelvinPerSecond, fast_time: Second, slow_time: Second, elapsed: Second
-) -> Kelvin:
-    """Temperature of one of two masses after a time, K, from where it starts and how fast it first warms.
-
-    The air with `air_warming`, the walls with `wall_warming`; both settle at `steady`.
-    """
-    slow = (warming + (start - steady) / fast_time) * math.exp(-elapsed / slow_time)
-    fast = (warming + (start - steady) / slow_time) * math.exp(-elapsed / fast_time)
-    return steady + (slow - fast) / (1 / fast_time - 1 / slow_time)
-
-
-@balance(
-    f"max(steady + {_TWO_MASSES} - start, 0)",
-    "max(limit - start, 0)",
-    solves="elapsed",
-    source="two-masses",
-)
-def hours_to_limit(
-    steady: Kelvin, start: Kelvin, warming: KelvinPerSecond, fast_time: Second, slow_time: Second, limit: Kelvin
-) -> Second:
-    """Time in which a room that is warming reaches a limit, s; none when it starts there.
-
-    Raises NoSolution when it settles below the limit: it never gets there.
-    """
-    return 0.0, 60 * slow_time  # type: ignore[return-value]

@@ -15,10 +15,11 @@ from calc.engine.declare import (
     Pick,
     Result,
     Step,
+    Typical,
     Variant,
     Worksheet,
 )
-from calc.physics import house, room, water
+from calc.physics import house, room, warming, water
 from calc.physics.room import HEAVINESS
 from calc.vocabulary import (
     ALTITUDE,
@@ -53,12 +54,54 @@ DOORWAY_HEIGHT = Field(
 )  # fmt: skip
 BUILD = Field(
     "build", "choice", "Thermal mass of the room", "Heavy walls take up heat and give it back slowly.",
-    options=tuple(Option(key, one.label) for key, one in HEAVINESS.items()),
+    options=(
+        *(Option(key, one.label) for key, one in HEAVINESS.items()),
+        Option("own", "I know the heat its walls hold"),
+    ),
+)  # fmt: skip
+WALL_CAPACITY = Field(
+    "wall_capacity", "heat_capacity", "Heat that walls and floor hold for each degree",
+    "Weight times specific heat of what lies within a hand's breadth of the surface.",
+    low="50 Btu/F", high="500,000 Btu/F", us="Btu/°F", si="kWh/K",
+    typical=Typical("2,000 Btu/F", "common-practice", "1,000 Btu/F", "4,000 Btu/F", "A builder, from weights and areas."),
 )  # fmt: skip
 HOURS_BURNING = Field(
     "hours_burning", "time", "Hours of fire without a pause", "All loads of one lighting together.",
     low="15 min", high="240 h", us="h", si="h", uncertainty="10 %",
 )  # fmt: skip
+
+_FIRE_IN_ROOM = {
+    "heat": "room_output",
+    "conductance": "room_loss",
+    "outdoor": "average_outdoor",
+    "house": "indoor",
+    "width": "doorway_width",
+    "height": "doorway_height",
+    "air": "indoor",
+    "walls": "indoor",
+}
+_BY_CLASS = Case(
+    steps=(
+        Pick(
+            "capacity_per_area",
+            "area_heat_capacity",
+            "Heat held by walls and floor for each floor area",
+            on="build",
+            values={key: f"{one.capacity_per_area:g} J/m2/K" for key, one in HEAVINESS.items()},
+            source="iso-13790",
+        ),
+        Pick(
+            "mass_over_floor",
+            "factor",
+            "Surface of that mass over floor area",
+            on="build",
+            values={key: f"{one.mass_over_floor:g}" for key, one in HEAVINESS.items()},
+            source="iso-13790",
+        ),
+        Step("wall_capacity", room.wall_capacity, "Heat held by walls and floor", area="room_area"),
+        Step("link", room.link_to_walls, "Heat from air to walls for each degree", area="room_area"),
+    )
+)
 
 WORKSHEET = Worksheet(
     key="room-heat",
@@ -66,7 +109,7 @@ WORKSHEET = Worksheet(
     question="Will the room with the stove overheat?",
     short="How warm the stove's room gets, how fast, and what the doorway passes on.",
     fields=(
-        ROOM_OUTPUT.but(low="100 Btu/h", high="200,000 Btu/h"),
+        ROOM_OUTPUT,
         ROOM_AREA,
         ROOM_KNOWN,
         DOORWAY_WIDTH,
@@ -81,6 +124,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given("nothing_more", "conductance", "Nothing more", "0 W/K", "definition"),
+        Given("usual_mass_over_floor", "factor", "Surface of the mass over floor area", "2.5", "iso-13790"),
         Given("door_shut", "length", "A door that is ajar", "0.3 ft", "definition"),
         Given("no_heat", "power", "No fire", "0 W", "definition"),
         Given("heat_strain", "temperature", "Air that strains a resting person", "90 °F", "heat-strain"),
@@ -111,6 +155,25 @@ WORKSHEET = Worksheet(
                         doorway="nothing_more",
                     ),
                 ),
+            ),
+        ),
+        Cases(
+            "build",
+            light=_BY_CLASS,
+            medium=_BY_CLASS,
+            heavy=_BY_CLASS,
+            own=Case(
+                fields=(WALL_CAPACITY,),
+                steps=(
+                    Step(
+                        "link",
+                        room.link_to_walls,
+                        "Heat from air to walls for each degree",
+                        area="room_area",
+                        mass_over_floor="usual_mass_over_floor",
+                    ),
+                ),
+                decides=True,
             ),
         ),
     ),
@@ -203,51 +266,19 @@ WORKSHEET = Worksheet(
             house="indoor",
         ),
         # How fast.
-        Pick(
-            "capacity_per_area",
-            "area_heat_capacity",
-            "Heat held by walls and floor for each floor area",
-            on="build",
-            values={key: f"{one.capacity_per_area:g} J/m2/K" for key, one in HEAVINESS.items()},
-            source="iso-13790",
-        ),
-        Pick(
-            "mass_over_floor",
-            "factor",
-            "Surface of that mass over floor area",
-            on="build",
-            values={key: f"{one.mass_over_floor:g}" for key, one in HEAVINESS.items()},
-            source="iso-13790",
-        ),
         Step("air_capacity", room.air_capacity, "Heat held by air and furniture", area="room_area"),
-        Step("wall_capacity", room.wall_capacity, "Heat held by walls and floor", area="room_area"),
-        Step("link", room.link_to_walls, "Heat from air to walls for each degree", area="room_area"),
-        Step("loss", room.all_losses, "Heat that leaves the room for each degree", conductance="room_loss"),
-        Step("mean_rate", room.mean_rate, "Half the sum of both rates"),
-        Step("fast_time", room.fast_time, "Time constant of the air"),
-        Step("slow_time", room.slow_time, "Time constant of the walls"),
-        Step(
-            "warming",
-            room.air_warming,
-            "How fast the air warms at first",
-            steady="steady_temperature",
-            air="indoor",
-            walls="indoor",
-        ),
         Step(
             "temperature_after",
-            room.two_mass_temperature,
+            warming.room_after,
             "Room when the fire has burnt that long",
-            steady="steady_temperature",
-            start="indoor",
+            **_FIRE_IN_ROOM,
             elapsed="hours_burning",
         ),
         Step(
             "hours_to_limit",
-            room.hours_to_limit,
+            warming.time_to_limit,
             "Hours until it is too warm",
-            steady="steady_temperature",
-            start="indoor",
+            **_FIRE_IN_ROOM,
             limit="room_limit",
         ),
     ),
@@ -367,12 +398,14 @@ WORKSHEET = Worksheet(
             },
         ),
         Example("A room whose loss is known", {"room_known": "conductance", "room_conductance": "60 Btu/h/F"}),
+        Example("Walls whose weight is known", {"build": "own", "wall_capacity": "2,000 Btu/F"}),
     ),
     leaves_out=(
         "Sun through the windows, cooking, people.",
         "Heat that a slab under the room takes from its own pipes.",
         "Stairs: a warm room under an open stair loses more than through a door.",
-        "That part of a stove's heat goes straight to walls and people as radiation.",
+        "That part of a stove's heat goes straight to walls and people as radiation: the air then warms more slowly at first.",
+        "That the air is warmer under the ceiling, and that the house next door warms too.",
     ),
     follow=(
         Next("firing", "How often the stove must burn at all."),
