@@ -6,13 +6,13 @@ from typing import Any
 import pytest
 
 import calc.worksheets
-from calc import units
 from calc.engine.declare import Chart, Comparison, Example, Field, Given, Line, Result, Step, Variant, Worksheet
 from calc.engine.read import Typed, read
 from calc.engine.run import run
 from calc.engine.series import series
 from calc.engine.sheet import Sheet
 from calc.law import Joule, Second, Watt, find_root, law
+from calc.units import table
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
 PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as="load")
@@ -109,8 +109,8 @@ def test_a_worksheet_in_another_s_file_is_refused(monkeypatch: pytest.MonkeyPatc
 
 
 def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    first = units.UNITS[0]
+    first = table.UNITS[0]
     twin = first._replace(factor=2 * first.factor)
-    monkeypatch.setattr(units, "units_of", lambda kind: (first, twin))
+    monkeypatch.setattr(table, "units_of", lambda kind: (first, twin))
     with pytest.raises(ValueError, match="two units of"):
-        units._by_spelling.__wrapped__(first.kind)
+        table._by_spelling.__wrapped__(first.kind)

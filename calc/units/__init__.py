@@ -1,0 +1,55 @@
+"""Units: what a person types becomes an SI value, and an SI value becomes text in the reader's units."""
+
+from calc.units.kinds import KINDS, SYSTEMS, DryBasis, Kind, System, Unit, UnitError
+from calc.units.reading import LONGEST_TEXT, Quantity, read_quantity
+from calc.units.showing import MINUS, NO_BREAK, THIN, fixed, grouped, round_briefly, round_to, show, with_unit
+from calc.units.table import (
+    BTU,
+    DAY,
+    FAHRENHEIT_DEGREE,
+    FOOT,
+    GALLON,
+    HOUR,
+    INCH,
+    POUND,
+    PSI,
+    UNITS,
+    shown_unit,
+    unit_named,
+    units_of,
+)
+
+__all__ = [
+    "BTU",
+    "DAY",
+    "FAHRENHEIT_DEGREE",
+    "FOOT",
+    "GALLON",
+    "HOUR",
+    "INCH",
+    "KINDS",
+    "LONGEST_TEXT",
+    "MINUS",
+    "NO_BREAK",
+    "POUND",
+    "PSI",
+    "SYSTEMS",
+    "THIN",
+    "UNITS",
+    "DryBasis",
+    "Kind",
+    "Quantity",
+    "System",
+    "Unit",
+    "UnitError",
+    "fixed",
+    "grouped",
+    "read_quantity",
+    "round_briefly",
+    "round_to",
+    "show",
+    "shown_unit",
+    "unit_named",
+    "units_of",
+    "with_unit",
+]

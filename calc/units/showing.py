@@ -1,0 +1,57 @@
+"""A value becomes text as a reader of either unit system sees it."""
+
+from calc.units.kinds import KINDS, System, Unit
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+THIN = "\N{NARROW NO-BREAK SPACE}"
+MINUS = "\N{MINUS SIGN}"
+
+
+def round_to(number: float, figures: int) -> str:
+    """Plain digits of `number` to `figures` significant figures, without an exponent and without a sign on zero."""
+    if number == 0:
+        return "0"
+    exponent = int(f"{number:.{figures - 1}e}".rpartition("e")[2])
+    places = figures - 1 - exponent
+    return fixed(round(number, places), max(places, 0))
+
+
+def round_briefly(number: float, figures: int) -> str:
+    """The same without the zeros that end its decimals."""
+    digits = round_to(number, figures)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
+
+
+def fixed(number: float, places: int) -> str:
+    """Plain digits of `number` with `places` decimals; zero has no sign."""
+    text = f"{number:.{places}f}"
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
+
+
+def grouped(digits: str, system: System) -> str:
+    """Digits with thousands marks: a comma in US units, a thin space in SI, none below ten thousand there."""
+    sign, digits = (MINUS, digits[1:]) if digits.startswith("-") else ("", digits)
+    whole, point, part = digits.partition(".")
+    if system == "us":
+        whole = f"{int(whole):,}"
+    elif len(whole) > 4:
+        whole = f"{int(whole):,}".replace(",", THIN)
+    return sign + whole + point + part
+
+
+def with_unit(number: str, unit: Unit) -> str:
+    """Number and unit as read on the page, never parted by a line end."""
+    if unit.kind in ("money",) or unit.text.startswith(("$", "€")):
+        sign, number = (MINUS, number[1:]) if number.startswith(MINUS) else ("", number)
+        return sign + unit.text[0] + number + unit.text[1:]
+    if not unit.text:
+        return number
+    return number + unit.text if unit.text == "/h" else number + NO_BREAK + unit.text.replace(" ", NO_BREAK)
+
+
+def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
+    """An SI value as text in `unit`, to the digits that its kind deserves."""
+    number = unit.from_si(value)
+    decimals = KINDS[unit.kind].decimals
+    digits = fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
+    return with_unit(grouped(digits, system), unit)
