@@ -9,14 +9,13 @@ that text and function agree and that the units come out. `@balance` is for laws
 that are not a formula (property formulations, series, hourly runs) and show a sentence instead.
 """
 
-import ast
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from types import CodeType
 from typing import Annotated, Any, NamedTuple, get_args
 
+from calc.expression import PLAIN_NAMES, Formula
 from calc.sources import SOURCES
 from calc.units import UnitError, read_quantity, shown_unit
 
@@ -124,85 +123,6 @@ class NoSolution(ValueError):
     def __init__(self, law: str) -> None:
         super().__init__(f"{law}: no value balances both sides")
         self.law = law
-
-
-def log_mean(first: float, second: float) -> float:
-    """Logarithmic mean, by which exchangers average the temperature difference between their ends.
-
-    The value itself where both are equal, 0 where one of them is 0, and not a number below that.
-    """
-    if min(first, second) <= 0:
-        return 0.0 if min(first, second) == 0 else math.nan
-    rise = (first - second) / second
-    return (first - second) / math.log1p(rise) if rise else first
-
-
-FUNCTIONS: dict[str, Callable[..., float]] = {
-    "exp": math.exp,
-    "log": math.log,
-    "log10": math.log10,
-    "sqrt": math.sqrt,
-    "tanh": math.tanh,
-    "max": max,
-    "min": min,
-    "log_mean": log_mean,
-}
-_PLAIN_NAMES = {"pi": math.pi}
-# All that the code of a formula or a condition can reach besides its values.
-SPACE: dict[str, Any] = {"__builtins__": {}, **FUNCTIONS, **_PLAIN_NAMES}
-_ALLOWED = (
-    ast.Expression,
-    ast.BinOp,
-    ast.UnaryOp,
-    ast.Call,
-    ast.Name,
-    ast.Constant,
-    ast.Load,
-    ast.Add,
-    ast.Sub,
-    ast.Mult,
-    ast.Div,
-    ast.Pow,
-    ast.USub,
-)
-
-
-class Formula:
-    """A formula text that can be evaluated and drawn; parsed against the allow-list when it is first used.
-
-    A page uses a handful of the laws that it imports, and parsing all of them would be felt as it opens.
-    """
-
-    def __init__(self, text: str) -> None:
-        self.text = text
-
-    @property
-    def tree(self) -> ast.expr:
-        return self._parsed[0]
-
-    @property
-    def names(self) -> frozenset[str]:
-        return self._parsed[2]
-
-    @cached_property
-    def _parsed(self) -> tuple[ast.expr, CodeType, frozenset[str]]:
-        text, names = self.text, set()
-        tree = ast.parse(text, mode="eval")
-        for node in ast.walk(tree):
-            if not isinstance(node, _ALLOWED):
-                raise ValueError(f"{type(node).__name__} is not allowed in a formula: {text}")
-            if isinstance(node, ast.Call) and (not isinstance(node.func, ast.Name) or node.func.id not in FUNCTIONS):
-                raise ValueError(f"only {', '.join(FUNCTIONS)} may be called in a formula: {text}")
-            if isinstance(node, ast.Constant) and not isinstance(node.value, int | float):
-                raise ValueError(f"only numbers are allowed in a formula: {text}")
-            if isinstance(node, ast.Name):
-                names.add(node.id)
-        # Parsed against the allow-list above, so evaluating the code reaches nothing but the names given to it.
-        return tree.body, compile(tree, "<formula>", "eval"), frozenset(names - FUNCTIONS.keys())
-
-    def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] | None = None) -> Any:
-        """The formula's value; `functions` stand in for those that it calls, if it is to reckon with something else."""
-        return eval(self._parsed[1], {**SPACE, **functions} if functions else SPACE, values)  # noqa: S307
 
 
 @dataclass(eq=False, repr=False)
@@ -386,7 +306,7 @@ def _measure(function: Callable[..., Any], name: str, hint: Any) -> Measure:
 
 def _names_known(made: Law, formula: Formula | None, extra: tuple[str, ...]) -> None:
     assert formula
-    unknown = formula.names - made.parameters.keys() - made.constants.keys() - _PLAIN_NAMES.keys() - set(extra)
+    unknown = formula.names - made.parameters.keys() - made.constants.keys() - PLAIN_NAMES.keys() - set(extra)
     if unknown:
         raise ValueError(f"{made.name}: {', '.join(sorted(unknown))} in the formula is neither parameter nor constant")
 

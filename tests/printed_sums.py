@@ -3,7 +3,7 @@
 import math
 import re
 
-from calc.law import FUNCTIONS
+from calc.expression import FUNCTIONS
 from calc.units import UNITS, System
 
 

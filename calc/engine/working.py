@@ -15,7 +15,8 @@ from functools import cache
 from typing import NamedTuple
 
 from calc.engine.steps import AnyStep, Step
-from calc.law import Constant, Formula, Law
+from calc.expression import Formula
+from calc.law import Constant, Law
 from calc.units import NO_BREAK, System, Unit, grouped, round_briefly, round_to, shown_unit, units_of, with_unit
 
 FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifteen

@@ -7,6 +7,7 @@ of the module sizes an exchanger; the second says how long the hot water lasts, 
 
 import math
 
+from calc.expression import log_mean
 from calc.law import (
     Constant,
     Count,
@@ -28,7 +29,6 @@ from calc.law import (
     WattPerKelvin,
     balance,
     law,
-    log_mean,
     method,
 )
 from calc.physics.pipes import GRAVITY

@@ -23,7 +23,8 @@ from calc.engine.declare import (
     Typical,
     quantity,
 )
-from calc.law import Constant, Factor, Formula, Joule, Kelvin, Watt, balance, law, method
+from calc.expression import Formula
+from calc.law import Constant, Factor, Joule, Kelvin, Watt, balance, law, method
 from calc.physics import store
 from calc.sources import SOURCES, Known
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from calc.law import NoSolution, log_mean
+from calc.expression import log_mean
+from calc.law import NoSolution
 from calc.physics import exchange
 
 patient = settings(deadline=None)

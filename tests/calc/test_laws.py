@@ -10,7 +10,8 @@ import pint
 import pytest
 
 import calc.physics
-from calc.law import FUNCTIONS, Formula, Law, OutOfRange, find_root
+from calc.expression import FUNCTIONS, Formula
+from calc.law import Law, OutOfRange, find_root
 from calc.sources import SOURCES
 from calc.units import KINDS
 
