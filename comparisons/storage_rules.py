@@ -14,6 +14,9 @@ SOLOTHURN = Published(
     "Canton of Solothurn", "Guidance page on wood heating, storage for stoves stoked by hand", "2010s", "55 L/kW"
 )
 EUROPE = Published("European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 1")
+EUROPE_AUTOMATIC = Published(
+    "European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 2"
+)
 EN_303_5 = Published(
     "CEN",
     "EN 303-5, as quoted with a worked example in an appliance handbook",
@@ -73,6 +76,13 @@ CHECKS = [
             ("25 kW", "1003.5 L"),
             ("40 kW", "1678.5 L"),
         ),
+    ),
+    # Annex II, note 2: 20 · Pr for boilers stoked automatically.
+    *_rule(
+        store.volume_by_eu_formula_automatic,
+        EUROPE_AUTOMATIC,
+        "standard",
+        (("15 kW", "300 L"), ("17 kW", "340 L"), ("40 kW", "800 L")),
     ),
     *(
         Check(

@@ -102,14 +102,17 @@ AUTOMATIC_VOLUME_PER_POWER = Constant(20e-6, "m**3/W", source="bimschv-5-4", not
 EU_LEAST_VOLUME = Constant(0.3, "m**3", source="eu-2015-1189", note="300 L", kind="volume")
 EU_VOLUME_PER_POWER = Constant(45e-6, "m**3/W", source="eu-2015-1189", note="45 L/kW", kind="volume_per_power")
 EU_OUTPUT_WITHOUT_STORE = Constant(2700.0, "W", source="eu-2015-1189", note="2.7 kW", kind="power")
+EU_AUTOMATIC_VOLUME_PER_POWER = Constant(
+    20e-6, "m**3/W", source="eu-2015-1189", note="20 L/kW", kind="volume_per_power"
+)
 EN_VOLUME_PER_HEAT = Constant(15e-3 / 3.6e6, "m**3/J", source="en-303-5", note="15 L/kWh")
 EN_LOAD_SHARE = Constant(0.3, "1", source="en-303-5")
 
 
-@law("max(water_output - load, 0) * burn_time", source="first-law")
-def surplus_of_burn(water_output: Watt, load: Watt, burn_time: Second) -> Joule:
+@law("max(burn_heat - load * burn_time, 0)", source="first-law")
+def surplus_of_burn(burn_heat: Joule, load: Watt, burn_time: Second) -> Joule:
     """Heat of one burn that the house does not use while it burns, J; the store must take it."""
-    return max(water_output - load, 0) * burn_time
+    return max(burn_heat - load * burn_time, 0)
 
 
 @law("part_load * whole_burn", source="definition", ranges={"part_load": "1 % to 100 %"})
@@ -205,6 +208,16 @@ def volume_by_eu_formula(rated_output: Watt) -> CubicMetre:
     """
     counted = rated_output * (1 - EU_OUTPUT_WITHOUT_STORE.value / rated_output)
     return max(EU_LEAST_VOLUME.value, EU_VOLUME_PER_POWER.value * counted)
+
+
+@law(
+    "volume_per_power * rated_output",
+    constants={"volume_per_power": EU_AUTOMATIC_VOLUME_PER_POWER},
+    source="eu-2015-1189",
+)
+def volume_by_eu_formula_automatic(rated_output: Watt) -> CubicMetre:
+    """Tank that European law recommends beside a boiler stoked automatically, m³: 20 L/kW."""
+    return EU_AUTOMATIC_VOLUME_PER_POWER.value * rated_output
 
 
 @law(

@@ -1,9 +1,8 @@
 """How often must I light it?"""
 
+from calc.chains import one_load
 from calc.engine.declare import (
     Advice,
-    Case,
-    Cases,
     Chart,
     Comparison,
     Example,
@@ -14,11 +13,10 @@ from calc.engine.declare import (
     Next,
     Result,
     Step,
-    Typical,
     Variant,
     Worksheet,
 )
-from calc.physics import firing, house, store, water, wood
+from calc.physics import firing, house, store, water
 from calc.vocabulary import (
     ALTITUDE,
     BASE_TEMPERATURE,
@@ -26,16 +24,11 @@ from calc.vocabulary import (
     DEGREE_DAYS,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
-    EFFICIENCY,
-    EFFICIENCY_BASIS,
-    FIREBOX_VOLUME,
     HEATING_DAYS,
     INDOOR,
     LOAD,
     LOWEST_USEFUL,
     LOWEST_USEFUL_AVERAGE,
-    MOISTURE,
-    PACKING_DENSITY,
     ROOM_CAN_USE,
     ROOM_OUTPUT,
     STANDBY_LOSS,
@@ -64,23 +57,7 @@ WORKSHEET = Worksheet(
         STORE_VOLUME,
         STORE_TOP,
         LOWEST_USEFUL,
-        FIREBOX_VOLUME,
-        MOISTURE,
-        EFFICIENCY_BASIS,
-        EFFICIENCY.but(
-            hint="What does not go up the flue, to the water and the room together.",
-            low="30 %",
-            high="100 %",
-            typical=Typical(
-                {"higher": "68 %", "lower": "75 %"},
-                "load-efficiency",
-                {"higher": "60 %", "lower": "65 %"},
-                {"higher": "75 %", "lower": "82 %"},
-                "The test report of the stove.",
-                on="efficiency_basis",
-            ),
-        ),
-        PACKING_DENSITY,
+        *one_load.FIELDS,
         INDOOR,
         DESIGN_OUTDOOR,
         DEGREE_DAYS,
@@ -96,36 +73,15 @@ WORKSHEET = Worksheet(
         OUTDOOR,
     ),
     givens=(
-        Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),
+        *one_load.GIVENS,
         Given(
             "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
         ),
     ),
-    cases=(
-        Cases(
-            "efficiency_basis",
-            higher=Case(
-                steps=(
-                    Step("heating_value", wood.higher_heating_value, "Heat in each weight of this wood, higher value"),
-                )
-            ),
-            lower=Case(
-                steps=(
-                    Step("higher_value", wood.higher_heating_value, "Heat in each weight of this wood, higher value"),
-                    Step(
-                        "heating_value",
-                        wood.lower_heating_value,
-                        "The same without the heat of the steam",
-                        higher_heating_value="higher_value",
-                    ),
-                )
-            ),
-        ),
-    ),
+    cases=(one_load.HEATING_VALUE,),
     steps=(
         # One load of wood.
-        Step("share_to_water", firing.share_to_water, "Share of the stove's heat that goes to the water"),
-        Step("heat_per_load", firing.heat_per_load, "What one firebox of this wood gives the water"),
+        *one_load.STEPS,
         Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
         Step("burn_to_water", firing.water_heat_of_burn, "One burn to the water: the smaller"),
         Step(

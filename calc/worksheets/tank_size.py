@@ -1,5 +1,6 @@
 """What size of tank?"""
 
+from calc.chains import one_load
 from calc.engine.declare import (
     Advice,
     Case,
@@ -19,7 +20,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import store, water
+from calc.physics import firing, store, water
 from calc.vocabulary import (
     ALTITUDE,
     BURN_TIME,
@@ -30,6 +31,7 @@ from calc.vocabulary import (
     LOAD,
     LOWEST_USEFUL,
     RATED_OUTPUT,
+    ROOM_OUTPUT,
     STORE_TOP,
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
@@ -49,6 +51,12 @@ STOKING = Field(
     "stoking", "choice", "How the fire is fed",
     options=(Option("by-hand", "by hand, a load at a time"), Option("automatic", "automatically, little by little")),
 )  # fmt: skip
+FIREBOX_KNOWN = Field(
+    "firebox_known", "choice", "Firebox measured",
+    "A burn brings no more heat than one firebox of wood holds, whatever output is printed.",
+    options=(Option("no", "no: the printed output counts"), Option("yes", "yes")), unless_given="no",
+)  # fmt: skip
+STOVE_ROOM_OUTPUT = ROOM_OUTPUT.but(unless_given="0 Btu/h")
 PART_LOAD = Field(
     "part_load", "fraction", "Share of a full load you are ready to burn in mild weather",
     "100 % unless you will always lay a smaller fire when the house needs little.",
@@ -72,8 +80,8 @@ WORKSHEET = Worksheet(
         LOWEST_USEFUL,
         HOURS_WANTED,
         HEATED_AREA,
-        FIREBOX_VOLUME,
         STOKING,
+        FIREBOX_KNOWN,
         ALTITUDE,
         SYSTEM_PRESSURE,
         RATED_OUTPUT,
@@ -85,6 +93,9 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+        *one_load.GIVENS,
+        Given("half", "factor", "Half of it", "0.5", "definition"),
+        Given("twice", "factor", "Twice as much", "2", "definition"),
         Given("no_load", "power", "No load", "0 Btu/h", "definition"),
     ),
     cases=(
@@ -93,14 +104,50 @@ WORKSHEET = Worksheet(
             by_hand=Case(
                 steps=(
                     Step("by_rating", store.volume_by_rating, "By rated output, stoked by hand"),
-                    Step("by_german_law", store.volume_by_german_law, "German law, the larger of firebox and rating"),
-                )
+                    Step("by_eu_formula", store.volume_by_eu_formula, "European formula, stoked by hand"),
+                ),
+                cases=(
+                    Cases(
+                        "firebox_known",
+                        no=Case(
+                            steps=(
+                                Step("whole_burn", firing.heat_at_output, "Heat of one whole burn"),
+                                Step("by_german_law", store.volume_by_rating, "German law, by the rating alone"),
+                            )
+                        ),
+                        yes=Case(
+                            fields=(*one_load.FIELDS, STOVE_ROOM_OUTPUT),
+                            cases=(one_load.HEATING_VALUE,),
+                            steps=(
+                                *one_load.STEPS,
+                                Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
+                                Step("whole_burn", firing.water_heat_of_burn, "Heat of one whole burn: the smaller"),
+                                Step("by_firebox", store.volume_by_firebox, "By firebox: 12 L for each liter"),
+                                Step("by_german_law", store.volume_by_german_law, "German law, the larger of firebox and rating"),
+                            ),
+                            decides=True,
+                        ),
+                    ),
+                ),
             ),
             automatic=Case(
                 steps=(
+                    Step("whole_burn", firing.heat_at_output, "Heat of one whole burn"),
                     Step("by_rating", store.volume_by_rating_automatic, "By rated output, automatic"),
                     Step("by_german_law", store.volume_by_rating_automatic, "German law, automatic"),
-                )
+                    Step("by_eu_formula", store.volume_by_eu_formula_automatic, "European formula, automatic"),
+                ),
+                cases=(
+                    Cases(
+                        "firebox_known",
+                        no=Case(),
+                        yes=Case(
+                            fields=(FIREBOX_VOLUME,),
+                            steps=(Step("by_firebox", store.volume_by_firebox, "By firebox: 12 L for each liter"),),
+                            decides=True,
+                        ),
+                    ),
+                ),
             ),
         ),
     ),
@@ -109,12 +156,14 @@ WORKSHEET = Worksheet(
             "heat_content", water.mean_volume_heat_content, "Heat in each volume and degree, lowest useful to top",
             low="lowest_useful", top="store_top",
         ),
-        Step("surplus", store.surplus_of_burn, "Heat of one burn that the house does not take", load="load_during_burn"),
+        Step(
+            "surplus", store.surplus_of_burn, "Heat of one burn that the house does not take",
+            burn_heat="whole_burn", load="load_during_burn",
+        ),
         Step(
             "by_full_burn", store.volume_for_heat, "One full burn, less what the house takes meanwhile",
             heat="surplus", top="store_top", low="lowest_useful",
         ),
-        Step("whole_burn", store.surplus_of_burn, "Heat of one whole burn", load="no_load"),
         Step("burn_kept", store.part_of_burn, "Heat of the largest burn you will make"),
         Step(
             "relight_heat_content", water.mean_volume_heat_content, "Heat in each volume and degree, relight to top",
@@ -134,8 +183,6 @@ WORKSHEET = Worksheet(
             heat="heat_wanted", top="store_top", low="lowest_useful",
         ),
         Step("by_house_area", store.volume_by_house_area, "By floor area: 500 gal for each 1,000 ft²"),
-        Step("by_firebox", store.volume_by_firebox, "By firebox: 12 L for each liter"),
-        Step("by_eu_formula", store.volume_by_eu_formula, "European formula"),
         Step("chosen_volume", store.scaled_volume, "The tank looked at", volume="recommended"),
         Step(
             "chosen_heat", store.usable_heat, "Usable heat in it",
@@ -147,6 +194,19 @@ WORKSHEET = Worksheet(
             volume="chosen_volume", heat_content="relight_heat_content", top="store_top", low="relight_temperature",
         ),
         Step("burn_share", store.share_of, "Share of a full burn that fits with no load", part="room_for_burn", whole="whole_burn"),
+        # What half and twice the recommended size would do.
+        Step("half_volume", store.scaled_volume, "Half the recommended size", size_factor="half", volume="recommended"),
+        Step(
+            "half_heat", store.usable_heat, "Usable heat in half of it",
+            volume="half_volume", top="store_top", low="lowest_useful",
+        ),
+        Step("hours_of_half", store.time_on_heat, "Hours that half of it carries the load", heat="half_heat"),
+        Step("twice_volume", store.scaled_volume, "Twice the recommended size", size_factor="twice", volume="recommended"),
+        Step(
+            "twice_heat", store.usable_heat, "Usable heat in twice as much",
+            volume="twice_volume", top="store_top", low="lowest_useful",
+        ),
+        Step("hours_of_twice", store.time_on_heat, "Hours that twice as much carries the load", heat="twice_heat"),
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
@@ -159,10 +219,16 @@ WORKSHEET = Worksheet(
         Result("by_house_area", "By floor area", "500 US gal for each 1,000 ft² is common practice; no published source was found."),
         Result("by_firebox", "By firebox, 12 L for each liter"),
         Result("by_rating", "By rated output", "55 L/kW stoked by hand, 20 L/kW automatic; the rated output is the heat to the water unless you give it."),
-        Result("by_eu_formula", "By the European formula", "At least 300 L; for boilers that lose at most 6 % to the room."),
+        Result("by_eu_formula", "By the European formula", "By hand 45 L/kW over 2.7 kW and at least 300 L, automatic 20 L/kW; for boilers that lose at most 6 % to the room."),
         Result("by_german_law", "By German law", "Single-room heaters are outside its scope: guidance for a stove that heats its room."),
+        Result(
+            "heat_per_load", "What one firebox of this wood gives the water",
+            "{firebox_volume} at {packing_density} and {moisture} moisture, {room_output} to the room: a burn brings no more.",
+        ),
         Result("burn_share", "Share of a full burn that fits with no load"),
         Result("chosen_hours", "Hours the tank carries the load"),
+        Result("hours_of_half", "Hours that half the recommended size carries the load"),
+        Result("hours_of_twice", "Hours that twice the recommended size carries the load"),
         Result("chosen_volume", "The tank looked at"),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
     ),
@@ -206,9 +272,20 @@ WORKSHEET = Worksheet(
             "before the fire is out, and shutting its air down makes tar and chimney fires.",
         ),
         Advice(
-            "caution", "fire-too-small", "water_output <= load_during_burn",
+            "caution", "fire-too-small", "surplus <= 0",
             "The house takes all of this fire.",
-            "It makes {water_output} and the house takes {load_during_burn}: nothing is left to store on the coldest day.",
+            "It makes {whole_burn} in {burn_time} and the house takes {load_during_burn}: nothing is left to store on the coldest day.",
+        ),
+        Advice(
+            "caution", "wood-too-little", "heat_at_output > heat_per_load",
+            "One firebox does not hold that much.",
+            "{water_output} for {burn_time} would be {heat_at_output}, but one load of this wood gives the water "
+            "{heat_per_load}: the smaller counts here. A rated output is an average over many loads.",
+        ),
+        Advice(
+            "note", "no-firebox", "firebox_known == 'no' and stoking == 'by-hand'",
+            "The printed output is taken at its word.",
+            "Whether one load of wood holds {whole_burn} was not looked at: give the firebox volume.",
         ),
         Advice(
             "caution", "hours-longer", "by_hours > recommended",
@@ -264,8 +341,8 @@ WORKSHEET = Worksheet(
             "Mill Row: a cellar stove and old baseboard",
             {
                 "water_output": "60,000 Btu/h", "burn_time": "4 h", "design_load": "30,500 Btu/h", "store_top": "185 °F",
-                "lowest_useful": "130 °F", "hours_wanted": "8 h", "heated_area": "1,600 ft2", "firebox_volume": "4 ft3",
-                "stoking": "by-hand", "altitude": "3,000 ft", "system_pressure": "12 psi",
+                "lowest_useful": "130 °F", "hours_wanted": "8 h", "heated_area": "1,600 ft2", "firebox_known": "yes",
+                "firebox_volume": "4 ft3", "moisture": "20 %", "efficiency_basis": "higher", "stoking": "by-hand", "altitude": "3,000 ft", "system_pressure": "12 psi",
             },
         ),
     ),

@@ -114,7 +114,6 @@ WORKSHEET = Worksheet(
     givens=(
         Given("tight", "factor", "Just enough: less than this many times the need", "1.1", "verdict-margins"),
         Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
-        Given("no_load", "power", "No load", "0 Btu/h", "definition"),
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
         Given("no_metal", "expansion_rate", "No credit for the metal", "0 1/K", "definition"),
         Given("open_gauge", "pressure_gauge", "Pressure on an open store", "0 psi", "definition"),
@@ -156,8 +155,7 @@ WORKSHEET = Worksheet(
         # store and emitter
         Step("heat_content", water.mean_volume_heat_content, "Heat in each volume and degree", low="lowest_useful", top="store_top"),
         Step("usable_heat", store.usable_heat, "Usable heat, mixed store", volume="store_volume", top="store_top", low="lowest_useful"),
-        Step("whole_burn", store.surplus_of_burn, "Heat of one whole burn", load="no_load"),
-        Step("burn_share", store.share_of, "Share of a burn that fits with no load", part="usable_heat", whole="whole_burn"),
+        Step("burn_share", store.share_of, "Share of a burn that fits with no load", part="usable_heat", whole="water_heat"),
         Step("band", safety.temperature_rise, "Usable band", hot="store_top", cold="lowest_useful"),
         Step("hours_carried", store.time_on_heat, "Hours it carries the coldest day", heat="usable_heat", load="design_load"),
         Step("tap_band", safety.temperature_rise, "Coolest store water above what the taps need", hot="lowest_useful", cold="tap_store"),
@@ -195,7 +193,7 @@ WORKSHEET = Worksheet(
         ),
         Check(
             "store", "Store", "burn_share", "burn_share < 1", "burn_share < tight",
-            "A burn brings {whole_burn}; {usable_heat} fit between {lowest_useful} and {store_top} with no load.", "first-law",
+            "A burn brings {water_heat}; {usable_heat} fit between {lowest_useful} and {store_top} with no load.", "first-law",
         ),
         Check(
             "emitter", "Emitter", "band", "band <= 0", "band < boiling_caution",

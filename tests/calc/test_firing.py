@@ -37,7 +37,7 @@ def test_over_one_cycle_the_fire_makes_what_the_house_takes(
 @given(POWER, POWER, BURN)
 def test_when_one_burn_just_fills_the_store_both_intervals_agree(load: float, output: float, burn: float) -> None:
     assume(output > 1.01 * load)
-    usable = store.surplus_of_burn(output, load, burn)
+    usable = store.surplus_of_burn(output * burn, load, burn)
     cycle = firing.hours_between(store.time_to_charge(usable, output, load), store.hours_carried(usable, load, 0.0))
     assert cycle == pytest.approx(firing.hours_between_single(firing.burns_per_day(load, output * burn)))
 
