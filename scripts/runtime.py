@@ -45,7 +45,7 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
-from render import view
+from render import templating
 from toolchain import ROOT, locked, node
 
 NPM = ROOT / "node_modules" / "pyodide"
@@ -180,7 +180,7 @@ def _compile_templates(wheel: Path) -> None:
         _run([sys.executable, "-m", "wheel", "unpack", str(wheel), "--dest", folder])
         (content,) = Path(folder).iterdir()
         render = content / "render"
-        view.templates().compile_templates(render / "compiled", zip=None, ignore_errors=False)
+        templating.templates().compile_templates(render / "compiled", zip=None, ignore_errors=False)
         shutil.rmtree(render / "templates")
         _run([sys.executable, "-m", "wheel", "pack", str(content), "--dest-dir", str(wheel.parent)])
 

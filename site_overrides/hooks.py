@@ -17,14 +17,15 @@ import comparisons
 import edition
 from calc.answer import answer, chart_of
 from calc.law import Law
-from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
-from render import desk, lists, piping, prose, record, worksheet_html
+from render import desk, lists, prose, record, worksheet_html
+from render.drawings.piping import SYSTEMS, figure
 from render.plan import plan_section
-from render.view import charts_json, fill
+from render.templating import fill
+from render.view import charts_json
 
 CHARTS = Path(__file__).parent / "charts"
-DRAWINGS = Path(__file__).parent / "drawings"  # those that no number of the reader changes
+DRAWINGS = Path(__file__).parent / "render" / "drawings" / "fixed"  # those that no number of the reader changes
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
 PIPING = re.compile(r"(?:<p>)?<!-- piping: (?P<key>[a-z-]+) -->(?:</p>)?")
@@ -81,12 +82,12 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def piping_of(found: re.Match[str]) -> str:
         if found["key"] == "symbols":
-            return piping.key_list()
+            return figure.key_list()
         if found["key"] not in SYSTEMS:
             raise ValueError(f"{page.file.src_uri} asks for the piping of {found['key']!r}, which is not described")
         fire_side = SYSTEMS[found["key"]].vented
         told.append(fire_side)
-        return piping.figure(found["key"], fold=fire_side in told[:-1])
+        return figure.figure(found["key"], fold=fire_side in told[:-1])
 
     def everything(found: re.Match[str]) -> str:
         return _list(found["name"], page, files)

@@ -8,7 +8,7 @@ import pytest
 from calc.answer import Typed, answer
 from calc.units import HOUR
 
-DRAWINGS = Path(__file__).resolve().parent.parent / "site_overrides/drawings"
+DRAWINGS = Path(__file__).resolve().parent.parent / "site_overrides/render/drawings/fixed"
 
 
 def _numbers(pattern: str, drawing: str) -> list[tuple[str, ...]]:

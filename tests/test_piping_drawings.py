@@ -11,9 +11,12 @@ from types import SimpleNamespace
 import pytest
 
 import hooks
-import render.piping
-from calc.piping import SYSTEMS, parts
-from calc.piping.parts import FLOWING, GRID, WIDTH, System
+from calc.piping import parts
+from calc.piping.parts import FLOWING, System
+from render.drawings.piping import SYSTEMS, figure
+from render.drawings.piping.figure import WIDTH
+
+GRID = 5  # on which every part and corner stands
 
 GUIDE = Path(__file__).resolve().parent.parent / "docs/guides/piping.md"
 PAGE = SimpleNamespace(file=SimpleNamespace(src_uri="guides/piping.md"), url="guides/piping/")
@@ -42,7 +45,7 @@ class Box:
 
 def drawing(key: str, sizes: dict[str, str] | None = None) -> ElementTree.Element:
     """The drawing as it stands in a page, read back."""
-    svg = re.search(r"<svg.*?</svg>", render.piping.figure(key, sizes), re.DOTALL)
+    svg = re.search(r"<svg.*?</svg>", figure.figure(key, sizes), re.DOTALL)
     assert svg
     return ElementTree.fromstring(svg[0])  # noqa: S314 - our own
 
@@ -113,7 +116,7 @@ def pipe_boxes(svg: ElementTree.Element) -> list[Box]:
 @pytest.mark.parametrize("key", SYSTEMS)
 def test_every_part_and_run_is_named_in_the_list_and_says_what_it_is_for(key: str) -> None:
     system = SYSTEMS[key]
-    html = render.piping.figure(key)
+    html = figure.figure(key)
     rows = re.findall(r'<li data-part="([^"]+)"><b>([^<]+)</b>\. (.+?)</li>', html)
     assert len(rows) == html.count("<li")
     runs = {run.key: run for run in system.runs}
@@ -131,7 +134,7 @@ def test_every_part_and_run_is_named_in_the_list_and_says_what_it_is_for(key: st
 
 @pytest.mark.parametrize("key", SYSTEMS)
 def test_every_number_of_the_list_stands_in_the_drawing_once(key: str) -> None:
-    html = render.piping.figure(key)
+    html = figure.figure(key)
     drawn = sorted(int(one.text or "") for one in words_of(drawing(key)) if "sv-onnumber" in one.attrib["class"])
     assert drawn == list(range(1, html.count("<li ") + 1))
     # The second list goes on where the first one ends.
@@ -315,7 +318,7 @@ def test_a_drawing_has_a_title_and_a_description_and_hides_its_words(key: str) -
 
 
 def test_drawings_take_all_their_looks_from_classes_and_keep_their_ids_apart() -> None:
-    html = "".join(render.piping.figure(key) for key in SYSTEMS) + render.piping.key_list()
+    html = "".join(figure.figure(key) for key in SYSTEMS) + figure.key_list()
     assert not re.search(r'\s(style|fill|stroke|font-size|stroke-width)="', html)
     ids = re.findall(r'\sid="([^"]+)"', html)
     assert ids
@@ -327,9 +330,9 @@ def test_drawings_take_all_their_looks_from_classes_and_keep_their_ids_apart() -
 
 def test_a_list_that_was_told_before_is_folded_and_still_there() -> None:
     for fold, expected in ((False, [True, True]), (True, [False, True])):
-        html = render.piping.figure("floor", fold=fold)
+        html = figure.figure("floor", fold=fold)
         assert [bool(found) for found in re.findall(r'<details class="ss-more"( open)?>', html)] == expected
-        assert html.count("<li ") == len(render.piping.numbered(SYSTEMS["floor"]))
+        assert html.count("<li ") == len(figure.numbered(SYSTEMS["floor"]))
 
 
 def test_the_guide_shows_every_system_once_and_the_key() -> None:
@@ -355,7 +358,7 @@ def test_a_page_that_asks_for_a_system_that_is_not_described_is_refused() -> Non
 
 def test_sizes_stand_beside_their_parts_and_in_the_drawing_where_there_is_room() -> None:
     sizes = {"charge-pipe": "1-1/4 in", "store": "500 gal", "stove": "25 kW", "vessel": "59 gal"}
-    html = render.piping.figure("closed-store", sizes)
+    html = figure.figure("closed-store", sizes)
     for key, size in sizes.items():
         assert re.search(rf'<li data-part="{key}"><b>[^<]+</b>, <span class="ss-number">{size}</span>\. ', html)
     drawn = [one.text for one in words_of(drawing("closed-store", sizes))]
@@ -371,11 +374,11 @@ def test_a_size_too_wide_for_its_part_stands_in_the_list_alone() -> None:
     size = "two tanks of 1,200 gal"
     drawn = [one.text for one in words_of(drawing("closed-store", {"store": size}))]
     assert size not in drawn
-    assert size in render.piping.figure("closed-store", {"store": size})
+    assert size in figure.figure("closed-store", {"store": size})
 
 
 def test_a_size_is_text_and_never_markup() -> None:
-    html = render.piping.figure("closed-store", {"store": "<b>5</b>", "charge-pipe": "<script>"})
+    html = figure.figure("closed-store", {"store": "<b>5</b>", "charge-pipe": "<script>"})
     assert "<script>" not in html
     assert "&lt;script&gt;" in html
     assert "<b>5" not in html
@@ -383,25 +386,25 @@ def test_a_size_is_text_and_never_markup() -> None:
 
 def test_a_size_for_a_part_that_is_not_there_is_refused_by_name() -> None:
     with pytest.raises(KeyError, match="closed-store has no part called chimney"):
-        render.piping.figure("closed-store", {"chimney": "6 in"})
+        figure.figure("closed-store", {"chimney": "6 in"})
 
 
 def test_a_drawing_with_no_room_for_a_number_says_which() -> None:
-    full = [render.piping.Box(0, 0, WIDTH, SYSTEMS["floor"].height)]
+    full = [figure.Box(0, 0, WIDTH, SYSTEMS["floor"].height)]
     with pytest.raises(ValueError, match="floor: there is no room for the number of "):
-        render.piping._marks(SYSTEMS["floor"], full)
+        figure._marks(SYSTEMS["floor"], full)
 
 
 def test_the_key_shows_every_kind_of_line_and_symbol_that_is_used() -> None:
-    html = render.piping.key_list()
+    html = figure.key_list()
     used = {part.kind.symbol for system in SYSTEMS.values() for part in system.parts}
-    in_the_key = {symbol for symbol, *_ in render.piping._KEY}
+    in_the_key = {symbol for symbol, *_ in figure._KEY}
     # These carry their name in the drawing, or look like what they are.
     named = {"stove", "dump", "store", "house", "floor", "baseboard", "duct-coil", "boiler", "tap-tank", "taps", "main"}
     told = {"tee": "join", "valve": "hand-valve", "plate-double": "plate", "open-vent": "", "feed-tank": ""}
     letters = {f"letter-{one}": "letter-T" for one in "TPFH"}
     assert {(told | letters).get(symbol, symbol) for symbol in used - named} - {""} <= in_the_key
-    assert html.count("<li>") == len(render.piping._KEY)
+    assert html.count("<li>") == len(figure._KEY)
     for letter in "TPFH":
         assert re.search(rf"\b{letter} \w+", html)
 

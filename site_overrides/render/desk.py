@@ -15,7 +15,8 @@ from calc.engine.sheet import Sheet
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import qr, view
-from render.view import LEVEL_WORDS, fill
+from render.templating import fill
+from render.view import LEVEL_WORDS
 
 SHELVES = (("places", "Where the house stands"), ("appliances", "Appliance"), ("tanks", "Tank"))
 LONGEST = 500  # characters of a dealer's own words, or of an address

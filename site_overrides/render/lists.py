@@ -10,7 +10,7 @@ from calc.engine.declare import Step
 from calc.law import Law
 from calc.sources import SOURCES
 from calc.worksheets import WORKSHEETS
-from render.view import fill
+from render.templating import fill
 
 KNOWN_WORDS = {
     "read": "the text was read",

@@ -13,7 +13,8 @@ from calc.sources import SOURCES
 from calc.units import LONGEST_TEXT, SYSTEMS, System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
-from render.view import box_text, fill
+from render.templating import fill
+from render.view import box_text
 
 FILE_NAME = "stoke-and-store-plan.txt"
 MOST_TOLD = 8  # differences between a link and the plan that are told one by one

@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from render.view import fill
+from render.templating import fill
 
 QUIET = 4  # modules of white that a reader's camera needs around the code
 ROBUST = 700  # characters up to which the code mends itself from more damage; longer ones stay coarser without

@@ -19,13 +19,14 @@ from calc.engine.declare import Field, Worksheet
 from calc.engine.plan import Entry, fields_by_key
 from calc.engine.read import Input, Typed, read
 from calc.engine.sheet import Sheet, Verdict
-from calc.piping import SYSTEMS
 from calc.sources import SOURCES
 from calc.units import System, show
 from calc.worksheets import WORKSHEETS
-from render import piping, qr, sized, view
+from render import qr, sized, view
+from render.drawings.piping import SYSTEMS, figure
 from render.plan import entries_from, entry_for_page
-from render.view import LEVEL_WORDS, STATUS_WORDS, fill
+from render.templating import fill
+from render.view import LEVEL_WORDS, STATUS_WORDS
 
 VERDICT = "will-it-work"
 KNOWN_SHARE = 0.5  # of what a worksheet asks, so much must be known for it to be in the record by itself
@@ -338,7 +339,7 @@ def _piping(entries: Entries, sheets: Mapping[str, Sheet], system: System, wante
     key = wanted if wanted in SYSTEMS else suited(sheets)
     known = {item for _, items in SYSTEMS[key].groups for item in items}
     sizes = {part: size for part, size in sized.drawn(sheets, system).items() if part in known}
-    return {"key": key, "title": SYSTEMS[key].title, "figure": piping.figure(key, sizes)}
+    return {"key": key, "title": SYSTEMS[key].title, "figure": figure.figure(key, sizes)}
 
 
 def suited(sheets: Mapping[str, Sheet]) -> str:

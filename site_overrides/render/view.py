@@ -1,12 +1,9 @@
 """What the templates are given: a Sheet cut into the parts of a worksheet, as in the page."""
 
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
-from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, ModuleLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
 from calc.engine.citing import source_line
@@ -16,10 +13,9 @@ from calc.engine.series import Series
 from calc.engine.sheet import Sheet
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, System, UnitError, grouped, read_quantity
-from render import tank
+from render.drawings import tank
+from render.templating import fill
 
-TEMPLATES = Path(__file__).parent / "templates"
-COMPILED = Path(__file__).parent / "compiled"  # in the page's Python: the templates as modules, made with its wheel
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 STATUS_WORDS = {
     "pass": "Holds",
@@ -28,24 +24,6 @@ STATUS_WORDS = {
     "unworkable": "Cannot work",
     "not checked": "Not checked",
 }
-
-
-@lru_cache(maxsize=1)
-def templates() -> Environment:
-    """The templates, autoescaped, with an error for every name that is not there."""
-    return Environment(
-        loader=ModuleLoader(COMPILED) if COMPILED.is_dir() else FileSystemLoader(TEMPLATES),
-        autoescape=select_autoescape(("html", "svg")),
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        auto_reload=False,
-    )
-
-
-def fill(name: str, **values: Any) -> Markup:
-    """A template filled in; markup, since it escaped what it was given."""
-    return Markup(templates().get_template(name).render(**values).strip())  # noqa: S704
 
 
 def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:

@@ -5,9 +5,10 @@ from dataclasses import replace
 
 import pytest
 
-from calc.piping import SYSTEMS, parts, rules
+from calc.piping import parts, rules
 from calc.piping.parts import ANY, FALLS, METAL, RETURN, STILL, SUPPLY, Kind, Part, Pipe, System
 from calc.piping.ways import Ways
+from render.drawings.piping import SYSTEMS, kinds
 
 Change = Callable[[System], System]
 
@@ -87,7 +88,7 @@ def hung_on(start: str, end: str, new_kind: Kind, service: parts.Service) -> Cha
         x, y = system.points(old)[0]
         kept = tuple(one for one in system.pipes if one is not old)
         halves = replace(old, end="new-tee", corners=()), replace(old, start="new-tee")
-        parts_then = (*system.parts, Part("new-tee", parts.TEE, x, y), Part("new", new_kind, x, y))
+        parts_then = (*system.parts, Part("new-tee", kinds.TEE, x, y), Part("new", new_kind, x, y))
         return replace(system, parts=parts_then, pipes=(*kept, *halves, Pipe("new-tee", "new.in", service)))
 
     return change
@@ -116,7 +117,7 @@ def both(*changes: Change) -> Change:
     return change
 
 
-FAN_DUMP = replace(parts.DUMP, power=True)
+FAN_DUMP = replace(kinds.DUMP, power=True)
 VESSEL_TEE = ("expansion-tee", "filling-tee")
 
 def moved_to(part: str, pipe: tuple[str, str], start: str, end: str, service: parts.Service, at: tuple[int, int]) -> Change:
@@ -126,7 +127,7 @@ def moved_to(part: str, pipe: tuple[str, str], start: str, end: str, service: pa
         old, own = pipe_of(system, start, end), pipe_of(system, *pipe)
         kept = tuple(one for one in system.pipes if one not in (old, own))
         new = (Pipe(start, "new-tee", service), Pipe("new-tee", end, service), replace(own, start="new-tee"))
-        return replace(system, parts=(*system.parts, Part("new-tee", parts.TEE, *at)), pipes=(*kept, *new))
+        return replace(system, parts=(*system.parts, Part("new-tee", kinds.TEE, *at)), pipes=(*kept, *new))
 
     return change
 
@@ -147,24 +148,24 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("slopes as drawn", CLOSED, piped("bypass-tee", "store.charge", slope=FALLS), "bypass-tee", ""),
     ("slopes as drawn", CLOSED, piped("bypass-tee", "store.charge", corners=((225, 165), (225, 300))), "bypass-tee", ""),
     # Something in the way of a fire's safety.
-    ("open ways", CLOSED, fitted("stove.relief", "relief.in", parts.HAND_VALVE), "new", ""),
-    ("open ways", CLOSED, fitted("stove.dump supply", "dump.in", parts.ZONE_VALVE), "new", "the 'in' end of its dump"),
-    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.CHECK), "new", "the 'out' end of its dump"),
-    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", parts.PUMP), "new", ""),
-    ("open ways", CLOSED, fitted(*VESSEL_TEE, parts.HAND_VALVE), "new", ""),
+    ("open ways", CLOSED, fitted("stove.relief", "relief.in", kinds.HAND_VALVE), "new", ""),
+    ("open ways", CLOSED, fitted("stove.dump supply", "dump.in", kinds.ZONE_VALVE), "new", "the 'in' end of its dump"),
+    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", kinds.CHECK), "new", "the 'out' end of its dump"),
+    ("open ways", CLOSED, fitted("dump.out", "stove.dump return", kinds.PUMP), "new", ""),
+    ("open ways", CLOSED, fitted(*VESSEL_TEE, kinds.HAND_VALVE), "new", ""),
     # Even where another way stays open beside it: a valve that hangs on the dump's or the vent's pipes.
-    ("open ways", CLOSED, hung_on("stove.dump supply", "dump.in", parts.HAND_VALVE, SUPPLY), "new", "gravity dump, where nothing"),
-    ("open ways", OPEN, hung_on("vent-tee", "open-vent.in", parts.ZONE_VALVE, STILL), "new", "open vent, where nothing may"),
-    ("open ways", CLOSED, fitted("stove.supply", "sensor-tee", parts.CHECK), "new", ""),
+    ("open ways", CLOSED, hung_on("stove.dump supply", "dump.in", kinds.HAND_VALVE, SUPPLY), "new", "gravity dump, where nothing"),
+    ("open ways", OPEN, hung_on("vent-tee", "open-vent.in", kinds.ZONE_VALVE, STILL), "new", "open vent, where nothing may"),
+    ("open ways", CLOSED, fitted("stove.supply", "sensor-tee", kinds.CHECK), "new", ""),
     ("open ways", CLOSED, without(("stove.relief", "relief.in")), "stove", "no relief"),
     ("open ways", CLOSED, without(("filling-tee", "vessel.in")), "stove", ""),
     ("open ways", CLOSED, without(("dump.out", "stove.dump return")), "dump", "its 'out' end is not joined"),
-    ("open ways", CLOSED, instead("dump", replace(parts.DUMP, role="emitter")), "stove", "no dump"),
-    ("open ways", OPEN, fitted("vent-tee", "open-vent.in", parts.HAND_VALVE), "new", ""),
-    ("open ways", OPEN, fitted("feed-tank.feed", "expansion-tee", parts.HAND_VALVE), "new", ""),
+    ("open ways", CLOSED, instead("dump", replace(kinds.DUMP, role="emitter")), "stove", "no dump"),
+    ("open ways", OPEN, fitted("vent-tee", "open-vent.in", kinds.HAND_VALVE), "new", ""),
+    ("open ways", OPEN, fitted("feed-tank.feed", "expansion-tee", kinds.HAND_VALVE), "new", ""),
     ("open ways", OPEN, without(("vent-tee", "open-vent.in")), "stove", ""),
-    ("open ways", SERIES, fitted("boiler.relief", "boiler-relief.in", parts.HAND_VALVE), "new", ""),
-    ("open ways", EXCHANGER, fitted("house-pump.out", "plate.cold in", parts.CHECK), "new", ""),
+    ("open ways", SERIES, fitted("boiler.relief", "boiler-relief.in", kinds.HAND_VALVE), "new", ""),
+    ("open ways", EXCHANGER, fitted("house-pump.out", "plate.cold in", kinds.CHECK), "new", ""),
     # A dump that does not work by itself.
     ("dump by gravity", CLOSED, instead("dump", FAN_DUMP), "dump", "power cut"),
     ("dump by gravity", CLOSED, moved("dump", 85, 460), "dump", "must stand above"),
@@ -186,8 +187,8 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", corners=((15, 150), (10, 150))), "relief", "fall all the way"),
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", material=ANY), "relief", "metal"),
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", slope=""), "relief", "fall all the way"),
-    ("relief runs off", CLOSED, fitted("relief.out", "discharge.in", parts.HAND_VALVE), "relief", "not where it drains"),
-    ("relief runs off", OPEN, fitted("feed-tank.overflow", "overflow.in", parts.HAND_VALVE), "feed-tank", "its overflow has to fall"),
+    ("relief runs off", CLOSED, fitted("relief.out", "discharge.in", kinds.HAND_VALVE), "relief", "not where it drains"),
+    ("relief runs off", OPEN, fitted("feed-tank.overflow", "overflow.in", kinds.HAND_VALVE), "feed-tank", "its overflow has to fall"),
     # Plastic before anything has cooled the water.
     ("metal until mixed", CLOSED, piped("store.supply", "check.in", material=ANY), "store", ""),
     ("metal until mixed", FLOOR, piped("check.out", "tempering-valve.hot", material=ANY), "check", "nothing has cooled"),
@@ -200,13 +201,13 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("metal at the fire", CLOSED, piped("store.charge return", "expansion-tee", material=ANY), "expansion-tee", ""),
     ("metal at the fire", OPEN, piped("vent-tee", "open-vent.in", material=ANY), "vent-tee", ""),
     # A cold return.
-    ("warm return", CLOSED, instead("loading-valve", replace(parts.LOADING_VALVE, role="valve", closes="by hand")), "stove", ""),
+    ("warm return", CLOSED, instead("loading-valve", replace(kinds.LOADING_VALVE, role="valve", closes="by hand")), "stove", ""),
     # The vessel on the wrong side of a pump.
     (
         "vessel where pumps draw",
         CLOSED,
         both(
-            with_parts(Part("vessel-tee", parts.TEE, 140, 420)),
+            with_parts(Part("vessel-tee", kinds.TEE, 140, 420)),
             without(VESSEL_TEE, ("charge-pump.out", "stove-tee")),
             with_pipes(
                 Pipe("charge-pump.out", "vessel-tee", RETURN),
@@ -228,7 +229,7 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
         "vessel where pumps draw",
         EXCHANGER,
         both(
-            with_parts(Part("vessel-tee", parts.TEE, 205, 840)),
+            with_parts(Part("vessel-tee", kinds.TEE, 205, 840)),
             without(("house-vessel-tee", "house-vessel.in"), ("house-pump.out", "plate.cold in")),
             with_pipes(
                 Pipe("house-pump.out", "vessel-tee", RETURN),
@@ -258,8 +259,8 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
         "vessel where pumps draw",
         EXCHANGER,
         both(
-            instead("house-pump", replace(parts.HAND_VALVE, symbol="pump")),
-            fitted("plate.cold out", "boiler.in", parts.PUMP),
+            instead("house-pump", replace(kinds.HAND_VALVE, symbol="pump")),
+            fitted("plate.cold out", "boiler.in", kinds.PUMP),
         ),
         "new",
         "",
@@ -267,17 +268,17 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     # An exchanger whose sides lean on each other.
     ("each side its own", TAPS, without(("tap-vessel-tee", "tap-vessel.in")), "plate", "cold side has no expansion"),
     ("each side its own", TAPS, without(("tap-relief-tee", "tap-relief.in")), "plate", "cold side has no relief"),
-    ("each side its own", TAPS, fitted("tap-cold-tee", "flow-tee", parts.CHECK), "plate", ""),
+    ("each side its own", TAPS, fitted("tap-cold-tee", "flow-tee", kinds.CHECK), "plate", ""),
     ("each side its own", TANK, without(("tap-tank.relief", "tap-relief.in")), "tap-tank", ""),
     ("each side its own", EXCHANGER, without(("house-vessel-tee", "house-vessel.in")), "plate", ""),
-    ("each side its own", EXCHANGER, fitted("plate.cold out", "boiler.in", parts.HAND_VALVE), "plate", ""),
+    ("each side its own", EXCHANGER, fitted("plate.cold out", "boiler.in", kinds.HAND_VALVE), "plate", ""),
     # Hot water where it harms.
     ("tempered", FLOOR, piped("store.supply", "check.in", end="house-pump.in"), "floor", ""),
     ("tempered", TAPS, piped("tap-tempering-valve.mixed", "taps.in", start="plate.cold out"), "taps", ""),
     ("tempered", FLOOR, piped("check.out", "tempering-valve.hot", end="tempering-valve.cold"), "tempering-valve", "hot water comes to its cold end"),
     ("tempered", FLOOR, without(("check.out", "tempering-valve.hot")), "tempering-valve", "no hot water comes to its hot end"),
     ("limit on floors", FLOOR, without(("limit-tee", "high-limit.tapping")), "floor", ""),
-    ("limit on floors", FLOOR, instead("high-limit", parts.SENSOR), "floor", ""),
+    ("limit on floors", FLOOR, instead("high-limit", kinds.SENSOR), "floor", ""),
     ("limit on floors", FLOOR, acting_on("high-limit", ""), "high-limit", ""),
     ("limit on floors", FLOOR, acting_on("high-limit", "charge-pump"), "high-limit", ""),
     ("limit on floors", FLOOR, acting_on("high-limit", "floor"), "high-limit", ""),
@@ -294,14 +295,14 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("no creeping", TAPS, taken_out("check", "check.out", "tap-pump.in"), "plate", ""),
     ("no creeping", SERIES, taken_out("check", "check.out", "house.in"), "house", ""),
     # Heating water in the drinking water.
-    ("waters apart", CLOSED, instead("backflow", parts.HAND_VALVE), "cold-water", "nothing keeps the water of"),
-    ("waters apart", OPEN, instead("float-valve", parts.HAND_VALVE), "cold-water", ""),
+    ("waters apart", CLOSED, instead("backflow", kinds.HAND_VALVE), "cold-water", "nothing keeps the water of"),
+    ("waters apart", OPEN, instead("float-valve", kinds.HAND_VALVE), "cold-water", ""),
     ("waters apart", CLOSED, without(("filling-valve.out", "filling-tee")), "stove", "cannot be filled"),
-    ("waters apart", TAPS, instead("plate", replace(parts.DOUBLE_WALL_PLATE, ports={
-        name: replace(port, side="water") for name, port in parts.PLATE.ports.items()
+    ("waters apart", TAPS, instead("plate", replace(kinds.DOUBLE_WALL_PLATE, ports={
+        name: replace(port, side="water") for name, port in kinds.PLATE.ports.items()
     })), "tap-main", ""),
-    ("two walls", TAPS, instead("plate", parts.PLATE), "plate", ""),
-    ("two walls", TANK, instead("tap-tank", replace(parts.TAP_TANK, double_wall=False)), "tap-tank", ""),
+    ("two walls", TAPS, instead("plate", kinds.PLATE), "plate", ""),
+    ("two walls", TANK, instead("tap-tank", replace(kinds.TAP_TANK, double_wall=False)), "tap-tank", ""),
     # Air and water that cannot leave.
     ("air", CLOSED, without(("store.top", "store-vent.in")), "store", ""),
     ("air", CLOSED, without(("dump.top", "dump-vent.in")), "dump", ""),
@@ -332,16 +333,16 @@ def test_a_system_that_breaks_a_rule_is_refused_by_name(
 
 
 def test_two_valves_one_after_the_other_are_both_named() -> None:
-    once = fitted("stove.relief", "relief.in", parts.HAND_VALVE)(SYSTEMS[CLOSED])
+    once = fitted("stove.relief", "relief.in", kinds.HAND_VALVE)(SYSTEMS[CLOSED])
     second = replace(once, parts=tuple(replace(p, key="first") if p.key == "new" else p for p in once.parts), pipes=tuple(
         replace(p, start=p.start.replace("new", "first"), end=p.end.replace("new", "first")) for p in once.pipes
     ))  # fmt: skip
-    twice = fitted("first.out", "relief.in", parts.HAND_VALVE)
+    twice = fitted("first.out", "relief.in", kinds.HAND_VALVE)
     assert [part.key for part, _ in rules.open_ways(twice(second))] == ["first", "new"]
 
 
 def test_the_loading_valve_is_not_blamed_for_another_valve() -> None:
-    change = fitted("stove.supply", "sensor-tee", parts.CHECK)
+    change = fitted("stove.supply", "sensor-tee", kinds.CHECK)
     assert [part.key for part, _ in rules.open_ways(change(SYSTEMS[CLOSED]))] == ["new"]
 
 
@@ -367,23 +368,23 @@ def small_system(*pieces: Part, pipes: tuple[Pipe, ...]) -> System:
 @pytest.mark.parametrize(
     ("hot", "start", "end"),
     [
-        (parts.STOVE, "hot.supply", "hot.return"),
-        (parts.BOILER, "hot.out", "hot.in"),
-        (parts.STORE, "hot.supply", "hot.return"),
-        (replace(parts.PLATE, ports={"out": parts.Port(0, 0, "out"), "in": parts.Port(0, 10, "in")}), "hot.out", "hot.in"),
+        (kinds.STOVE, "hot.supply", "hot.return"),
+        (kinds.BOILER, "hot.out", "hot.in"),
+        (kinds.STORE, "hot.supply", "hot.return"),
+        (replace(kinds.PLATE, ports={"out": parts.Port(0, 0, "out"), "in": parts.Port(0, 10, "in")}), "hot.out", "hot.in"),
     ],
 )
 def test_a_floor_straight_from_anything_hot_is_refused(hot: Kind, start: str, end: str) -> None:
-    source, floor = Part("hot", hot, 100, 100), Part("floor", parts.FLOOR, 100, 300)
+    source, floor = Part("hot", hot, 100, 100), Part("floor", kinds.FLOOR, 100, 300)
     pipes = (Pipe(start, "floor.in", SUPPLY), Pipe("floor.out", end, RETURN))
     assert [part.key for part, _ in rules.tempered(small_system(source, floor, pipes=pipes))] == ["floor"]
 
 
 @pytest.mark.parametrize(
-    ("heating", "port"), [(parts.STOVE, "gauge"), (parts.HOUSE, "in"), (parts.FLOOR, "in")]
+    ("heating", "port"), [(kinds.STOVE, "gauge"), (kinds.HOUSE, "in"), (kinds.FLOOR, "in")]
 )  # fmt: skip
 def test_cold_water_joined_straight_to_heating_water_is_refused(heating: Kind, port: str) -> None:
-    main, heated = Part("main", parts.MAIN, 100, 100), Part("heated", heating, 200, 300)
+    main, heated = Part("main", kinds.MAIN, 100, 100), Part("heated", heating, 200, 300)
     system = small_system(main, heated, pipes=(Pipe("main.out", f"heated.{port}", parts.TAP),))
     assert {part.key: said for part, said in rules.waters_are_apart(system)} == {
         "main": f"nothing keeps the water of {heating.words} out of it",
@@ -392,15 +393,15 @@ def test_cold_water_joined_straight_to_heating_water_is_refused(heating: Kind, p
 
 
 def test_an_exchanger_between_two_heating_waters_may_have_a_single_wall() -> None:
-    assert SYSTEMS[EXCHANGER].part("plate").kind is parts.PLATE
+    assert SYSTEMS[EXCHANGER].part("plate").kind is kinds.PLATE
     assert not list(rules.two_walls_before_taps(SYSTEMS[EXCHANGER]))
 
 
 def test_an_exchanger_between_two_drinking_waters_may_have_a_single_wall() -> None:
     cold, well, plate = (
-        Part("cold", parts.MAIN, 100, 100),
-        Part("well", parts.MAIN, 100, 200),
-        Part("plate", parts.PLATE, 200, 300),
+        Part("cold", kinds.MAIN, 100, 100),
+        Part("well", kinds.MAIN, 100, 200),
+        Part("plate", kinds.PLATE, 200, 300),
     )
     pipes = (Pipe("cold.out", "plate.cold in", parts.TAP), Pipe("well.out", "plate.hot in", parts.TAP))
     assert not list(rules.two_walls_before_taps(small_system(cold, well, plate, pipes=pipes)))
@@ -410,7 +411,7 @@ def test_every_rule_has_been_broken() -> None:
     assert {rule for rule, *_ in BROKEN} == set(rules.RULES)
 
 
-CLOSERS = {"by hand": parts.HAND_VALVE, "by a spring": parts.CHECK, "without power": parts.ZONE_VALVE}
+CLOSERS = {"by hand": kinds.HAND_VALVE, "by a spring": kinds.CHECK, "without power": kinds.ZONE_VALVE}
 SAFETY_RUNS = ("dump-pipe", "vent-pipe", "feed-pipe", "expansion-pipe")
 
 
@@ -496,11 +497,11 @@ def test_waters_that_never_meet_are_told_apart() -> None:
 
 
 def test_a_part_is_turned_as_it_is_drawn() -> None:
-    pump = Part("pump", parts.PUMP, 100, 50, turn=90)
+    pump = Part("pump", kinds.PUMP, 100, 50, turn=90)
     assert (pump.place("in"), pump.place("out")) == ((100, 35), (100, 65))  # clockwise: rightwards becomes downwards
-    valve = Part("valve", parts.TEMPERING_VALVE, 100, 50, mirror=True)
+    valve = Part("valve", kinds.TEMPERING_VALVE, 100, 50, mirror=True)
     assert (valve.place("hot"), valve.place("mixed"), valve.place("cold")) == ((115, 50), (85, 50), (100, 65))
-    assert Part("zone", parts.ZONE_VALVE, 100, 50, turn=270).box == (80, 35, 120, 65)
+    assert Part("zone", kinds.ZONE_VALVE, 100, 50, turn=270).box == (80, 35, 120, 65)
 
 
 def test_asking_for_a_part_that_is_not_there_names_it() -> None:

@@ -1,10 +1,10 @@
 """The systems that are drawn, each described once: parts at places, and pipes between them.
 
-Two fire sides are shared by all: one closed and under pressure, one open to the air through a vent. Each system adds
-its house side. The arrangement is common practice; it is held to the rules in `rules`.
+Places are in units of the drawing, which is 400 wide, on a grid of five. Two fire sides are shared by all: one closed
+and under pressure, one open to the air through a vent. Each system adds its house side. The arrangement is common
+practice; it is held to the rules of `calc.piping`.
 """
 
-from calc.piping import parts as kind
 from calc.piping.parts import (
     ANY,
     DISCHARGE,
@@ -15,13 +15,16 @@ from calc.piping.parts import (
     STILL,
     SUPPLY,
     TAP,
+    Material,
     Part,
     Pipe,
     Place,
     Run,
     Service,
     System,
+    Turn,
 )
+from render.drawings.piping import kinds as kind
 
 Piece = Part | Pipe | Run
 
@@ -30,7 +33,7 @@ def _tee(key: str, x: int, y: int) -> Part:
     return Part(key, kind.TEE, x, y)
 
 
-def _chain(service: Service, *ends: str, material: kind.Material = METAL, run: str = "") -> tuple[Pipe, ...]:
+def _chain(service: Service, *ends: str, material: Material = METAL, run: str = "") -> tuple[Pipe, ...]:
     """Straight pipes one after the other: "a.out", "b.in", "b.out", "c.in"; a tee stands for both its ends."""
     doubled = [end for one in ends for end in ((one,) if "." in one else (one, one))]
     if "." not in ends[0]:
@@ -432,7 +435,7 @@ def _tap_parts(hot_y: int, relief: Part, cold_y: int) -> tuple[Piece, ...]:
     )
 
 
-def _tap_pump(x: int, y: int, turn: kind.Turn, purpose: str) -> Part:
+def _tap_pump(x: int, y: int, turn: Turn, purpose: str) -> Part:
     return Part("tap-pump", kind.PUMP, x, y, turn=turn, words="pump for hot taps", purpose=purpose)
 
 

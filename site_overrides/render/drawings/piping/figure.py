@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from itertools import islice, pairwise
 from typing import Any
 
-from calc.piping import SYSTEMS
-from calc.piping.parts import FLOWING, METAL, WIDTH, Part, Pipe, Place, Service, System, split_end, turned
+from calc.piping.parts import FLOWING, METAL, Part, Pipe, Place, Service, System, split_end, turned
 from calc.piping.ways import Ways
-from render.view import fill
+from render.drawings.piping import SYSTEMS
+from render.templating import fill
 
+WIDTH = 400  # of every drawing
 HOP = 8  # radius of the half circle by which one pipe passes another
 BADGE = 11  # radius of a number's disc
 CLEAR = 2  # between a number and anything else
@@ -125,7 +126,7 @@ def figure(key: str, sizes: Mapping[str, str] | None = None, *, fold: bool = Fal
     unknown = sizes.keys() - {item for _, items in system.groups for item in items}
     if unknown:
         raise KeyError(f"{key} has no part called {', '.join(sorted(unknown))}")
-    return str(fill("piping.html", drawing=drawn(system, sizes), groups=_listed(system, sizes, fold)))
+    return str(fill("drawings/piping.html", drawing=drawn(system, sizes), groups=_listed(system, sizes, fold)))
 
 
 def numbered(system: System) -> dict[str, int]:
@@ -222,7 +223,7 @@ def key_list() -> str:
     for symbol, name, meaning in _KEY:
         name_only, letter = _letter(symbol)
         rows.append({"symbol": name_only, "letter": letter, "name": name, "meaning": meaning})
-    return str(fill("piping_key.html", rows=rows))
+    return str(fill("drawings/piping_key.html", rows=rows))
 
 
 # --- pipes
