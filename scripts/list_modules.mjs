@@ -26,8 +26,7 @@ for name in extra:
 for package in ("calc", "render"):
     module = importlib.import_module(package)
     for found in pkgutil.walk_packages(module.__path__, package + "."):
-        if not found.name.endswith("__main__"):
-            importlib.import_module(found.name)
+        importlib.import_module(found.name)
 sys.modules["render"].run_every_example()
 json.dumps(sorted(sys.modules))
 `;

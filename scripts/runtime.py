@@ -40,6 +40,7 @@ import subprocess
 import sys
 import sysconfig
 import tempfile
+import tomllib
 import zipfile
 from collections.abc import Callable, Iterable
 from pathlib import Path
@@ -139,16 +140,21 @@ def _modules_used(library: Path, wheels: Path) -> list[str]:
 def _imports() -> set[str]:
     """Modules that our code asks for anywhere, so that an import inside a function that no run reached is kept too."""
     names = set()
-    for folder in SOURCES:
-        for path in folder.rglob("*.py"):
-            if path.name == "__main__.py":
-                continue  # the command line is not in the page
-            for found in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-                if isinstance(found, ast.Import):
-                    names |= {alias.name for alias in found.names}
-                elif isinstance(found, ast.ImportFrom) and found.module and not found.level:
-                    names.add(found.module)
+    for path in page_modules():
+        for part in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(part, ast.Import):
+                names |= {alias.name for alias in part.names}
+            elif isinstance(part, ast.ImportFrom) and part.module and not part.level:
+                names.add(part.module)
     return {name for name in names if name.partition(".")[0] in sys.stdlib_module_names}
+
+
+def page_modules() -> list[Path]:
+    """Our modules that go into the page: all but those that the wheel leaves out for the build and the command line."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    left_out = [ROOT / name for name in project["tool"]["hatch"]["build"]["targets"]["wheel"]["exclude"]]
+    found = [path for folder in SOURCES for path in sorted(folder.rglob("*.py"))]
+    return [path for path in found if not any(path.is_relative_to(name) for name in left_out)]
 
 
 def _module_name(file_name: str) -> str | None:
@@ -180,8 +186,11 @@ def _compile_templates(wheel: Path) -> None:
         _run([sys.executable, "-m", "wheel", "unpack", str(wheel), "--dest", folder])
         (content,) = Path(folder).iterdir()
         render = content / "render"
-        templating.templates().compile_templates(render / "compiled", zip=None, ignore_errors=False)
-        shutil.rmtree(render / "templates")
+        templates = render / "templates"
+        templating.templates().compile_templates(
+            render / "compiled", zip=None, ignore_errors=False, filter_func=lambda name: (templates / name).is_file()
+        )
+        shutil.rmtree(templates)
         _run([sys.executable, "-m", "wheel", "pack", str(content), "--dest-dir", str(wheel.parent)])
 
 

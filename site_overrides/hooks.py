@@ -18,8 +18,9 @@ import edition
 from calc.answer import answer, chart_of
 from calc.law import Law
 from calc.worksheets import WORKSHEETS
-from render import desk, lists, prose, record, worksheet_html
+from render import desk, record, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
+from render.pages import lists, prose
 from render.plan import plan_section
 from render.templating import fill
 from render.view import charts_json
@@ -141,7 +142,7 @@ def on_post_build(config: Any) -> None:
         if key not in _stands_in:
             continue
         page = fill(
-            "embed.html",
+            "pages/embed.html",
             worksheet=worksheet,
             section=Markup(_worksheet(key)),  # noqa: S704 - made by our own templates
             styles=[*theme, *config["extra_css"]],

@@ -8,7 +8,7 @@ import pytest
 import textstat
 
 from calc.worksheets import WORKSHEETS
-from render import prose
+from render.pages import prose
 
 DOCS = Path(__file__).resolve().parent.parent / "docs"
 PAGES = sorted(DOCS.rglob("*.md"))

@@ -5,7 +5,6 @@ from __future__ import annotations
 import gzip
 import hashlib
 import json
-import pkgutil
 import shutil
 import subprocess
 import zipfile
@@ -16,9 +15,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-import calc
 import finishing
-import render
 import runtime
 import server
 import toolchain
@@ -70,13 +67,9 @@ worker.onerror = (event) => show({ failure: event.message || "the worker did not
 
 
 def our_modules() -> list[str]:
-    """Every module of `calc` and `render` by name."""
-    found = [
-        module.name
-        for package in (calc, render)
-        for module in pkgutil.walk_packages(package.__path__, package.__name__ + ".")
-    ]
-    return ["calc", "render", *(name for name in found if not name.endswith("__main__"))]
+    """Every module of the page by name."""
+    places = [path.relative_to(source.parent) for path in runtime.page_modules() for source in runtime.SOURCES if path.is_relative_to(source)]
+    return [".".join(place.with_suffix("").parts).removesuffix(".__init__") for place in places]
 
 
 def desktop_answer() -> Any:
@@ -136,13 +129,15 @@ def test_equal_sources_make_equal_bytes(small_site: Path, tmp_path: Path, monkey
     assert digests(tmp_path / "site") == digests(small_site)
 
 
-def test_the_wheel_holds_calc_and_render_and_no_source_text(small_site: Path) -> None:
+def test_the_wheel_holds_what_the_page_needs_and_no_source_text(small_site: Path) -> None:
     (wheel,) = (small_site / "assets" / "python").glob("wheel-*/stoke_and_store-*.whl")
     names = set(zipfile.ZipFile(wheel).namelist())
     for module in our_modules():
         stem = module.replace(".", "/")
         assert {f"{stem}.pyc", f"{stem}/__init__.pyc"} & names, module
-    assert not [name for name in names if name.endswith(".py")]
+    assert not [name for name in names if name.endswith((".py", ".svg"))]
+    for only_here in ("calc/__main__", "calc/report", "calc/piping/rules", "render/pages/"):
+        assert not [name for name in names if name.startswith(only_here)]
 
 
 def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp_path: Path) -> None:

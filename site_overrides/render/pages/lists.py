@@ -64,12 +64,12 @@ def worksheet_list(places: Mapping[str, str]) -> str:
     for worksheet in WORKSHEETS.values():
         if worksheet.key in places:
             guides.setdefault(worksheet.guide, []).append((worksheet, places[worksheet.key]))
-    return str(fill("list_worksheets.html", guides=guides))
+    return str(fill("pages/worksheets.html", guides=guides))
 
 
 def house_list(places: Mapping[str, str]) -> str:
     """Houses to look at, each with the address of its sizing record."""
-    return str(fill("list_houses.html", houses=places.items()))
+    return str(fill("pages/houses.html", houses=places.items()))
 
 
 def source_list() -> str:
@@ -83,7 +83,7 @@ def source_list() -> str:
         for key, source in sorted(SOURCES.items(), key=lambda item: source_line(item[1]).casefold())
         if used[key]
     ]
-    return str(fill("list_sources.html", rows=rows))
+    return str(fill("pages/sources.html", rows=rows))
 
 
 def _sources_of(worksheet: Any) -> set[str]:
@@ -105,7 +105,7 @@ def evidence(rows: Iterable[Compared], laws: Iterable[Law]) -> str:
         by_subject.setdefault(SUBJECTS.get(row.subject, row.subject), []).append(row)
     return str(
         fill(
-            "list_evidence.html",
+            "pages/evidence.html",
             by_subject=by_subject,
             kinds=Counter(row.kind for row in rows).most_common(),
             count=len(rows),

@@ -1,0 +1,1 @@
+"""What only whole pages need, when the site is built: lists of everything, and numbers in prose."""
