@@ -37,6 +37,16 @@ from calc.units import FAHRENHEIT_DEGREE
 # How the film on one side of a plate grows with its flow: Nusselt number over Reynolds number, turbulent.
 PLATE_EXPONENT = Constant(0.663, "1", source="plate-film")
 
+# A coil's two films. Inside, Nusselt over Reynolds number in turbulent flow. Outside, water that rises by itself: the
+# film over its drive, and over the water's absolute temperature, which makes it thinner and readier to expand.
+COIL_FILMS = {
+    "inside_share": Constant(0.3, "1", source="coil-films", note="of the resistance, at the rated point"),
+    "flow_exponent": Constant(0.8, "1", source="coil-films"),
+    "drive_exponent": Constant(0.293, "1", source="coil-films"),
+    "warmth_exponent": Constant(4.0, "1", source="coil-films"),
+    "least_drive": Constant(0.01, "K", source="definition"),
+}
+
 
 @law("rated_heat / log_mean(hot_in - cold_out, hot_out - cold_in)", source="log-mean")
 def rated_conductance(
@@ -57,8 +67,7 @@ def stream_capacity(heat: Watt, warm: Kelvin, cool: Kelvin) -> WattPerKelvin:
 
 
 @law(
-    "2 * rated_conductance"
-    " / ((rated_primary / primary) ** film_exponent + (rated_tap / tap_side) ** film_exponent)",
+    "2 * rated_conductance / ((rated_primary / primary) ** film_exponent + (rated_tap / tap_side) ** film_exponent)",
     source="plate-film",
     ranges={"film_exponent": "0 to 1", "primary": "0.001 W/K to 1000000 W/K", "tap_side": "0.001 W/K to 1000000 W/K"},
 )
@@ -192,6 +201,112 @@ def coil_largest_stream(store: Kelvin, cold: Kelvin, tap: Kelvin, conductance: W
 def store_needed_by_coil(tap: Kelvin, cold: Kelvin, conductance: WattPerKelvin, tap_side: WattPerKelvin) -> Kelvin:
     """Coolest store, K, in which a coil still warms this tap stream (W/K) to `tap`."""
     return cold - (tap - cold) / math.expm1(-conductance / tap_side)
+
+
+# The same coil rated at one point, at other flows and in other stores: less of both makes both of its films poorer.
+
+_OUTSIDE_FILM = (  # over what it is at the rated point; `mean` is halfway along the tap water
+    "(max(store - {mean}, least_drive) / (rated_store - rated_mean)) ** drive_exponent"
+    " * ((store + {mean}) / (rated_store + rated_mean)) ** warmth_exponent"
+)
+_COIL_HEAT = (
+    "rated_conductance * tap_side ** flow_exponent * {film}"
+    " / (inside_share * rated_tap ** flow_exponent * {film} + (1 - inside_share) * tap_side ** flow_exponent)"
+)
+_COIL_AT_WANTED = _COIL_HEAT.format(film=_OUTSIDE_FILM.format(mean="(cold + tap) / 2"))
+
+
+@law(
+    _COIL_HEAT.format(film=_OUTSIDE_FILM.format(mean="tap_mean")),
+    source="coil-films",
+    constants=COIL_FILMS,
+)
+def coil_conductance(
+    rated_conductance: WattPerKelvin,
+    rated_tap: WattPerKelvin,
+    rated_store: Kelvin,
+    rated_mean: Kelvin,
+    tap_side: WattPerKelvin,
+    store: Kelvin,
+    tap_mean: Kelvin,
+) -> WattPerKelvin:
+    """Conductance of a coil in a store, W/K, at another tap stream (W/K) and store (K) than those it is rated at.
+
+    `tap_mean` and `rated_mean` (K) are halfway between cold and hot tap water. Inside, the film follows the stream;
+    outside, it follows what drives the store's water, which is store over tap water and how warm both are.
+    """
+    warmth = (store + tap_mean) / (rated_store + rated_mean)
+    film = math.pow(max(store - tap_mean, 0.01) / (rated_store - rated_mean), 0.293) * math.pow(warmth, 4.0)
+    stream = math.pow(tap_side, 0.8)
+    return rated_conductance * stream * film / (0.3 * math.pow(rated_tap, 0.8) * film + (1 - 0.3) * stream)
+
+
+@balance(
+    "tap_side * (tap - cold)",
+    f"{_COIL_AT_WANTED} * log_mean(store - cold, max(store - tap, 0))",
+    solves="store",
+    source="coil-films",
+    constants=COIL_FILMS,
+)
+def store_for_coil(
+    tap: Kelvin,
+    cold: Kelvin,
+    tap_side: WattPerKelvin,
+    rated_conductance: WattPerKelvin,
+    rated_tap: WattPerKelvin,
+    rated_store: Kelvin,
+    rated_mean: Kelvin,
+) -> Kelvin:
+    """Coolest store, K, in which a rated coil still warms this tap stream (W/K) to `tap`.
+
+    Raises NoSolution where it would have to be over a thousand kelvin hotter.
+    """
+    return tap, tap + 1000  # type: ignore[return-value]
+
+
+@balance(
+    "tap_side * (tap - cold)",
+    f"{_COIL_AT_WANTED} * log_mean(max(store - cold, 0), max(store - tap, 0))",
+    solves="tap_side",
+    source="coil-films",
+    constants=COIL_FILMS,
+)
+def stream_of_coil(
+    store: Kelvin,
+    cold: Kelvin,
+    tap: Kelvin,
+    rated_conductance: WattPerKelvin,
+    rated_tap: WattPerKelvin,
+    rated_store: Kelvin,
+    rated_mean: Kelvin,
+) -> WattPerKelvin:
+    """Largest tap stream, W/K, that a rated coil warms to `tap` in a store of this temperature; none in one no hotter.
+
+    Were the film inside perfect, the film outside alone would let so much through: no stream can be larger.
+    """
+    outside = coil_conductance(rated_conductance, 1e-9, rated_store, rated_mean, 1e9, store, (cold + tap) / 2)
+    most = outside * log_mean(max(store - cold, 0), max(store - tap, 0)) / (tap - cold)
+    return most * 1e-9, most  # type: ignore[return-value]
+
+
+@balance(
+    "tap_side * (tap - cold)",
+    f"{_COIL_AT_WANTED} * log_mean(max(store - cold, 0), max(store - tap, 0))",
+    solves="tap",
+    source="coil-films",
+    constants=COIL_FILMS,
+)
+def water_from_coil(
+    store: Kelvin,
+    cold: Kelvin,
+    tap_side: WattPerKelvin,
+    rated_conductance: WattPerKelvin,
+    rated_tap: WattPerKelvin,
+    rated_store: Kelvin,
+    rated_mean: Kelvin,
+) -> Kelvin:
+    """Temperature, K, at which a tap stream (W/K) leaves a rated coil in a store of this temperature."""
+    return cold, max(store, cold)  # type: ignore[return-value]
 
 
 # A sidearm: a shell beside the tap-water tank, through which that water rises by itself as it is warmed.

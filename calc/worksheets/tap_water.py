@@ -1,5 +1,6 @@
 """Hot taps from the store: made as it is drawn, or kept in a tank."""
 
+from calc.chains import tap_exchangers
 from calc.engine.declare import (
     Advice,
     Case,
@@ -63,32 +64,10 @@ EXCHANGER_WALL = Field(
 )  # fmt: skip
 
 
-def _rated(key: str, kind: str, label: str, hint: str, low: str, high: str, text: str, ends: tuple[str, str]) -> Field:
-    return Field(
-        key, kind, label, hint, low=low, high=high,
-        typical=Typical(text, "exchanger-guess", *ends, "The maker's table, any one line of it."),
-    )  # fmt: skip
-
-
-PLATE = (
-    _rated("plate_rating", "power", "Rated capacity", "Any one line of the maker's table.",
-           "5,000 Btu/h", "2,000,000 Btu/h", "150,000 Btu/h", ("80,000 Btu/h", "250,000 Btu/h")),
-    _rated("plate_hot_in", "temperature", "Rated hot-side inlet", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
-    _rated("plate_hot_out", "temperature", "Rated hot-side outlet", "", "60 °F", "240 °F", "110 °F", ("106 °F", "116 °F")),
-    _rated("plate_cold_in", "temperature", "Rated cold-side inlet", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
-    _rated("plate_cold_out", "temperature", "Rated cold-side outlet", "", "60 °F", "240 °F", "125 °F", ("120 °F", "130 °F")),
-)  # fmt: skip
 PRIMARY_FLOW = Field(
     "primary_flow", "flow", "Store-side flow through the plate", "What its pump moves while a tap is open.",
     low="0.3 gpm", high="50 gpm",
     typical=Typical("5 gpm", "tap-custom", "3 gpm", "8 gpm", "The pump's label and the pipe."),
-)  # fmt: skip
-COIL = (
-    _rated("coil_rating", "power", "Rated capacity of the coil", "Any one line of the maker's table.",
-           "2,000 Btu/h", "1,000,000 Btu/h", "60,000 Btu/h", ("40,000 Btu/h", "100,000 Btu/h")),
-    _rated("coil_store", "temperature", "Rated store temperature", "", "90 °F", "250 °F", "160 °F", ("160 °F", "160 °F")),
-    _rated("coil_cold_in", "temperature", "Rated cold-water inlet", "", "33 °F", "120 °F", "50 °F", ("50 °F", "50 °F")),
-    _rated("coil_cold_out", "temperature", "Rated hot-water outlet", "", "60 °F", "240 °F", "110 °F", ("105 °F", "120 °F")),
 )  # fmt: skip
 TAP_TANK_VOLUME = Field(
     "tap_tank_volume", "volume", "Size of the tap-water tank", "The label says.",
@@ -135,6 +114,8 @@ _DRAWN = (
     Step("heat_above", store.usable_heat, "Heat in the store above what the taps need",
          volume="store_volume", heat_content="store_content", top="store_top", low="store_needed"),
     Step("shower_minutes", exchange.draw_time, "Hot water lasts", us="min", si="min", heat="heat_above", refill="fire_refill"),
+    Step("tap_flow_possible", emitters.design_flow, "Largest draw from a fully charged store",
+         flow_capacity="largest_stream", heat_capacity="tap_content"),
     Step("showers_heat", exchange.heat_of_draws, "Heat of all the showers", draws="showers", time_each="shower_time"),
     Step("store_capacity", store.heat_capacity, "Heat the store holds for each degree", volume="store_volume",
          heat_content="store_content"),
@@ -163,6 +144,7 @@ WORKSHEET = Worksheet(
         Given("bacteria_safe", "temperature", "Tap water that is stored must be at least", "140 °F", "legionella"),
         Given("bacteria_feed", "temperature", "Bacteria grow best below", "113 °F", "legionella"),
         Given("film_exponent", "exponent", "How the plate's conductance follows its flows", "0.663", "plate-film"),
+        Given("no_film", "exponent", "Of a conductance that is taken as it stands", "0", "definition"),
         Given("delivered_share", "fraction", "Share of a tank drawn before it runs cool", "70 %", "tap-custom"),
         Given(
             "sidearm_approach",
@@ -176,35 +158,16 @@ WORKSHEET = Worksheet(
         Cases(
             "tap_way",
             plate=Case(
-                fields=(STORE_VOLUME, *PLATE, PRIMARY_FLOW, FIRE_REFILL, SHOWERS, SHOWER_TIME),
+                fields=(
+                    STORE_VOLUME,
+                    tap_exchangers.EXCHANGER_KNOWN,
+                    PRIMARY_FLOW,
+                    FIRE_REFILL,
+                    SHOWERS,
+                    SHOWER_TIME,
+                ),
                 steps=(
                     *_DRAWN,
-                    Step(
-                        "rated_conductance",
-                        exchange.rated_conductance,
-                        "Conductance of the plate at its rated point",
-                        rated_heat="plate_rating",
-                        hot_in="plate_hot_in",
-                        hot_out="plate_hot_out",
-                        cold_in="plate_cold_in",
-                        cold_out="plate_cold_out",
-                    ),
-                    Step(
-                        "rated_primary",
-                        exchange.stream_capacity,
-                        "Hot side's stream there",
-                        heat="plate_rating",
-                        warm="plate_hot_in",
-                        cool="plate_hot_out",
-                    ),
-                    Step(
-                        "rated_tap",
-                        exchange.stream_capacity,
-                        "Cold side's stream there",
-                        heat="plate_rating",
-                        warm="plate_cold_out",
-                        cool="plate_cold_in",
-                    ),
                     Step(
                         "primary_content",
                         water.mean_volume_heat_content,
@@ -219,38 +182,8 @@ WORKSHEET = Worksheet(
                         flow="primary_flow",
                         heat_capacity="primary_content",
                     ),
-                    Step("conductance", exchange.conductance_at_flows, "Conductance at your flows"),
                     Step("smaller_stream", exchange.smaller_stream, "The smaller stream"),
                     Step("stream_ratio", exchange.stream_ratio, "Smaller stream over larger"),
-                    Step("transfer_units", exchange.number_of_transfer_units, "Number of transfer units"),
-                    Step(
-                        "effectiveness",
-                        exchange.counterflow_effectiveness,
-                        "Effectiveness of the plate",
-                        ratio="stream_ratio",
-                    ),
-                    Step(
-                        "store_needed",
-                        exchange.store_needed,
-                        "Coolest store that still makes it",
-                        tap="tap_wanted",
-                        cold="cold_water",
-                    ),
-                    Step(
-                        "largest_stream",
-                        exchange.largest_tap_stream,
-                        "Largest stream a full store makes",
-                        store="store_top",
-                        cold="cold_water",
-                        tap="tap_wanted",
-                    ),
-                    Step(
-                        "tap_flow_possible",
-                        emitters.design_flow,
-                        "Largest draw from a fully charged store",
-                        flow_capacity="largest_stream",
-                        heat_capacity="tap_content",
-                    ),
                     Step(
                         "primary_return",
                         exchange.primary_return,
@@ -259,51 +192,12 @@ WORKSHEET = Worksheet(
                         heat="draw",
                     ),
                 ),
+                cases=(tap_exchangers.PLATE_WAYS,),
             ),
             coil=Case(
-                fields=(STORE_VOLUME, *COIL, FIRE_REFILL, SHOWERS, SHOWER_TIME),
-                steps=(
-                    *_DRAWN,
-                    Step(
-                        "conductance",
-                        exchange.rated_conductance,
-                        "Conductance of the coil",
-                        rated_heat="coil_rating",
-                        hot_in="coil_store",
-                        hot_out="coil_store",
-                        cold_in="coil_cold_in",
-                        cold_out="coil_cold_out",
-                    ),
-                    Step(
-                        "store_needed",
-                        exchange.store_needed_by_coil,
-                        "Coolest store that still makes it",
-                        tap="tap_wanted",
-                        cold="cold_water",
-                    ),
-                    Step(
-                        "coil_stream",
-                        exchange.coil_largest_stream,
-                        "Largest stream a full store makes",
-                        store="store_top",
-                        cold="cold_water",
-                        tap="tap_wanted",
-                    ),
-                    Step(
-                        "tap_flow_possible",
-                        emitters.design_flow,
-                        "Largest draw from a fully charged store",
-                        flow_capacity="coil_stream",
-                        heat_capacity="tap_content",
-                    ),
-                    Step(
-                        "coil_outlet",
-                        exchange.coil_outlet,
-                        "Tap water from a full store at your flow",
-                        store="store_top",
-                        cold="cold_water",
-                    ),
-                ),
+                fields=(STORE_VOLUME, tap_exchangers.EXCHANGER_KNOWN, FIRE_REFILL, SHOWERS, SHOWER_TIME),
+                steps=_DRAWN,
+                cases=(tap_exchangers.COIL_WAYS,),
             ),
             sidearm=Case(
                 fields=(
@@ -463,6 +357,11 @@ WORKSHEET = Worksheet(
             "At {store_top}, with {tap_wanted} at the tap.",
             missing="none",
         ),
+        Result(
+            "exchanger_outlet",
+            "Leaving temperature at the peak draw",
+            "At {tap_flow}, from a store at {store_top}, before any mixing.",
+        ),
         Result("shower_minutes", "Hot water lasts", "", figures=2, missing="as long as the fire burns"),
         Result("draw", "Heat drawn by the taps while they run"),
         Result(
@@ -531,6 +430,14 @@ WORKSHEET = Worksheet(
             "It is charged to {store_top}, and {store_needed} is needed for {tap_flow} at {tap_wanted}. A larger exchanger, a smaller "
             "flow or a hotter store is needed.",
             zeroes=("shower_minutes",),
+        ),
+        Advice(
+            "unworkable",
+            "impossible-approach",
+            "exchanger_known == 'approach' and primary_return <= cold_water",
+            "No plate comes that close.",
+            "The store's water would leave at {primary_return}, no warmer than the cold water. It takes more store-side flow, or "
+            "the approach is larger.",
         ),
         Advice(
             "unworkable",

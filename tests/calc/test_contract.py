@@ -228,9 +228,9 @@ def test_the_printed_working_recomputes_to_itslast_digit(worksheet: Worksheet) -
     cases = [{key: Typed(value) for key, value in plan.choices} for plan in worksheet.all_plans()]
     sheets = [({}, system) for system in SYSTEMS]
     sheets += [(case | _fitting(worksheet, case, source), system) for case in cases for system in SYSTEMS]
-    laws = {step.key: step.law for step in worksheet.all_steps() if hasattr(step, "law")}
     for given, system in sheets:
         sheet = answer(worksheet.key, given, system)
+        laws = {step.key: step.law for step in sheet.plan.steps if hasattr(step, "law")}
         for line in sheet.working:
             if not line.sums:
                 continue

@@ -105,7 +105,7 @@ def test_a_store_no_hotter_than_the_tap_water_wanted_gives_none(store: float) ->
 def test_coil_forwards_and_backwards(conductance: float, stream: float, store: float, cold: float) -> None:
     assume(0.01 < conductance / stream < 20)
     tap = exchange.coil_outlet(store, cold, conductance, stream)
-    assert cold < tap < store
+    assert cold < tap <= store
     assert exchange.store_needed_by_coil(tap, cold, conductance, stream) == pytest.approx(store)
     assert exchange.coil_largest_stream(store, cold, tap, conductance) == pytest.approx(stream, rel=1e-6)
 
@@ -173,3 +173,33 @@ def test_hotter_water_never_scalds_slower(one: float, other: float) -> None:
     assert exchange.shortest_scald_time(hotter) <= exchange.shortest_scald_time(cooler)
     assert exchange.longest_scald_time(hotter) <= exchange.longest_scald_time(cooler)
     assert exchange.shortest_scald_time(one) <= exchange.longest_scald_time(one)
+
+
+rated = st.fixed_dictionaries(
+    {
+        "rated_conductance": st.floats(50, 5000),
+        "rated_tap": st.floats(100, 3000),
+        "rated_store": st.floats(330, 370),
+        "rated_mean": st.floats(285, 320),
+    }
+)
+
+
+@patient
+@given(rated, st.floats(290, 305), st.floats(320, 365), st.floats(50, 3000))
+def test_rated_coil_forwards_and_backwards(point: dict[str, float], cold: float, store: float, stream: float) -> None:
+    tap = exchange.water_from_coil(store, cold, stream, **point)
+    assert cold < tap <= store
+    if store - tap > 0.01:
+        assert exchange.store_for_coil(tap, cold, stream, **point) == pytest.approx(store, rel=1e-6)
+        assert exchange.stream_of_coil(store, cold, tap, **point) == pytest.approx(stream, rel=1e-4)
+
+
+@patient
+@given(rated, st.floats(280, 300))
+def test_a_coil_at_its_rated_point_has_its_rated_conductance(point: dict[str, float], cold: float) -> None:
+    here = exchange.coil_conductance(
+        **point, tap_side=point["rated_tap"], store=point["rated_store"], tap_mean=point["rated_mean"]
+    )
+    assert here == pytest.approx(point["rated_conductance"])
+    assert exchange.stream_of_coil(cold, cold, cold + 20, **point) == 0

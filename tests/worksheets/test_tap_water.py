@@ -47,14 +47,59 @@ def test_the_most_that_a_full_store_makes_is_just_made() -> None:
 
 
 def test_a_coil_by_hand() -> None:
-    # Rated ends 160 - 110 = 50 and 160 - 50 = 110 °F: 60,000 × ln(110/50) ÷ 60 = 788.5 Btu/h°F.
-    # 2.5 gpm are 1,246: e^(-788.5/1246) = 0.5311; 48 + 64 ÷ 0.4689 = 184.5 °F: more than 175.
+    # Rated ends 160 - 110 = 50 and 160 - 50 = 110 °F: 60,000 × ln(110/50) ÷ 60 = 788.5 Btu/h°F, at a stream of 1,000,
+    # its mean of 80 °F being 80 °F under the store. 2.5 gpm are 1,246, their mean (48 + 112)/2 = 80 °F.
+    # Try a store of 176.5 °F: drive (96.5/80)^0.293 = 1.0565, warmth ((636.17 + 539.67)/(619.67 + 539.67))^4 = 1.0582,
+    # outside 1.1180; inside (1246/1000)^0.8 = 1.1924: 788.5 ÷ (0.3/1.1924 + 0.7/1.1180) = 898.4 Btu/h°F.
+    # e^(-898.4/1246) = 0.4863; 48 + 64 ÷ 0.5137 = 172.6. Try 173.2: outside 1.0985, 886.6, 0.4909: 173.7.
+    # At 173.6 both agree.
     found = values_of(COIL)
-    assert found["conductance"] == pytest.approx(788.5 * PER_DEGREE, rel=1e-3)
-    assert found["store_needed"] == pytest.approx(kelvin(184.5), abs=0.3)
-    assert found["shower_minutes"] == 0
-    # Most from 175 °F: 788.5 ÷ ln((175 - 48)/(175 - 112)) = 1,125 Btu/h°F, 2.26 gpm.
-    assert found["tap_flow_possible"] == pytest.approx(2.26 * GPM, rel=3e-3)
+    assert found["rated_conductance"] == pytest.approx(788.5 * PER_DEGREE, rel=1e-3)
+    assert found["conductance"] == pytest.approx(888 * PER_DEGREE, rel=3e-3)
+    assert found["store_needed"] == pytest.approx(kelvin(173.6), abs=0.2)
+    # At 2 gpm from a store at 160 °F and cold water at 50 °F it does what its rating says.
+    rated = values_of(COIL | {"store_top": "160 °F", "cold_water": "50 °F", "tap_wanted": "110 °F"})
+    assert rated["tap_flow_possible"] == pytest.approx(2.0 * GPM, rel=0.01)
+
+
+def test_a_coil_gives_less_with_less_flow_and_a_cooler_store() -> None:
+    usual, slower, cooler = (values_of(COIL | more) for more in ({}, {"tap_flow": "1 gpm"}, {"tap_wanted": "95 °F"}))
+    assert slower["conductance"] < usual["conductance"]
+    assert cooler["store_needed"] < usual["store_needed"]
+    assert cooler["conductance"] < usual["conductance"]
+
+
+def test_a_typed_conductance_is_taken_as_it_stands() -> None:
+    # With 500 Btu/h°F for each gpm: 150 - 100 × e^(-800/1500) = 91.3 °F, 1.746 gpm for 110 °F;
+    # a gallon of lukewarm water carries 0.7 % less than that 500 has it.
+    lukewarm = {"store_top": "150 °F", "cold_water": "50 °F", "tap_wanted": "110 °F"}
+    coil = {"tap_way": "coil", "exchanger_conductance": "800 Btu/h/F", "tap_flow": "3 gpm"}
+    found = values_of(lukewarm | coil)
+    assert found["exchanger_outlet"] == pytest.approx(kelvin(91.3), abs=0.25)
+    assert found["tap_flow_possible"] == pytest.approx(1.746 * GPM, rel=0.01)
+    # A plate of 4,000 with 6 gpm from 150 °F: 5.60 gpm of 110 °F; from 160 °F 4 gpm leave at 131.4 °F.
+    plate = {"tap_way": "plate", "exchanger_conductance": "4,000 Btu/h/F", "primary_flow": "6 gpm", "tap_flow": "4 gpm"}
+    assert values_of(lukewarm | plate)["tap_flow_possible"] == pytest.approx(5.60 * GPM, rel=0.015)
+    hotter = values_of(lukewarm | plate | {"store_top": "160 °F"})
+    assert hotter["exchanger_outlet"] == pytest.approx(kelvin(131.4), abs=0.3)
+
+
+@pytest.mark.parametrize("way", ["plate", "coil"])
+def test_an_approach_is_what_the_store_needs_over_the_tap(way: str) -> None:
+    given = {"tap_way": way, "tap_approach": "9 F°"} | ({"primary_flow": "5 gpm"} if way == "plate" else {})
+    needed = values_of(given)["store_needed"]
+    assert needed == pytest.approx(kelvin(112 + 9))
+    # A store just so hot makes just that draw at just that temperature.
+    at_that = values_of(given | {"store_top": f"{needed * 1.8 - 459.67:.6f} °F"})
+    assert at_that["exchanger_outlet"] == pytest.approx(kelvin(112), abs=1e-3)
+    assert at_that["tap_flow_possible"] == pytest.approx(2.5 * GPM, rel=1e-4)
+
+
+def test_a_plate_cannot_come_closer_than_its_streams_allow() -> None:
+    assert "impossible-approach" in _three_ways(
+        "plate", tap_way="plate", tap_approach="2 F°", primary_flow="1 gpm", tap_flow="4 gpm"
+    )
+    assert "impossible-approach" not in _three_ways("plate", tap_way="plate", tap_approach="9 F°", primary_flow="5 gpm")
 
 
 def test_a_sidearm_by_hand() -> None:
