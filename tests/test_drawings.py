@@ -17,7 +17,7 @@ def _numbers(pattern: str, drawing: str) -> list[tuple[str, ...]]:
 
 def test_the_arrows_of_the_house_are_as_thick_as_its_losses() -> None:
     # One unit of thickness is one percent of the whole, to a tenth of a unit.
-    fern_lane = {"method": "surfaces", "altitude": "3,000 ft", "indoor": "68 °F"}
+    fern_lane = answer("house-load", {}).worksheet.examples[1].given
     values = answer("house-load", {key: Typed(text) for key, text in fern_lane.items()}).values
     drawn = {
         part: float(thick) for part, thick in _numbers(r'data-part="(\w+)" data-thick="([\d.]+)"', "house_loses.svg")
@@ -31,7 +31,7 @@ def test_the_arrows_of_the_house_are_as_thick_as_its_losses() -> None:
 
 
 def test_the_fires_of_two_lightings_stand_where_the_worksheet_puts_them() -> None:
-    # Six units of width an hour, from 20 on.
+    # Twelve units of width an hour, from 20 on.
     values = answer("firing", {}).values
     ways = (
         ("sv-fill", "hours_to_charge", "hours_between_at_design", 2),
@@ -44,5 +44,5 @@ def test_the_fires_of_two_lightings_stand_where_the_worksheet_puts_them() -> Non
             hours, apart = values[burning], values[between]
             assert isinstance(hours, float)
             assert isinstance(apart, float)
-            assert float(start) == pytest.approx(20 + 6 * turn * apart / HOUR, abs=0.15)
-            assert float(width) == pytest.approx(6 * hours / HOUR, abs=0.1)
+            assert float(start) == pytest.approx(20 + 12 * turn * apart / HOUR, abs=0.15)
+            assert float(width) == pytest.approx(12 * hours / HOUR, abs=0.1)

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from calc.piping import SYSTEMS
 from calc.worksheets import WORKSHEETS
+from render.drawings.piping import SYSTEMS
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -73,7 +73,7 @@ def _one_line(path: Path) -> str:
 
 TEXTS = {
     path.relative_to(ROOT).as_posix(): _one_line(path)
-    for folder, pattern in (("docs", "*.md"), ("calc", "*.py"), ("site_overrides", "*.html"))
+    for folder, pattern in (("docs", "*.md"), ("calc", "*.py"), ("site_overrides/render", "*.html"), ("site_overrides/render", "*.py"))
     for path in sorted((ROOT / folder).rglob(pattern))
 }
 

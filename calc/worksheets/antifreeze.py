@@ -216,7 +216,7 @@ WORKSHEET = Worksheet(
             "Ridge Road: the loop to the barn",
             {
                 "antifreeze_kind": "propylene", "antifreeze": "40 %", "coldest": "-5 °F", "tap_side": "no",
-                "other_volume": "35 gal", "design_load": "32,500 Btu/h", "supply_water": "160 °F", "water_drop": "20 F°",
+                "other_volume": "60 gal", "design_load": "32,500 Btu/h", "supply_water": "160 °F", "water_drop": "20 F°",
                 "pipe_kind": "copper-m", "pipe_size": "1", "pipe_length": "200 ft", "elbows": "14", "tees": "4", "valves": "4",
             },
         ),

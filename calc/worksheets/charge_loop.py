@@ -215,7 +215,7 @@ WORKSHEET = Worksheet(
                 "peak_known": "no", "water_output": "60,000 Btu/h", "charge_rise": "25 F°", "store_top": "180 °F",
                 "pipe_kind": "copper-m", "pipe_size": "1-1/4", "pipe_length": "40 ft", "elbows": "8", "tees": "4",
                 "valves": "3", "altitude": "3,000 ft", "system_pressure": "12 psi", "pump_height": "-4 ft",
-                "antifreeze_kind": "none", "outlet_height": "-2 ft", "highest_point": "1 ft",
+                "antifreeze_kind": "none", "outlet_height": "-2 ft", "highest_point": "12 ft",
             },
         ),
         Example("The peak is known", {"peak_known": "yes", "peak_output": "120,000 Btu/h"}),

@@ -373,7 +373,7 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: the kitchen stove and its hood",
             {
-                "water_output": "38,000 Btu/h",
+                "water_output": "40,000 Btu/h",
                 "room_output": "10,000 Btu/h",
                 "efficiency_basis": "higher",
                 "efficiency": "68 %",
@@ -382,8 +382,8 @@ WORKSHEET = Worksheet(
                 "flue_diameter": "6 in",
                 "flue_wall": "insulated",
                 "flue_place": "inside",
-                "fans": "200 cfm",
-                "house_volume": "9,600 ft3",
+                "fans": "170 cfm",
+                "house_volume": "9,200 ft3",
                 "tightness": "7 /h",
                 "average_outdoor": "28 °F",
                 "indoor": "68 °F",

@@ -239,7 +239,7 @@ WORKSHEET = Worksheet(
                 "emitter": "baseboard", "baseboard_length": "180 ft", "baseboard_rating": "560 Btu/h/ft",
                 "allowance": "15 %", "rating_water": "180 °F", "rating_air": "65 °F", "exponent": "1.4",
                 "design_load": "30,500 Btu/h", "indoor": "68 °F", "water_drop": "12 F°", "design_outdoor": "-5 °F",
-                "average_outdoor": "30 °F", "store_top": "185 °F", "hours_wanted": "8 h",
+                "average_outdoor": "30 °F", "store_top": "180 °F", "hours_wanted": "8 h",
             },
         ),
         Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),

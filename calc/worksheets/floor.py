@@ -357,11 +357,11 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: slab with a wood floor on it",
             {
-                "floor_area": "1,000 ft2", "design_load": "13,300 Btu/h", "indoor": "68 °F", "floor_covering": "wood",
+                "floor_area": "1,060 ft2", "design_load": "13,300 Btu/h", "indoor": "68 °F", "floor_covering": "wood",
                 "pipe_spacing": "12 in", "concrete_cover": "2 in", "pipe_diameter": "0.625 in",
                 "slab_conductivity": "1.4 W/m/K", "water_drop": "10 F°", "insulation_below": "10 R",
-                "below_floor": "50 °F", "design_outdoor": "-5 °F", "average_outdoor": "30 °F",
-                "store_top": "180 °F", "hours_wanted": "12 h",
+                "below_floor": "50 °F", "design_outdoor": "-5 °F", "average_outdoor": "28 °F",
+                "store_top": "170 °F", "hours_wanted": "12 h",
             },
         ),
         Example(

@@ -395,7 +395,7 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: wood in place of oil",
             {
-                "yearly_heat": "76.1 MMBtu",
+                "yearly_heat": "78.1 MMBtu",
                 "fuel_now": "oil",
                 "fuel_price_oil": "4.00 $/gal",
                 "efficiency_oil": "82 %",

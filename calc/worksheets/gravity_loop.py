@@ -227,7 +227,7 @@ WORKSHEET = Worksheet(
         ),
         Example(
             "Hollow Cabin: how hot the outlet gets",
-            {"loop_question": "outlet", "loop_heat": "50,000 Btu/h", "loop_return": "120 °F", "loop_height": "7 ft"},
+            {"loop_question": "outlet", "loop_heat": "50,000 Btu/h", "loop_return": "140 °F", "loop_height": "7 ft"},
         ),
     ),
     leaves_out=(

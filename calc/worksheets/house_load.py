@@ -279,17 +279,27 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 670 gal of oil a year",
+            "Mill Row: 688 gal of oil a year",
             {
-                "method": "fuel", "fuel": "oil", "amount": "670 gal", "efficiency": "82 %", "tap_share": "0 %",
-                "indoor": "70 °F", "design_outdoor": "-5 °F", "degree_days": "7,800 °F·day", "base_temperature": "65 °F",
+                "method": "fuel", "fuel": "oil", "amount": "688 gal", "efficiency": "82 %", "tap_share": "0 %",
+                "indoor": "68 °F", "design_outdoor": "-5 °F", "degree_days": "7,800 °F·day", "base_temperature": "65 °F",
             },
         ),
         Example(
             "Fern Lane: by its surfaces",
             {
-                "method": "surfaces", "wall_area": "1,100 ft2", "window_area": "140 ft2", "door_area": "40 ft2",
-                "ceiling_area": "900 ft2", "ground_area": "900 ft2", "house_volume": "7,200 ft3", "altitude": "3,000 ft",
+                "base_temperature": "65 °F",
+                "degree_days": "7,800 °F·day",
+                "design_outdoor": "-5 °F",
+                "indoor": "68 °F",
+                "air_changes": "0.35 /h",
+                "ground_resistance": "27 R",
+                "ceiling_resistance": "60 R",
+                "door_resistance": "7 R",
+                "window_resistance": "3.5 R",
+                "wall_resistance": "30 R",
+                "method": "surfaces", "wall_area": "994 ft2", "window_area": "102 ft2", "door_area": "40 ft2",
+                "ceiling_area": "1,150 ft2", "ground_area": "1,150 ft2", "house_volume": "9,200 ft3", "altitude": "3,000 ft",
             },
         ),
         Example(

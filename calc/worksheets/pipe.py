@@ -211,8 +211,8 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: 800 gal store to the old baseboard",
             {
-                "design_load": "30,500 Btu/h", "water_drop": "15 F°", "supply_water": "140 °F", "pipe_kind": "copper-m",
-                "pipe_size": "3/4", "pipe_length": "160 ft", "elbows": "16", "tees": "4", "valves": "4",
+                "design_load": "30,500 Btu/h", "water_drop": "12 F°", "supply_water": "140 °F", "pipe_kind": "copper-m",
+                "pipe_size": "1", "pipe_length": "160 ft", "elbows": "16", "tees": "4", "valves": "4",
                 "pipe_place": "emitters", "antifreeze_kind": "none", "system_pressure": "12 psi",
             },
         ),

@@ -267,10 +267,10 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: the cellar stove with its dump",
             {
-                "water_output": "60,000 Btu/h", "peak_known": "no", "fire_left": "full", "burn_time": "3 h",
+                "water_output": "60,000 Btu/h", "peak_known": "no", "fire_left": "full", "burn_time": "4 h",
                 "store_top": "180 °F", "charge_rise": "25 F°", "altitude": "3,000 ft", "system_pressure": "12 psi",
                 "jacket_volume": "20 gal", "loop_flows": "no", "damper": "open", "safety_coil": "none",
-                "dump_output": "120,000 Btu/h", "outlet_height": "-2 ft",
+                "dump_output": "135,000 Btu/h", "outlet_height": "-2 ft",
             },
         ),
         Example("The peak is known", {"peak_known": "yes", "peak_output": "80,000 Btu/h"}),

@@ -257,7 +257,7 @@ WORKSHEET = Worksheet(
             {
                 "stove_outlet": "175 °F",
                 "system_return": "100 °F",
-                "water_output": "68,000 Btu/h",
+                "water_output": "60,000 Btu/h",
                 "moisture": "20 %",
                 "air_ratio": "2",
                 "altitude": "3,000 ft",

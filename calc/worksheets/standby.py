@@ -390,10 +390,10 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Ridge Road: 800 gal in an unheated garage",
+            "Ridge Road: 800 gal in the unheated barn",
             {
                 "store_volume": "800 gal",
-                "store_top": "180 °F",
+                "store_top": "185 °F",
                 "store_surroundings": "40 °F",
                 "store_inside": "no",
                 "insulation": "4 in",

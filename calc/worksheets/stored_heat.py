@@ -172,7 +172,7 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: 500 gal behind a warm floor",
             {
-                "store_volume": "500 gal", "store_top": "180 °F", "lowest_useful": "110 °F", "design_load": "13,300 Btu/h",
+                "store_volume": "500 gal", "store_top": "170 °F", "lowest_useful": "130 °F", "design_load": "13,300 Btu/h",
                 "water_drop": "10 F°", "cold_water": "48 °F", "altitude": "3,000 ft", "system_pressure": "0 psi",
             },
         ),

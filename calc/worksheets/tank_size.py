@@ -340,9 +340,9 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: a cellar stove and old baseboard",
             {
-                "water_output": "60,000 Btu/h", "burn_time": "4 h", "design_load": "30,500 Btu/h", "store_top": "185 °F",
+                "water_output": "60,000 Btu/h", "burn_time": "4 h", "design_load": "30,500 Btu/h", "store_top": "180 °F",
                 "lowest_useful": "130 °F", "hours_wanted": "8 h", "heated_area": "1,600 ft2", "firebox_known": "yes",
-                "firebox_volume": "4 ft3", "moisture": "20 %", "efficiency_basis": "higher", "stoking": "by-hand", "altitude": "3,000 ft", "system_pressure": "12 psi",
+                "firebox_volume": "5 ft3", "moisture": "20 %", "efficiency_basis": "higher", "stoking": "by-hand", "altitude": "3,000 ft", "system_pressure": "12 psi",
             },
         ),
     ),

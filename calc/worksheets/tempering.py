@@ -224,13 +224,13 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Fern Lane: a floor at 104 °F from a store at 180 °F",
+            "Fern Lane: a floor at 102 °F from a store at 170 °F",
             {
-                "mix_purpose": "floor", "store_top": "180 °F", "mixed_wanted": "104 °F", "floor_return": "94 °F",
+                "mix_purpose": "floor", "store_top": "170 °F", "mixed_wanted": "102 °F", "floor_return": "92 °F",
                 "mixed_flow": "3.4 gpm", "indoor": "68 °F",
             },
         ),
-        Example("The taps of the same house", {"mix_purpose": "tap", "mixed_wanted": "120 °F", "cold_water": "48 °F"}),
+        Example("The taps of the same house", {"mix_purpose": "tap", "mixed_wanted": "110 °F", "cold_water": "48 °F"}),
     ),
     leaves_out=(
         "How exactly the valve holds its setting: a few degrees either way are ordinary.",

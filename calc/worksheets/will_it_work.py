@@ -277,16 +277,16 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: a cellar stove, 600 gal, old baseboard",
+            "Mill Row: a cellar stove, 800 gal, old baseboard",
             {
                 "water_output": "60,000 Btu/h", "room_output": "8,000 Btu/h", "burn_time": "4 h", "design_load": "30,500 Btu/h",
-                "store_volume": "600 gal", "store_top": "185 °F", "lowest_useful": "130 °F", "hours_wanted": "8 h",
+                "store_volume": "800 gal", "store_top": "180 °F", "lowest_useful": "130 °F", "hours_wanted": "8 h",
                 "chimney_known": "no", "peak_known": "no", "taps_from_store": "yes", "tap_store": "130 °F", "indoor": "68 °F", "room_conductance": "150 Btu/h/F",
                 "partition": "100 Btu/h/F", "room_limit": "80 °F", "average_outdoor": "30 °F", "altitude": "3,000 ft",
-                "system_pressure": "12 psi", "charge_rise": "25 F°", "outlet_height": "-2 ft", "other_volume": "60 gal",
-                "fill_temperature": "50 °F", "high_limit": "210 °F", "height_above_vessel": "18 ft", "top_pressure": "4 psi",
-                "relief_setting": "30 psi", "vessel_fitted": "110 gal", "tank_diameter": "48 in", "empty_weight": "700 lb",
-                "floor_kind": "slab", "floor_allowable": "1,500 lb/ft2", "highest_point": "12 ft", "dump_output": "130,000 Btu/h",
+                "system_pressure": "12 psi", "charge_rise": "25 F°", "outlet_height": "-2 ft", "other_volume": "45 gal",
+                "fill_temperature": "50 °F", "high_limit": "210 °F", "height_above_vessel": "14 ft", "top_pressure": "4 psi",
+                "relief_setting": "30 psi", "vessel_fitted": "140 gal", "tank_diameter": "54 in", "empty_weight": "950 lb",
+                "floor_kind": "slab", "floor_allowable": "1,500 lb/ft2", "highest_point": "12 ft", "dump_output": "135,000 Btu/h",
             },
         ),
         Example(

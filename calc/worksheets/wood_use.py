@@ -315,12 +315,12 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: a winter on sugar maple",
             {
-                "yearly_heat": "76.1 MMBtu",
+                "yearly_heat": "78.1 MMBtu",
                 "species": "sugar-maple",
                 "moisture": "20 %",
                 "efficiency_basis": "higher",
                 "efficiency": "68 %",
-                "firebox_volume": "2.5 ft3",
+                "firebox_volume": "5 ft3",
             },
         ),
     ),

@@ -9,13 +9,13 @@ from tests.worksheets.asking import codes, kelvin, values
 def test_ridge_road_by_hand() -> None:
     # 40 % by volume: 0.4 × 1036 ÷ (0.4 × 1036 + 0.6 × 998.2) = 414.4 ÷ 1013.3 = 40.9 % by mass.
     # Published for 40 % by volume: first ice at -21.4 °C (-6.5 °F); pipes whole to -40 °F and below from 35 % on.
-    # 40 % of 35 gal is 14 gal. At 150 °F the mixture holds about 460 where water holds 490.7: 6.2 % less, so the flow
+    # 40 % of 60 gal is 24 gal. At 150 °F the mixture holds about 460 where water holds 490.7: 6.2 % less, so the flow
     # is 1 ÷ 0.938 - 1 = 6.6 % more.
     found = values("antifreeze")
     assert found["mass_fraction"] == pytest.approx(0.409, abs=0.0005)
     assert found["freezing_point"] == pytest.approx(kelvin(-6.5), abs=1 * FAHRENHEIT_DEGREE)
     assert found["burst_point"] == pytest.approx(kelvin(-40))
-    assert found["glycol_needed"] == pytest.approx(14 * GALLON)
+    assert found["glycol_needed"] == pytest.approx(24 * GALLON)
     assert found["heat_capacity_lost"] == pytest.approx(0.062, abs=0.003)
     assert found["extra_flow"] == pytest.approx(1 / (1 - found["heat_capacity_lost"]) - 1)
 

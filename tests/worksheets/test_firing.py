@@ -6,17 +6,33 @@ from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 from calc.units import BTU, HOUR
 
+# A firebox twice as large as the example's, behind cooler emitters: one load burns for four hours.
+LARGE = {"burn_time": "4 h", "store_top": "180 °F", "lowest_useful": "110 °F", "firebox_volume": "4 ft3"}
+
 
 def sheet_of(**typed: str) -> Sheet:
-    return answer("firing", {field: Typed(text) for field, text in typed.items()})
+    return answer("firing", {field: Typed(text) for field, text in (LARGE | typed).items()})
 
 
 def codes(**typed: str) -> set[str]:
     example = {key: one.text for key, one in answer("firing", {}).inputs.items() if not one.from_field}
-    return {one.code for one in sheet_of(**(example | typed)).advice}
+    return {one.code for one in sheet_of(**(example | LARGE | typed)).advice}
 
 
 def test_fern_lane_by_hand() -> None:
+    # 2 ft³ × 12.5 = 25 lb; × 6,880 × 0.68 × 0.80 = 93,570 Btu to the water. The outputs say 40,000 × 2 = 80,000.
+    # A burn is worth 80,000 + 10,000 × 2 = 100,000 Btu: 24 × 13,300 ÷ 100,000 = 3.192 a day.
+    # The store holds 500 × 8.18 × 40 = 163,600 Btu: ÷ 36,700 = 4.46 h to fill it, 2.23 loads; ÷ 13,300 = 12.30 h cold.
+    values = answer("firing", {}).values
+    assert values["heat_per_load"] == pytest.approx(93_570 * BTU, rel=0.001)
+    assert values["burns_per_day_at_design"] == pytest.approx(3.192)
+    assert values["loads_to_charge"] == pytest.approx(2.23, rel=0.003)
+    assert values["hours_cold"] == pytest.approx(12.30 * HOUR, rel=0.003)
+    assert values["hours_between_at_design"] == pytest.approx(16.76 * HOUR, rel=0.003)
+    assert not {"wood-too-little", "burn-does-not-fit"} & {one.code for one in answer("firing", {}).advice}
+
+
+def test_a_large_firebox_by_hand() -> None:
     # To the water: 40 of 50 kBtu/h = 80 %. One firebox: 4 ft³ × 12.5 lb/ft³ = 50 lb; 8,600 × 0.80 = 6,880 Btu/lb;
     #   50 × 6,880 × 0.68 × 0.80 = 187,100 Btu to the water. The outputs say 40,000 × 4 = 160,000: the smaller counts.
     # A burn is worth 160,000 + 10,000 × 4 = 200,000 Btu: 24 × 13,300 ÷ 200,000 = 1.596 a day, 26.6 % of the day.

@@ -6,11 +6,17 @@ from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 from calc.units import BTU, HOUR
 
+# A load that burns twice as long as the example's, behind cooler emitters.
+LARGE = {
+    "burn_time": "4 h", "store_top": "180 °F", "lowest_useful": "110 °F",
+    "reading_upper": "150 °F", "reading_middle": "135 °F", "reading_lower": "115 °F",
+}  # fmt: skip
+
 
 def sheet_of(**typed: str) -> Sheet:
-    """The worked example with some of its numbers changed."""
+    """That case with some of its numbers changed."""
     example = {key: one.text for key, one in answer("load-now", {}).inputs.items() if not one.from_field}
-    return answer("load-now", {field: Typed(text) for field, text in (example | typed).items()})
+    return answer("load-now", {field: Typed(text) for field, text in (example | LARGE | typed).items()})
 
 
 def codes(**typed: str) -> set[str]:
@@ -18,6 +24,15 @@ def codes(**typed: str) -> set[str]:
 
 
 def test_fern_lane_by_hand() -> None:
+    # Above 130 °F: 20 + 15 + 0 = 35 degrees, 47,700 Btu; tomorrow 9,656 Btu/h: 4.94 h.
+    # Below 170 °F: 20 + 25 + 40 = 85 degrees, 115,900 Btu, and a load brings 40,000 × 2 = 80,000: 1.45 fit.
+    values = answer("load-now", {}).values
+    assert values["heat_now"] == pytest.approx(47_700 * BTU, rel=0.003)
+    assert values["hours_until_lighting"] == pytest.approx(4.94 * HOUR, rel=0.003)
+    assert values["loads_that_fit"] == pytest.approx(1.45, rel=0.005)
+
+
+def test_a_large_load_by_hand() -> None:
     # A third of 500 gal holds 166.7 × 8.18 = 1,363 Btu for each degree.
     # Above 110 °F: 40 + 25 + 5 = 70 degrees, 95,400 Btu. Below 180 °F: 30 + 45 + 65 = 140 degrees, 190,900 Btu.
     # Tomorrow: 13,300 ÷ 73 × (68 - 15) = 9,656 Btu/h; the heat lasts 95,400 ÷ 9,656 = 9.88 h.

@@ -9,20 +9,20 @@ from tests.worksheets.asking import codes, kelvin, sheet_of, values
 def test_mill_row_by_hand() -> None:
     # Outlet 205 °F at the peak, boiling at 242.2 °F there. 20 gal of 180 °F water weigh 162.0 lb at 1.0024 Btu/(lb·°F):
     # 162.0 × 1.0024 × 37.24 = 6,047 Btu. At 120,000 Btu/h: 181.4 s = 3.02 min.
-    # A full load holds 60,000 × 3 = 180,000 Btu, at the peak for 1.5 h. The dump takes 120,000: never.
+    # A full load holds 60,000 × 4 = 240,000 Btu, at the peak for 2 h. The dump takes 135,000: never.
     found = sheet_of("power-cut").values
     assert found["heat_to_boiling"] == pytest.approx(6_047 * BTU, rel=0.005)
     assert found["minutes_to_boiling"] == pytest.approx(181.4, rel=0.005)
-    assert found["time_until_spent"] == pytest.approx(1.5 * HOUR)
+    assert found["time_until_spent"] == pytest.approx(2 * HOUR)
     assert found["minutes_with_dump"] is None
     assert found["dump_needed"] == pytest.approx(120_000 * BTU / HOUR)
-    # 45 W × 3 h ÷ 0.8 = 169 Wh.
-    assert found["battery_energy"] == pytest.approx(168.75 * 3600)
+    # 45 W × 4 h ÷ 0.8 = 225 Wh.
+    assert found["battery_energy"] == pytest.approx(225 * 3600)
 
 
 def test_steam_until_the_fire_is_spent_by_hand() -> None:
-    # No dump: 180,000 - 6,050 = 173,950 Btu boil water away, at 974 Btu/lb in the open at 3,000 ft: 178.6 lb.
-    assert values("power-cut", dump_output="0 Btu/h")["water_boiled_off"] == pytest.approx(178.6 * POUND, rel=0.005)
+    # No dump: 240,000 - 6,050 = 233,950 Btu boil water away, at 974 Btu/lb in the open at 3,000 ft: 240.2 lb.
+    assert values("power-cut", dump_output="0 Btu/h")["water_boiled_off"] == pytest.approx(240.2 * POUND, rel=0.005)
 
 
 def test_it_starts_from_the_hottest_normal_outlet_and_boils_by_the_pressure_there() -> None:

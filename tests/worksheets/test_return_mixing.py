@@ -7,15 +7,15 @@ from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 
 
 def test_mill_row_by_hand() -> None:
-    # (140 - 100) ÷ (175 - 100) = 0.5333. Rise 35 °F: 68,000 ÷ 35 = 1,943 Btu/h°F; 8.14 lb/gal × 60 × 1.0 = 489:
-    # 3.97 gpm through the stove. 0.5333 of 3.97 × 8.206 lb/gal = 17.4 lb/min, at 8.114 lb/gal hot: 2.14 gpm.
+    # (140 - 100) ÷ (175 - 100) = 0.5333. Rise 35 °F: 60,000 ÷ 35 = 1,714 Btu/h°F; 8.14 lb/gal × 60 × 1.0 = 489:
+    # 3.506 gpm through the stove. 0.5333 of 3.506 × 8.206 lb/gal = 15.34 lb/min, at 8.114 lb/gal hot: 1.891 gpm.
     found = values("return-mixing")
     assert found["least_return"] == pytest.approx(kelvin(140))
     assert found["bypass_share"] == pytest.approx(0.5333, rel=1e-4)
     assert found["mixed_return"] == pytest.approx(kelvin(140))
     assert found["rise"] == pytest.approx(35 * FAHRENHEIT_DEGREE)
-    assert found["stove_flow"] == pytest.approx(3.97 * GALLON / 60, rel=3e-3)
-    assert found["bypass_flow"] == pytest.approx(2.14 * GALLON / 60, rel=3e-3)
+    assert found["stove_flow"] == pytest.approx(3.506 * GALLON / 60, rel=3e-3)
+    assert found["bypass_flow"] == pytest.approx(1.891 * GALLON / 60, rel=3e-3)
 
 
 def test_the_least_return_is_the_hottest_of_three() -> None:

@@ -3,23 +3,31 @@
 import pytest
 
 from calc.answer import Typed, answer
+from calc.engine.sheet import Sheet
 from calc.units import BTU, HOUR
+
+# A slab of a round thousand square feet, and a load that burns twice as long as the example's.
+ROUND = {"floor_area": "1,000 ft2", "burn_time": "4 h", "load": "6,900 Btu/h"}
+
+
+def _sheet(**given: str) -> Sheet:
+    example = dict(answer("slab-store", {}).worksheet.examples[0].given) | ROUND
+    sheet = answer("slab-store", {key: Typed(text) for key, text in (example | given).items()})
+    assert not sheet.problems
+    return sheet
 
 
 def _codes(**given: str) -> dict[str, str]:
-    example = dict(answer("slab-store", {}).worksheet.examples[0].given)
-    sheet = answer("slab-store", {key: Typed(text) for key, text in (example | given).items()})
-    assert not sheet.problems
-    return {said.code: said.level for said in sheet.advice}
+    return {said.code: said.level for said in _sheet(**given).advice}
 
 
-def test_fern_lane_by_hand() -> None:
+def test_a_thousand_square_feet_by_hand() -> None:
     # 1,000 ft² × 4 in = 333.3 ft³; at 143.6 lb/ft³ that is 47,860 lb; × 0.2102 Btu/(lb·°F) = 10,060 Btu/°F.
     # From 92 to 77 °F: 10,060 × 15 = 150,900 Btu; ÷ 6,900 Btu/h = 21.9 h.
     # As water that cools by 70 °F: 150,900 ÷ (8.17 × 70) = 263.9 gal.
     # Down: 1,000 ft² × (84.5 − 50) °F ÷ 10 = 3,450 Btu/h.
     # A burn: (40,000 − 6,900) × 4 h ÷ 10,060 = 13.2 °F, from 77 to 90.2 °F.
-    values = answer("slab-store", {}).values
+    values = _sheet().values
     assert values["slab_heat_per_degree"] == pytest.approx(10_060 * BTU * 1.8, rel=0.001)  # four figures by hand
     assert values["slab_heat"] == pytest.approx(150_900 * BTU, rel=0.001)
     assert values["hours_carried"] == pytest.approx(21.9 * HOUR, rel=0.003)
@@ -31,7 +39,7 @@ def test_fern_lane_by_hand() -> None:
 def test_what_comes_up_is_what_leaves_the_surface() -> None:
     # Warm end by hand, in SI: slab 33.33 °C, surface 25.75 °C, room 20 °C, 0.01 m²K/W less: 0.1242 m²K/W in all.
     # (33.33 − 25.75) ÷ 0.1242 = 61.1 W/m²; 8.92 × 5.75^1.1 = 61.1 W/m²; × 92.9 m² = 5,674 W = 19,360 Btu/h.
-    values = answer("slab-store", {}).values
+    values = _sheet().values
     assert values["surface_warm"] == pytest.approx(273.15 + 25.75, abs=0.01)
     assert values["output_warm"] == pytest.approx(19_360 * BTU / HOUR, rel=0.001)
 

@@ -31,13 +31,13 @@ def codes(typed: dict[str, str], level: str = "") -> set[str]:
     return {one.code for one in sheet_of(typed).advice if level in ("", one.level)}
 
 
-def test_fern_lane_by_hand() -> None:
-    # (104 - 94) ÷ (180 - 94) = 10 ÷ 86 = 0.11628 by mass.
+def test_a_floor_by_hand() -> None:
+    # The example's floor, from a hotter store: (104 - 94) ÷ (180 - 94) = 10 ÷ 86 = 0.11628 by mass.
     # 3.4 gpm at 104 °F weigh 3.4 × 8.2823 = 28.160 lb/min (steam tables); 0.11628 of it, 3.2744 lb/min, is hot.
     # Hot water weighs 8.0992 lb/gal: 0.4043 gpm. The rest, 24.885 lb/min at 94 °F (8.2995 lb/gal): 2.998 gpm.
     # By volume: 0.4043 ÷ (0.4043 + 2.998) = 0.1188.
     # Fails open: 180 °F; (180 - 68) ÷ (104 - 68) = 3.11 times the heat. Second thermostat: 104 + 15 = 119 °F.
-    values = sheet_of({}).values
+    values = sheet_of(FLOOR | {"mixed_wanted": "104 °F", "floor_return": "94 °F", "mixed_flow": "3.4 gpm"}).values
     assert values["hot_share"] == pytest.approx(0.11628, rel=1e-4)
     assert values["hot_flow"] == pytest.approx(0.4043 * GALLON / 60, rel=5e-4)
     assert values["cool_flow"] == pytest.approx(2.998 * GALLON / 60, rel=5e-4)

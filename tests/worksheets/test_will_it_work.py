@@ -6,16 +6,26 @@ from calc.answer import Typed, answer
 from calc.units import BTU, GALLON, HOUR, POUND
 from calc.worksheets import WORKSHEETS
 
+# A smaller store, and a higher house, than those of the example.
+SMALL = {
+    "store_volume": "600 gal", "store_top": "185 °F", "other_volume": "60 gal", "height_above_vessel": "18 ft",
+    "vessel_fitted": "110 gal", "tank_diameter": "48 in", "empty_weight": "700 lb", "dump_output": "130,000 Btu/h",
+}  # fmt: skip
+
+
+def _given() -> dict[str, Typed]:
+    example = WORKSHEETS["will-it-work"].examples[0].given
+    return {key: Typed(text) for key, text in (dict(example) | SMALL).items()}
+
 
 def _status(**changed: str) -> dict[str, str]:
-    given = {key: Typed(text) for key, text in WORKSHEETS["will-it-work"].examples[0].given.items()}
-    sheet = answer("will-it-work", given | {key: Typed(text) for key, text in changed.items()})
+    sheet = answer("will-it-work", _given() | {key: Typed(text) for key, text in changed.items()})
     assert not sheet.problems, sheet.problems
     return {one.key: one.status for one in sheet.verdicts}
 
 
-def test_mill_row_by_hand() -> None:
-    values = answer("will-it-work", {}).values
+def test_a_small_store_by_hand() -> None:
+    values = answer("will-it-work", _given()).values
     # Fire: 4 h × (60,000 + 8,000) Btu/h = 272,000 Btu a burn; 24 h × 30,500 = 732,000 Btu a day; 2.69 burns, 10.8 h of 24.
     assert values["burning_share"] == pytest.approx(10.76 / 24, rel=0.002)
     # Store: 600 gal × 8.16 Btu/(gal·°F) × (185 - 130) °F = 269,300 Btu; a burn is 4 × 60,000 = 240,000 Btu: 112 %.

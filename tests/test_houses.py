@@ -1,0 +1,111 @@
+"""Each invented house has one set of numbers, on every page and in the records, and keeps the rules that the pages teach."""
+
+import re
+from collections import defaultdict
+from pathlib import Path
+
+import pytest
+
+from calc.answer import Typed, answer
+from calc.engine.sheet import Sheet
+from calc.units import FAHRENHEIT_DEGREE
+from calc.worksheets import WORKSHEETS
+
+RECORDS = {
+    path.stem.replace("-", " ").title(): path
+    for path in sorted((Path(__file__).resolve().parent.parent / "site_overrides/editions").glob("*/houses/*.txt"))
+}
+TOLD = ("Fern Lane", "Mill Row", "Ridge Road", "Hollow Cabin")
+
+# A house has several pipes, and fluids in them; a page may ask another question of it, or of its oil burner.
+SEVERAL = {"pipe_kind", "pipe_size", "pipe_length", "elbows", "tees", "valves", "pipe_place", "antifreeze_kind"}
+ASKED = {"peak_known", "loop_question", "fire_known"}
+SAME_KEY_OTHER_THING = {("house-load", "efficiency")}
+
+
+def _record(house: str) -> dict[str, str]:
+    lines = RECORDS[house].read_text(encoding="utf-8").splitlines()
+    return dict(line.partition(" | ")[0].split(" = ", 1) for line in lines if " = " in line)
+
+
+def _numbers(house: str) -> dict[str, dict[str, set[str]]]:
+    """Every text of each key, and where it stands."""
+    found: dict[str, dict[str, set[str]]] = defaultdict(lambda: defaultdict(set))
+    for slug, worksheet in WORKSHEETS.items():
+        for example in worksheet.examples:
+            if example.name.startswith(house):
+                for key, text in example.given.items():
+                    if (slug, key) not in SAME_KEY_OTHER_THING:
+                        found[key][text].add(slug)
+    for key, text in _record(house).items():
+        found[key][text].add("the record")
+    return found
+
+
+@pytest.mark.parametrize("house", TOLD)
+def test_one_quantity_has_one_number(house: str) -> None:
+    several = {
+        key: dict(texts) for key, texts in _numbers(house).items() if len(texts) > 1 and key not in SEVERAL | ASKED
+    }
+    assert not several
+
+
+def _sheet(slug: str, house: str) -> Sheet:
+    """A worksheet with the house's recorded numbers, and those of its own example where the record has none."""
+    examples = [one.given for one in WORKSHEETS[slug].examples if one.name.startswith(house)]
+    given = {**(examples[0] if examples else {}), **_record(house)}
+    keys = {field.key for field in WORKSHEETS[slug].all_fields()}
+    sheet = answer(slug, {key: Typed(text) for key, text in given.items() if key in keys})
+    assert not sheet.problems
+    return sheet
+
+
+@pytest.mark.parametrize("house", TOLD)
+def test_a_burn_is_in_the_wood_and_fits_the_store(house: str) -> None:
+    said = {one.code for one in _sheet("firing", house).advice}
+    assert not said & {"wood-too-little", "burn-does-not-fit", "boiling", "boiling-margin", "more-than-a-day"}
+
+
+@pytest.mark.parametrize("house", TOLD)
+def test_the_outlet_stays_clear_of_boiling(house: str) -> None:
+    margin = _sheet("will-it-work", house).values["outlet_margin"]
+    assert isinstance(margin, float)
+    assert margin >= 20 * FAHRENHEIT_DEGREE
+
+
+@pytest.mark.parametrize("house", ["Fern Lane", "Mill Row", "Hollow Cabin"])
+def test_no_link_is_dangerous(house: str) -> None:
+    """Ridge Road is the house whose record has to say stop: its dump is too small."""
+    assert "stop" not in {one.status for one in _sheet("will-it-work", house).verdicts}
+
+
+def test_the_store_of_fern_lane_serves_floor_and_taps() -> None:
+    record, floor, taps = (
+        _record("Fern Lane"),
+        _sheet("floor", "Fern Lane").values,
+        _sheet("tap-water", "Fern Lane").values,
+    )
+    lowest = _sheet("firing", "Fern Lane").values["lowest_useful"]
+    for needs in (floor["lowest_useful"], taps["store_needed"]):
+        assert isinstance(needs, float)
+        assert isinstance(lowest, float)
+        assert needs <= lowest
+    wanted = float(re.sub(r"[^\d.]", "", record["mixed_wanted"]))
+    supply = floor["supply_water"]
+    assert isinstance(supply, float)
+    assert wanted == pytest.approx(supply * 1.8 - 459.67, abs=0.6)
+
+
+def test_the_surfaces_of_fern_lane_lose_its_design_load() -> None:
+    example = next(one for one in WORKSHEETS["house-load"].examples if one.name.startswith("Fern Lane"))
+    sheet = answer("house-load", {key: Typed(text) for key, text in example.given.items()})
+    assert (
+        next(one.shown for one in sheet.results if one.key == "design_load").replace("\u00a0", " ")
+        == _record("Fern Lane")["design_load"]
+    )
+
+
+def test_the_fuel_of_mill_row_is_its_design_load_and_its_winter() -> None:
+    shown = {one.key: one.shown.replace("\u00a0", " ") for one in _sheet("house-load", "Mill Row").results}
+    assert shown["design_load"] == _record("Mill Row")["design_load"]
+    assert {shown["yearly_heat"]} == set(_numbers("Mill Row")["yearly_heat"])
