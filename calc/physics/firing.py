@@ -122,10 +122,50 @@ def loads_to_charge(hours_to_charge: Second, burn_time: Second) -> Count:
     return hours_to_charge / burn_time
 
 
-@law("hours_to_charge + hours_cold", source="definition")
-def hours_between(hours_to_charge: Second, hours_cold: Second) -> Second:
-    """Time from one lighting to the next, s: the store is filled, then the stove stays cold while the store lasts."""
-    return hours_to_charge + hours_cold
+@law(
+    "burning_share * day",
+    constants={"day": Constant(DAY, "s", source="definition", kind="time")},
+    source="definition",
+)
+def hours_tended(burning_share: Fraction) -> Second:
+    """Time of a day with a fire in the stove, s, from its share of the day."""
+    return burning_share * DAY
+
+
+@law(
+    "min(heat / max(water_output + min(room_output, room_can_use, load) - load, 0), waking_hours)",
+    source="first-law",
+)
+def hours_lit(
+    heat: Joule, water_output: Watt, room_output: Watt, room_can_use: Watt, load: Watt, waking_hours: Second
+) -> Second:
+    """Time of fire in one lighting, s: the loads that fill a store of `heat` (J) at the rated output, and no longer.
+
+    `water_output` and `room_output` (W) are the rated ones, of the latter no more than the room can use or the house
+    (`load`, W) needs. Nobody feeds a fire for more than the `waking_hours` (s) of a day.
+    Raises NoSolution where the fire gives no more than the house takes.
+    """
+    over = water_output + min(room_output, room_can_use, load) - load
+    if over <= 0:
+        raise NoSolution("hours_lit")
+    return min(heat / over, waking_hours)
+
+
+@law("min(heat, max(fire_output - load, 0) * hours_lit)", source="first-law")
+def heat_stored(heat: Joule, fire_output: Watt, load: Watt, hours_lit: Second) -> Joule:
+    """Heat in the store after one lighting, J: what the house left of the fire's heat, no more than the store holds.
+
+    Raises NoSolution where the fire gives no more than the house takes.
+    """
+    if fire_output <= load:
+        raise NoSolution("heat_stored")
+    return min(heat, (fire_output - load) * hours_lit)
+
+
+@law("hours_lit + hours_cold", source="definition")
+def hours_between(hours_lit: Second, hours_cold: Second) -> Second:
+    """Time from one lighting to the next, s: that of the fire, then that of the cold stove while the store lasts."""
+    return hours_lit + hours_cold
 
 
 @law(

@@ -74,6 +74,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *one_load.GIVENS,
+        Given("waking_hours", "time", "Hours a day in which somebody is awake to feed it", "16 h", "common-practice"),
         Given(
             "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
         ),
@@ -150,9 +151,25 @@ WORKSHEET = Worksheet(
         ),
         Step("loads_to_charge", firing.loads_to_charge, "Loads of wood to fill it, one after another"),
         Step(
-            "hours_cold", store.time_on_heat, "Then the stove stays cold for", heat="usable_heat", load="load_at_design"
+            "hours_lit",
+            firing.hours_lit,
+            "Hours of fire in one lighting",
+            heat="usable_heat",
+            load="load_at_design",
+        ),
+        Step(
+            "heat_stored",
+            firing.heat_stored,
+            "Heat in the store after it",
+            heat="usable_heat",
+            fire_output="fire_output",
+            load="load_at_design",
+        ),
+        Step(
+            "hours_cold", store.time_on_heat, "Then the stove stays cold for", heat="heat_stored", load="load_at_design"
         ),
         Step("hours_between_at_design", firing.hours_between, "From one lighting to the next on the coldest day"),
+        Step("hours_tended", firing.hours_tended, "Hours of that day with a fire"),
         Step(
             "hours_between_one_load",
             firing.hours_between_single,
@@ -234,18 +251,46 @@ WORKSHEET = Worksheet(
             load="load_average",
         ),
         Step(
+            "hours_lit_average",
+            firing.hours_lit,
+            "Hours of fire in one lighting on that day",
+            heat="usable_heat_average",
+            load="load_average",
+        ),
+        Step(
+            "heat_stored_average",
+            firing.heat_stored,
+            "Heat in the store after it, on that day",
+            heat="usable_heat_average",
+            fire_output="fire_output_average",
+            load="load_average",
+            hours_lit="hours_lit_average",
+        ),
+        Step(
             "hours_cold_average",
             store.time_on_heat,
             "Stove cold for, on that day",
-            heat="usable_heat_average",
+            heat="heat_stored_average",
             load="load_average",
         ),
         Step(
             "hours_between_average",
             firing.hours_between,
             "From one lighting to the next on an average day",
-            hours_to_charge="hours_to_charge_average",
+            hours_lit="hours_lit_average",
             hours_cold="hours_cold_average",
+        ),
+        Step(
+            "burning_share_average",
+            firing.burning_share,
+            "Share of an average day with a fire",
+            burns_per_day="burns_per_day_average",
+        ),
+        Step(
+            "hours_tended_average",
+            firing.hours_tended,
+            "Hours of an average day with a fire",
+            burning_share="burning_share_average",
         ),
         # Any other day, for the picture.
         Step("space_load_then", house.load_at, "Load of the rooms at the outdoor temperature looked at"),
@@ -287,15 +332,17 @@ WORKSHEET = Worksheet(
         Result(
             "hours_between_at_design",
             "From one lighting to the next, coldest day",
-            "Load after load until the store is full, then nothing until it is down to {lowest_useful}.",
+            "Load after load for {hours_lit}, then nothing until the store is down to {lowest_useful}.",
             missing="it never goes out",
         ),
         Result("hours_cold", "Of that, the stove is cold for", missing="never"),
+        Result("hours_tended", "Hours of the coldest day with a fire", "Somebody feeds it for that long."),
         Result(
             "burns_per_day_average",
             "Loads of wood on an average day",
             "Over the {heating_days} whose mean is below {base_temperature}; the house takes {load_average}.",
         ),
+        Result("hours_tended_average", "Hours of an average day with a fire"),
         Result("load_average", "The house on an average day", "Taps and outside losses included."),
         Result("hours_between_average", "From one lighting to the next, average day", missing="it never goes out"),
         Result(
@@ -323,11 +370,12 @@ WORKSHEET = Worksheet(
             "Share of one burn that fits with no load",
             "A mild day, or the house away: the whole burn goes to the store.",
         ),
+        Result("burns_per_day_then", "Loads of wood a day at {outdoor}"),
         Result("burning_share", "Share of the coldest day with a fire"),
         Result("usable_heat", "Usable heat of the store"),
     ),
     headline="burns_per_day_at_design",
-    say="From lighting to lighting: {hours_between_at_design}.",
+    say="There is a fire for {hours_tended} of the coldest day.",
     musts=(
         Must(
             "indoor > design_outdoor",
@@ -390,10 +438,11 @@ WORKSHEET = Worksheet(
         ),
         Advice(
             "caution",
-            "small-margin",
-            "burning_share <= 1 and burning_share > 0.75",
-            "Little time is left for the stove to be cold.",
-            "In the worst cold it burns {burning_share} of the day. Somebody has to be there to feed it.",
+            "long-stoking",
+            "burning_share <= 1 and hours_tended > waking_hours",
+            "It must be fed at night.",
+            "In the worst cold there is a fire for {hours_tended} of the day, and people are awake for {waking_hours}. A "
+            "larger stove, a larger firebox or less loss gives the nights back.",
         ),
         Advice(
             "caution",
@@ -405,9 +454,17 @@ WORKSHEET = Worksheet(
         Advice(
             "note",
             "several-loads",
-            "loads_to_charge > 1.5",
+            "loads_to_charge > 1.5 and hours_to_charge <= waking_hours",
             "One lighting burns several loads.",
             "It takes {loads_to_charge} loads in a row, {hours_to_charge} of fire, to fill the store.",
+        ),
+        Advice(
+            "caution",
+            "never-full",
+            "hours_to_charge > waking_hours and burning_share <= 1",
+            "One day's fire does not fill this store.",
+            "Filling it on the coldest day would take {hours_to_charge} of fire without a break. The house takes most of "
+            "what the fire makes.",
         ),
         Advice(
             "note",
@@ -438,7 +495,7 @@ WORKSHEET = Worksheet(
                 Variant("Yours", {}),
                 Variant("Twice as much", {"store_volume": "x2"}),
             ),
-            show=("hours_between_at_design", "loads_to_charge", "burn_share"),
+            show=("hours_between_at_design", "hours_cold", "loads_to_charge", "burn_share"),
             say="The wood is the same in every row: a store changes when you light, not how much you burn.",
         ),
     ),

@@ -1,9 +1,8 @@
 """How much wood will a winter take?"""
 
+from calc.chains import one_load
 from calc.engine.declare import (
     Advice,
-    Case,
-    Cases,
     Chart,
     Comparison,
     Example,
@@ -89,25 +88,7 @@ WORKSHEET = Worksheet(
         Given("far_too_wet", "fraction", "Wood that is still green", "30 %", "common-practice"),
     ),
     cases=(
-        Cases(
-            "efficiency_basis",
-            higher=Case(
-                steps=(
-                    Step("heating_value", wood.higher_heating_value, "Heat in each weight of this wood, higher value"),
-                )
-            ),
-            lower=Case(
-                steps=(
-                    Step("higher_value", wood.higher_heating_value, "Heat in each weight of this wood, higher value"),
-                    Step(
-                        "heating_value",
-                        wood.lower_heating_value,
-                        "The same without the heat of the steam",
-                        higher_heating_value="higher_value",
-                    ),
-                )
-            ),
-        ),
+        one_load.HEATING_VALUE,
     ),
     steps=(
         Pick(

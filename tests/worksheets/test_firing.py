@@ -87,7 +87,8 @@ def test_a_small_firebox_counts_for_what_it_holds_on_both_sides() -> None:
     # 24 × 13,300 ÷ 58,480 = 5.458 a day.
     values = sheet_of(firebox_volume="1 ft3").values
     assert values["burns_per_day_at_design"] == pytest.approx(5.458, rel=0.0005)
-    assert {"wood-too-little", "small-margin"} <= codes(firebox_volume="1 ft3")
+    assert {"wood-too-little", "long-stoking", "never-full"} <= codes(firebox_volume="1 ft3")
+    assert "several-loads" not in codes(firebox_volume="1 ft3")
     assert "wood-too-little" not in codes()
 
 
@@ -112,12 +113,38 @@ def test_both_bases_of_efficiency_tell_of_the_same_stove() -> None:
     assert lower == pytest.approx(higher, rel=0.001)
 
 
+def test_hours_with_a_fire_by_hand() -> None:
+    # 1.596 loads of 4 h: 6.384 h of the coldest day; 0.6353 × 4 = 2.541 h of an average one.
+    values = sheet_of().values
+    assert values["hours_tended"] == pytest.approx(6.384 * HOUR, rel=0.0005)
+    assert values["hours_tended_average"] == pytest.approx(2.541 * HOUR, rel=0.0005)
+
+
+def test_a_smaller_firebox_never_gives_longer_pauses() -> None:
+    # At 1 ft³ the fire makes 58,480 ÷ 4 = 14,620 Btu/h, 1,320 more than the house takes. In the 7.80 h that would fill
+    # the store at the rated output it stores 10,300 Btu, which last 0.77 h: 8.57 h from lighting to lighting.
+    sizes = ("1 ft3", "1.2 ft3", "1.5 ft3", "2 ft3", "3 ft3", "4 ft3", "6 ft3")
+    found = [sheet_of(firebox_volume=size).values for size in sizes]
+    assert found[0]["hours_between_at_design"] == pytest.approx(8.57 * HOUR, rel=0.005)
+    for key in ("hours_between_at_design", "hours_between_average", "hours_between_one_load", "hours_cold"):
+        hours = [float(one[key]) for one in found]  # type: ignore[arg-type]
+        assert hours == sorted(hours), key
+    assert all(one["hours_lit"] <= 16 * HOUR for one in found)  # type: ignore[operator]
+
+
+def test_more_than_a_waking_day_of_stoking_is_a_caution() -> None:
+    # 16 h of 50,000 Btu/h spread over the day carry 33,333 Btu/h.
+    assert "long-stoking" in codes(design_load="33,500 Btu/h")
+    assert "long-stoking" not in codes(design_load="33,200 Btu/h")
+    assert "more-than-a-day" in codes(design_load="50,100 Btu/h")
+
+
 def test_a_stove_that_is_too_small_is_unworkable() -> None:
     assert "more-than-a-day" in codes(design_load="60,000 Btu/h")
     sheet = sheet_of(design_load="60,000 Btu/h")
     assert sheet.values["burning_share"] == pytest.approx(1.2)  # 60 of 50 kBtu/h
     assert sheet.values["hours_between_at_design"] is None
-    assert "never goes out" in sheet.say
+    assert next(one for one in sheet.results if one.key == "hours_between_at_design").shown == "it never goes out"
 
 
 def test_a_store_without_a_band_carries_nothing() -> None:
