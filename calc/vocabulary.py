@@ -75,7 +75,7 @@ STORE_TOP = Field(
 LOWEST_USEFUL = Field(
     "lowest_useful", "temperature", "Lowest useful store temperature",
     "Set by what heats the rooms, or by the taps if they need it hotter.",
-    low="60 °F", high="250 °F", uncertainty="5 F°",
+    low="60 °F", high="250 °F", uncertainty="5 F°", keeps_highest=True,
 )  # fmt: skip
 STORE_SURROUNDINGS = Field(
     "store_surroundings", "temperature", "Air temperature around the store", "The cellar or shed in winter.",
@@ -456,7 +456,7 @@ ROOM_CAN_USE = Field(
 LOWEST_USEFUL_AVERAGE = Field(
     "lowest_useful_average", "temperature", "Coolest useful water on an average day",
     "In mild weather the emitters do with cooler water; as on the coldest day unless you give it.",
-    low="60 °F", high="250 °F", same_as="lowest_useful",
+    low="60 °F", high="250 °F", same_as="lowest_useful", keeps_highest=True,
 )  # fmt: skip
 DRAUGHT_LEFT = Field(
     "draught_left", "draught", "Draft available at the stove", "With the fans on, from the chimney-draught worksheet.",

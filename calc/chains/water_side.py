@@ -1,6 +1,6 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
-from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Pick, Step
+from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Option, Pick, Step
 from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
@@ -72,6 +72,14 @@ ALL_PROPERTIES = ("density", "specific_heat", "viscosity")
 
 # --- the pipe ---
 
+# Several worksheets ask for one pipe, and each is for another place of it.
+PIPE_PLACE = Field(
+    "pipe_place", "choice", "Where this pipe runs", "A fire can boil what stands next to it; a store cannot.",
+    options=(
+        Option("emitters", "from the store to floors, radiators, coils or taps"),
+        Option("stove", "between stove and store, or to a dump, a vent or a relief valve"),
+    ),
+)  # fmt: skip
 PIPE_FIELDS = (PIPE_SIZE, PIPE_LENGTH, ELBOWS, TEES, VALVES, OTHER_LOSSES, OTHER_PRESSURE)
 _SIZES = tuple(option.value for option in PIPE_SIZE.options)
 _SOURCES = {"copper-m": "astm-b88", "copper-l": "astm-b88", "pex": "astm-f876", "steel": "asme-b36-10"}

@@ -14,6 +14,7 @@ WORKSHEET = Worksheet(
 
 from calc.engine.conditions import Condition
 from calc.engine.fields import DeclarationError, Field, Given, Option, Typical, quantity
+from calc.engine.recorded import OnlyWith, Part, Sizes, Suits
 from calc.engine.steps import AnyStep, Case, Cases, Pick, Step
 from calc.engine.words import (
     Advice,
@@ -48,11 +49,15 @@ __all__ = [
     "Methods",
     "Must",
     "Next",
+    "OnlyWith",
     "Option",
+    "Part",
     "Pick",
     "Picture",
     "Result",
+    "Sizes",
     "Step",
+    "Suits",
     "Typical",
     "Variant",
     "Worksheet",

@@ -76,6 +76,7 @@ class Field(Checked):
     text) or `same_as` (another field's key) may be left alone by definition: what stands in is part of the worksheet's
     meaning and does not make its result rough. `typical` does. `uncertainty` ("10 %" or "2 F°") is how well a person
     usually knows the number. `dry_basis` allows a moisture as meters read it.
+    `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
     """
 
     key: str
@@ -92,6 +93,7 @@ class Field(Checked):
     same_as: str = ""
     uncertainty: str = ""
     dry_basis: bool = False
+    keeps_highest: bool = False
 
     def check(self) -> None:
         if self.kind not in KINDS:

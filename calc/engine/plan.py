@@ -26,8 +26,6 @@ FIRST_LINE = "Stoke and Store plan"
 VERSION = 1
 LARGEST_FILE = 2_000_000  # characters; a full plan has some ten thousand, and with every worksheet worked out a million
 MOST_VALUES = 500
-# The store must serve the most demanding of all that draw from it: of what several worksheets work out, the highest.
-KEPT_HIGHEST = ("lowest_useful", "lowest_useful_average")
 
 
 class Entry(NamedTuple):
@@ -345,7 +343,7 @@ def offer(
         if standing is not None and not _apart(standing, new):
             return Offer("same", None, there, ())
         return Offer("typed", None, there, (offered,))
-    if key in KEPT_HIGHEST:
+    if field.keeps_highest:
         highest = _highest(key, field, sheet, entries, worksheets)
         if highest and (_si(field, highest) or 0) > new and _apart(_si(field, highest) or 0, new):
             return Offer("higher", None, highest, (offered,) if highest == there else (highest, offered))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from calc.engine.fields import Checked, DeclarationError, Field, Given, check_source
+from calc.engine.recorded import OnlyWith, Sizes, Suits, check_only_with, check_sizes, check_suits
 from calc.engine.steps import AnyStep, Case, Cases, Plan, Step, branches_of, fields_in, in_order, steps_in
 from calc.engine.words import (
     ATTENTION,
@@ -22,6 +23,7 @@ from calc.engine.words import (
     Variant,
     placeholders,
 )
+from calc.guides import GUIDES
 
 
 @dataclass(eq=False, repr=False)
@@ -53,9 +55,15 @@ class Worksheet(Checked):
     not_checked: tuple[str, ...] = ()
     follow: tuple[Next, ...] = ()
     say_none: str = ""
+    in_record: OnlyWith | None = None
+    sizes: tuple[Sizes, ...] = ()
+    suits: tuple[Suits, ...] = ()
     _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
 
     def check(self) -> None:
+        if self.guide not in GUIDES:
+            near = difflib.get_close_matches(self.guide, GUIDES, 3)
+            raise DeclarationError(f"{self.key}: no guide is called {self.guide!r}; near: {near}")
         for key in self.sources:
             check_source(key)
         for branch in branches_of(self.cases):
@@ -71,6 +79,7 @@ class Worksheet(Checked):
             self._check(plan)
         for example in self.examples:
             self._check_example(example)
+        self._check_recorded()
         for one in self.all_fields():
             texts = [example.given[one.key] for example in self.examples if one.key in example.given]
             if not (one.typical or one.optional or any(one.accepts(text) for text in texts)):
@@ -173,6 +182,14 @@ class Worksheet(Checked):
             if name not in names:
                 near = difflib.get_close_matches(name, names, 3)
                 raise DeclarationError(f"{self.key}: {place} names {name!r}, which is not there; near: {near}")
+
+    def _check_recorded(self) -> None:
+        """What is said to the record must name what is there."""
+        names = {step.key for step in self.all_steps()} | {one.key for one in self.all_fields()}
+        choices = {one.key: [option.value for option in one.options] for one in self.all_fields() if one.options}
+        check_only_with(self.key, self.in_record)
+        check_sizes(self.key, self.sizes, names, choices)
+        check_suits(self.key, self.suits, names)
 
     def _check_example(self, example: Example) -> None:
         by_key: dict[str, list[Field]] = {}

@@ -13,14 +13,18 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
+    OnlyWith,
     Option,
     Result,
+    Sizes,
     Step,
+    Suits,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import air, emitters, water
+from calc.plant import EMITTERS
 from calc.vocabulary import (
     ALTITUDE,
     AVERAGE_OUTDOOR,
@@ -451,6 +455,14 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    in_record=OnlyWith(COIL_KNOWN, ("conductance", "rating")),
+    sizes=(
+        Sizes(
+            EMITTERS, "a coil in the ducts; it needs {supply_water} at {coil_flow}, with {air_flow} of air",
+            "{supply_water}, {coil_flow}", ("duct-coil", "house"),
+        ),
+    ),
+    suits=(Suits("duct-coil"),),
     leaves_out=(
         "Antifreeze in the coil's water, which carries less heat.",
         "The blower's own heat and electricity, and whether it moves this air against one more coil.",

@@ -12,6 +12,7 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
+    OnlyWith,
     Option,
     Result,
     Step,
@@ -221,6 +222,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    in_record=OnlyWith(ANTIFREEZE_KIND, ("propylene", "ethylene")),
     leaves_out=(
         "Inhibitors and water in the jar: buy by the maker's table, and check with a refractometer.",
         "Published fits of ethylene glycol's freezing point differ by up to 10 °F at 50 %; this one is the coldest of them.",

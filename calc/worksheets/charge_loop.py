@@ -8,6 +8,7 @@ from calc.chains.water_side import (
     FRICTION_STEPS,
     PEAK,
     PIPE_FIELDS,
+    PIPE_PLACE,
     fluid,
     pipe,
 )
@@ -19,13 +20,16 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
+    OnlyWith,
     Option,
     Result,
+    Sizes,
     Step,
     Variant,
     Worksheet,
 )
 from calc.physics import emitters, pipes
+from calc.plant import CHARGE_PIPE, CHARGE_PUMP
 from calc.vocabulary import (
     ALTITUDE,
     ANTIFREEZE_KIND,
@@ -219,6 +223,14 @@ WORKSHEET = Worksheet(
             },
         ),
         Example("The peak is known", {"peak_known": "yes", "peak_output": "120,000 Btu/h"}),
+    ),
+    in_record=OnlyWith(PIPE_PLACE, ("stove",), or_unmade=True),
+    sizes=(
+        Sizes(CHARGE_PUMP, "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
+        Sizes(
+            CHARGE_PIPE, "at least {smallest_copper_l} copper (type L) or {smallest_steel} steel; worked out with {pipe_size}",
+            "{smallest_copper_l} copper", ("charge-pipe",),
+        ),
     ),
     leaves_out=(
         "Boiling of the plain water only: glycol boils a few degrees hotter.",

@@ -14,12 +14,15 @@ from calc.engine.declare import (
     Must,
     Next,
     Result,
+    Sizes,
     Step,
+    Suits,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import emitters
+from calc.plant import EMITTERS
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     DESIGN_LOAD,
@@ -244,6 +247,17 @@ WORKSHEET = Worksheet(
         ),
         Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),
     ),
+    sizes=(
+        Sizes(
+            EMITTERS, "{baseboard_length} of baseboard rated {baseboard_rating}; they need {supply_water}",
+            "{supply_water} on the coldest day", ("house", "baseboard-upstairs", "baseboard-downstairs"), ("emitter", "baseboard"),
+        ),
+        Sizes(
+            EMITTERS, "radiators rated {radiator_rating}; they need {supply_water}",
+            "{supply_water} on the coldest day", ("house",), ("emitter", "radiator"),
+        ),
+    ),
+    suits=(Suits("baseboard", "emitter == 'baseboard' and baseboard_length > 0"),),
     leaves_out=(
         "Dust, covers and furniture in front of the emitters.",
         "Rooms that are harder to heat than the others: the worst room sets the water temperature.",

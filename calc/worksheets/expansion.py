@@ -16,12 +16,15 @@ from calc.engine.declare import (
     Option,
     Pick,
     Result,
+    Sizes,
     Step,
+    Suits,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import pipes, safety, water
+from calc.plant import EXPANSION_TANK
 from calc.vocabulary import (
     ALTITUDE,
     ANTIFREEZE_KIND,
@@ -292,6 +295,21 @@ WORKSHEET = Worksheet(
             {"expansion_kind": "open", "store_volume": "500 gal", "high_limit": "190 °F", "highest_rule": "typed", "highest": "23 psi"},
         ),
     ),
+    sizes=(
+        Sizes(
+            EXPANSION_TANK, "{vessel_with_reserve} with its reserve, charged to {charge_pressure} cold",
+            "{vessel_with_reserve}", ("vessel",), ("expansion_kind", "membrane"),
+        ),
+        Sizes(
+            EXPANSION_TANK, "{vessel_with_reserve} with its reserve, without a membrane",
+            "{vessel_with_reserve}", ("vessel",), ("expansion_kind", "plain"),
+        ),
+        Sizes(
+            EXPANSION_TANK, "{vessel_volume} from the bottom to the overflow",
+            "{vessel_volume}", ("feed-tank",), ("expansion_kind", "open"), called="Feed and expansion tank",
+        ),
+    ),
+    suits=(Suits("open-store", "expansion_kind == 'open'"),),
     leaves_out=(
         "The vessel's own charge lost over the years: check it.",
         "Gas that comes out of the water.",

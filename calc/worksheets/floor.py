@@ -13,12 +13,15 @@ from calc.engine.declare import (
     Next,
     Pick,
     Result,
+    Sizes,
     Step,
+    Suits,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import conduction, emitters, floor
+from calc.plant import EMITTERS
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     BELOW_FLOOR,
@@ -368,6 +371,13 @@ WORKSHEET = Worksheet(
             "The same slab with a covering of known R-value", {"floor_covering": "own", "covering_resistance": "0.4 R"},
         ),
     ),
+    sizes=(
+        Sizes(
+            EMITTERS, "{floor_area} of warm floor, pipes {pipe_spacing} apart; it needs {supply_water} and {floor_flow}",
+            "{floor_area}, {supply_water}", ("floor", "house"),
+        ),
+    ),
+    suits=(Suits("floor"),),
     leaves_out=(
         "Pipes stapled under a wooden floor, with or without plates: they need hotter water than any figure here.",
         "Carpet with a pad, beyond R-0.85: the standard's tables end there.",

@@ -5,6 +5,7 @@ from calc.chains.water_side import (
     FRICTION_GIVENS,
     FRICTION_STEPS,
     PIPE_FIELDS,
+    PIPE_PLACE,
     fluid,
     pipe,
 )
@@ -17,14 +18,16 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
-    Option,
+    OnlyWith,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import emitters, pipes
+from calc.plant import EMITTER_PIPE, EMITTER_PUMP
 from calc.vocabulary import (
     ANTIFREEZE_KIND,
     DESIGN_LOAD,
@@ -35,13 +38,6 @@ from calc.vocabulary import (
     WATER_DROP,
 )
 
-PIPE_PLACE = Field(
-    "pipe_place", "choice", "Where this pipe runs", "A fire can boil what stands next to it; a store cannot.",
-    options=(
-        Option("emitters", "from the store to floors, radiators, coils or taps"),
-        Option("stove", "between stove and store, or to a dump, a vent or a relief valve"),
-    ),
-)  # fmt: skip
 VELOCITY_LIMIT = Field(
     "velocity_limit", "velocity", "Maximum water velocity",
     "In copper above 140 °F (60 °C) 2 to 3 ft/s; noise is heard from about 4 ft/s.",
@@ -215,6 +211,15 @@ WORKSHEET = Worksheet(
                 "pipe_size": "1", "pipe_length": "160 ft", "elbows": "16", "tees": "4", "valves": "4",
                 "pipe_place": "emitters", "antifreeze_kind": "none", "system_pressure": "12 psi",
             },
+        ),
+    ),
+    in_record=OnlyWith(PIPE_PLACE, ("emitters",)),
+    sizes=(
+        Sizes(EMITTER_PUMP, "{flow} against {head}", "{flow}, {head}", ("house-pump",)),
+        Sizes(
+            EMITTER_PIPE,
+            "at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX; worked out with {pipe_size}",
+            "{smallest_copper_l} copper", ("house-pipe",),
         ),
     ),
     leaves_out=(

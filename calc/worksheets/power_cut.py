@@ -15,12 +15,14 @@ from calc.engine.declare import (
     Option,
     Pick,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import firing, pipes, safety, water
+from calc.plant import HEAT_DUMP
 from calc.vocabulary import (
     ALTITUDE,
     BURN_TIME,
@@ -275,6 +277,7 @@ WORKSHEET = Worksheet(
         ),
         Example("The peak is known", {"peak_known": "yes", "peak_output": "80,000 Btu/h"}),
     ),
+    sizes=(Sizes(HEAT_DUMP, "{dump_needed} by gravity, with no power, valve or fan", "{dump_needed}", ("dump",)),),
     leaves_out=(
         "The iron of the stove, which takes up some heat first.",
         "Pressure that rises as the water warms, which delays boiling and is held by the relief valve.",

@@ -14,11 +14,13 @@ from calc.engine.declare import (
     Next,
     Option,
     Result,
+    Sizes,
     Step,
     Variant,
     Worksheet,
 )
 from calc.physics import safety, water
+from calc.plant import RELIEF_VALVE
 from calc.vocabulary import ALTITUDE, PEAK_KNOWN, RELIEF_SETTING
 
 PLANT_KIND = Field(
@@ -187,6 +189,16 @@ WORKSHEET = Worksheet(
             },
         ),
         Example("Fern Lane: open vent", {"plant_kind": "open", "peak_known": "yes", "peak_output": "80,000 Btu/h"}),
+    ),
+    sizes=(
+        Sizes(
+            RELIEF_VALVE, "{peak_output} at {relief_setting}, or {relief_steam} of steam",
+            "{peak_output} at {relief_setting}", ("relief",), ("plant_kind", "closed"),
+        ),
+        Sizes(
+            RELIEF_VALVE, "a bore of {vent_bore} or more, rising {vent_rise} and more above the water",
+            "{vent_bore} bore", ("open-vent", "vent-pipe"), ("plant_kind", "open"), called="Open vent",
+        ),
     ),
     leaves_out=(
         "Heat to the room, which no relief valve has to pass.",

@@ -10,11 +10,14 @@ from calc.engine.declare import (
     Next,
     Picture,
     Result,
+    Sizes,
     Step,
+    Suits,
     Variant,
     Worksheet,
 )
 from calc.physics import store, water
+from calc.plant import STORE
 from calc.vocabulary import (
     ALTITUDE,
     COLD_WATER,
@@ -177,6 +180,8 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    sizes=(Sizes(STORE, "{store_volume} hold {usable_heat} between {lowest_useful} and {store_top}", "{store_volume}", ("store",)),),
+    suits=(Suits("open-store", "system_pressure == 0"),),
     leaves_out=(
         "Heat stored in the floor, the house and the pipes.",
         "Heat lost from the tank, unless you give it.",

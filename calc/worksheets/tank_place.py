@@ -13,12 +13,14 @@ from calc.engine.declare import (
     Next,
     Option,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import store
+from calc.plant import STORE_PLACE
 from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER
 
 TANK_SHAPE = Field(
@@ -468,6 +470,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    sizes=(Sizes(STORE_PLACE, "{full_weight} when full, {floor_load} on the floor"),),
     leaves_out=(
         "Whether the joists, walls and posts below are sound: somebody must look.",
         "Earthquake straps, where the code asks for them.",

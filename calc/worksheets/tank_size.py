@@ -16,11 +16,13 @@ from calc.engine.declare import (
     Option,
     Picture,
     Result,
+    Sizes,
     Step,
     Variant,
     Worksheet,
 )
 from calc.physics import firing, store, water
+from calc.plant import STORE_FOR_BURN
 from calc.vocabulary import (
     ALTITUDE,
     BURN_TIME,
@@ -346,6 +348,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    sizes=(Sizes(STORE_FOR_BURN, "{recommended}: one whole burn with no load"),),
     leaves_out=(
         "Heat that the tank itself loses.",
         "How layered the tank is: a layered one carries the house longer, a mixed one is the safe case.",

@@ -13,14 +13,17 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
+    OnlyWith,
     Option,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import emitters, exchange, flue, gravity, store, water
+from calc.plant import TAP_EXCHANGER
 from calc.vocabulary import ANTIFREEZE_KIND, COLD_WATER, STORE_TOP, STORE_VOLUME
 
 TAP_WAY = Field(
@@ -576,6 +579,21 @@ WORKSHEET = Worksheet(
                 "plate_cold_out": "125 °F",
                 "primary_flow": "5 gpm",
             },
+        ),
+    ),
+    in_record=OnlyWith(TAP_WAY, ("plate", "coil", "sidearm")),
+    sizes=(
+        Sizes(
+            TAP_EXCHANGER, "a plate for {plate_rating}; it makes {tap_flow_possible} from a full store",
+            "{plate_rating}", ("plate",), ("tap_way", "plate"),
+        ),
+        Sizes(
+            TAP_EXCHANGER, "a coil for {coil_rating}; it makes {tap_flow_possible} from a full store",
+            "{coil_rating}", ("tap-tank",), ("tap_way", "coil"),
+        ),
+        Sizes(
+            TAP_EXCHANGER, "beside a tank of {tap_tank_volume}, warm in {recovery}",
+            "{tap_tank_volume}", ("tap-tank",), ("tap_way", "sidearm"),
         ),
     ),
     leaves_out=(

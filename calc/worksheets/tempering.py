@@ -12,14 +12,17 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
+    OnlyWith,
     Option,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import mixing, water
+from calc.plant import TEMPERING_VALVE
 from calc.vocabulary import COLD_WATER, INDOOR, STORE_TOP
 
 MIX_PURPOSE = Field(
@@ -231,6 +234,17 @@ WORKSHEET = Worksheet(
             },
         ),
         Example("The taps of the same house", {"mix_purpose": "tap", "mixed_wanted": "110 °F", "cold_water": "48 °F"}),
+    ),
+    in_record=OnlyWith(MIX_PURPOSE, ("floor", "tap")),
+    sizes=(
+        Sizes(
+            TEMPERING_VALVE, "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {high_limit} at most",
+            "{delivered}", ("tempering-valve",), ("mix_purpose", "floor"),
+        ),
+        Sizes(
+            TEMPERING_VALVE, "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool",
+            "{delivered}", ("tap-tempering-valve",), ("mix_purpose", "tap"),
+        ),
     ),
     leaves_out=(
         "How exactly the valve holds its setting: a few degrees either way are ordinary.",

@@ -15,10 +15,11 @@ from markupsafe import Markup
 from calc.answer import answer
 from calc.engine import link, plan
 from calc.engine.citing import source_line
-from calc.engine.declare import Field, Worksheet
+from calc.engine.declare import Field, OnlyWith, Suits, Worksheet
 from calc.engine.plan import Entry, fields_by_key
 from calc.engine.read import Input, Typed, read
 from calc.engine.sheet import Sheet, Verdict
+from calc.guides import GUIDES
 from calc.sources import SOURCES
 from calc.units import System, show
 from calc.worksheets import WORKSHEETS
@@ -28,38 +29,8 @@ from render.plan import entries_from, entry_for_page
 from render.templating import fill
 from render.view import LEVEL_WORDS, STATUS_WORDS
 
-VERDICT = "will-it-work"
 KNOWN_SHARE = 0.5  # of what a worksheet asks, so much must be known for it to be in the record by itself
 LONGEST_ADDRESS = 500
-# Several worksheets ask for one pipe, and some are no part of every plan: a worksheet that is in the record by itself
-# only where the plan has this choice made like this ("" where it is not made).
-ONLY_WITH = {
-    "pipe": ("pipe_place", ("emitters",)),
-    "charge-loop": ("pipe_place", ("stove", "")),
-    "antifreeze": ("antifreeze_kind", ("propylene", "ethylene")),
-    "air-coil": ("coil_known", ("conductance", "rating")),
-    "tempering": ("mix_purpose", ("floor", "tap")),
-    "tap-water": ("tap_way", ("plate", "coil", "sidearm")),
-}
-GROUPS = {
-    "house": "House",
-    "storage": "Fire and store",
-    "firing": "Firing",
-    "emitters": "Emitters",
-    "slab": "Slab",
-    "air": "Ducts and coil",
-    "taps": "Hot taps",
-    "room": "The stove's room",
-    "stove": "Chimney and return",
-    "wood": "Wood",
-    "cost": "Cost",
-    "pipes": "Pipes",
-    "another-building": "Pipe to another building",
-    "open-or-pressurised": "Pressure and expansion",
-    "antifreeze": "Antifreeze",
-    "safety": "Safety",
-    "plan": "The whole",
-}
 NO_PIPING = "none"
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
@@ -156,7 +127,7 @@ def _take(worksheet: Worksheet, entries: Entries, system: System, ticked: bool |
         needed = [one for one in read(worksheet, {}, system).inputs.values() if _is_needed(one)]
         return Taken(worksheet, False, False, tuple(one.field.label for one in needed), possible=False)
     reading = read(worksheet, given, system)
-    belongs = _belongs(worksheet.key, entries)
+    belongs = _belongs(worksheet.in_record, entries)
     if reading.problems:
         # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
         asks = {one.key for one in reading.plan.fields if one.kind != "choice" and not (one.typical or one.optional)}
@@ -181,11 +152,12 @@ def _is_needed(one: Input) -> bool:
     return one.quantity is not None and one.field.typical is None and not one.field.optional
 
 
-def _belongs(key: str, entries: Entries) -> bool:
-    if key not in ONLY_WITH:
+def _belongs(only: OnlyWith | None, entries: Entries) -> bool:
+    """Whether the plan makes the choice without which a worksheet is no part of it."""
+    if only is None:
         return True
-    choice, values = ONLY_WITH[key]
-    return (entries[choice].text if choice in entries else "") in values
+    made = entries.get(only.choice.key)
+    return only.or_unmade if made is None or not made.text else made.text in only.values
 
 
 # --- the document
@@ -197,7 +169,7 @@ def _document(
     printed = [one for one in taken if one.printed and one.sheet]
     sheets = {one.worksheet.key: one.sheet for one in printed if one.sheet}
     sources = list(dict.fromkeys(key for sheet in sheets.values() for key, _ in sheet.sources))
-    chain = next(one for one in taken if one.worksheet.key == VERDICT)
+    chain = next(one for one in taken if one.worksheet.checks)
     address = str(asked.get("address") or "")[:LONGEST_ADDRESS]
     reopens = address + link_of(entries) if address else ""
     return str(
@@ -218,7 +190,7 @@ def _document(
             sources=[source_line(SOURCES[key]) for key in sources],
             whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
-            not_checked=WORKSHEETS[VERDICT].not_checked,
+            not_checked=chain.worksheet.not_checked,
             left=[one for one in taken if not (one.printed and one.sheet)],
             reopens=reopens,
             code=qr.svg(reopens, "QR code of the address above") if reopens else "",
@@ -296,8 +268,8 @@ def _choices(entries: Entries, sheets: list[Sheet], system: System) -> list[tupl
                 continue
             seen[key].add(value)
             choice = Choice(given.field.label, value, *_origin(given, entries.get(key)), _typical_source(given))
-            groups.setdefault(GROUPS.get(places[key], "More"), []).append(choice)
-    return [(name, groups[name]) for name in (*GROUPS.values(), "More") if name in groups]
+            groups.setdefault(GUIDES[places[key]], []).append(choice)
+    return [(name, groups[name]) for name in GUIDES.values() if name in groups]
 
 
 def _shown(one: Input, system: System) -> str:
@@ -343,19 +315,19 @@ def _piping(entries: Entries, sheets: Mapping[str, Sheet], system: System, wante
 
 
 def suited(sheets: Mapping[str, Sheet]) -> str:
-    """The piping drawing nearest to a plan: open or closed first, then by what warms the rooms."""
-    expansion = sheets.get("expansion")
-    if expansion and expansion.values.get("expansion_kind") == "open":
-        return "open-store"
-    if any(sheet.values.get("system_pressure") == 0 for sheet in sheets.values()):
-        return "open-store"
-    baseboard = sheets.get("emitter-temperature")
-    if baseboard and baseboard.values.get("emitter") == "baseboard":
-        return "baseboard"
-    return next(
-        (key for worksheet, key in (("floor", "floor"), ("air-coil", "duct-coil")) if worksheet in sheets),
-        "closed-store",
-    )
+    """The piping drawing nearest to a plan: one open to the air before all others, then in the worksheets' order."""
+    wanted = [
+        one.drawing for worksheet in WORKSHEETS.values() for one in worksheet.suits if _holds(one, worksheet, sheets)
+    ]
+    closed = next(key for key, system in SYSTEMS.items() if not system.vented)
+    return min(wanted, key=lambda key: not SYSTEMS[key].vented, default=closed)
+
+
+def _holds(one: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> bool:
+    if not one.when:
+        return worksheet.key in sheets
+    asked = [sheet.values for sheet in sheets.values() if one.condition.names <= sheet.values.keys()]
+    return any(one.condition(values, {}) for values in asked)
 
 
 # --- the link

@@ -17,9 +17,13 @@ from calc.engine.declare import (
     Given,
     Line,
     Must,
+    OnlyWith,
+    Part,
     Pick,
     Picture,
+    Sizes,
     Step,
+    Suits,
     Typical,
     quantity,
 )
@@ -28,6 +32,8 @@ from calc.law import Constant, Factor, Joule, Kelvin, Watt, balance, law, method
 from calc.physics import store
 from calc.sources import SOURCES, Known
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
+
+PART = Part("Clock")
 
 
 def test_the_plain_one_is_right() -> None:
@@ -42,8 +48,14 @@ def test_the_plain_one_is_right() -> None:
         (lambda: Field("x", "energy", "X", low="1 Btu"), "both ends"),
         (lambda: Field("x", "energy", "X", low="2 Btu", high="1 Btu"), "is empty"),
         (lambda: Field("x", "energy", "X", low="2 apples", high="1 Btu"), "apples"),
-        (lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("99 Btu", "definition")), "outside"),
-        (lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("5 Btu", "definitions")), "did you mean definition"),
+        (
+            lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("99 Btu", "definition")),
+            "outside",
+        ),
+        (
+            lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("5 Btu", "definitions")),
+            "did you mean definition",
+        ),
         (lambda: WAY.check_value("three"), "not one of its options"),
         (lambda: HEAT.but(label="Another"), "keeps its label"),
         (lambda: Given("x", "energy", "X", "5 Btu", "nobody"), "no source"),
@@ -56,11 +68,32 @@ def test_the_plain_one_is_right() -> None:
         (lambda: Condition("heat.real > 1"), "Attribute is not allowed"),
         (lambda: Condition("missing(1)"), "takes the name"),
         (lambda: worksheet(fields=(HEAT,)), "lack what they need"),
+        (lambda: worksheet(guide="storages"), "near: ['storage'"),
+        (lambda: worksheet(in_record=OnlyWith(WAY, ("ones",))), "near: ['one']"),
+        (
+            lambda: worksheet(sizes=(Sizes(PART, "{times} long"),)),
+            "the size of Clock names 'times', which is not there; near: ['time']",
+        ),
+        (lambda: worksheet(sizes=(Sizes(PART, "x", "{lode}"),)), "near: ['load']"),
+        (lambda: worksheet(sizes=(Sizes(PART, "x", only=("ways", "one")),)), "names 'ways'"),
+        (
+            lambda: worksheet(fields=(HEAT, LOAD, WAY), sizes=(Sizes(PART, "x", only=("way", "three")),)),
+            "names 'three'",
+        ),
+        (lambda: worksheet(sizes=(Sizes(PART, "x", drawn=("charge-pumps",)),)), "near: ['charge-pump"),
+        (lambda: worksheet(suits=(Suits("open-stores"),)), "near: ['open-store"),
+        (lambda: worksheet(suits=(Suits("open-store", "lode > 1"),)), "near: ['load']"),
         (lambda: worksheet(headline="hours"), "names 'hours'"),
         (lambda: worksheet(say="For {times}"), "near: ['time']"),
         (lambda: worksheet(steps=(Step("heat", store.time_on_heat, "Time"),)), "stands twice"),
-        (lambda: worksheet(steps=(Step("time", store.time_on_heat, "Time", heat="load"),)), "binds heat (energy) to load (power)"),
-        (lambda: worksheet(givens=(Given("heat", "energy", "Heat", "5 Btu", "definition"),)), "both a field and a given"),
+        (
+            lambda: worksheet(steps=(Step("time", store.time_on_heat, "Time", heat="load"),)),
+            "binds heat (energy) to load (power)",
+        ),
+        (
+            lambda: worksheet(givens=(Given("heat", "energy", "Heat", "5 Btu", "definition"),)),
+            "both a field and a given",
+        ),
         (lambda: worksheet(examples=(Example("An example", {"heat": "1,000 Btu"}),)), "stands in no example"),
         (lambda: worksheet(examples=(Example("An example", {"heat": "5 Btu", "load": "9 MMBtu"}),)), "9 MMBtu"),
         (lambda: worksheet(examples=(Example("An example", {"wood": "5 lb"}),)), "which is no field"),

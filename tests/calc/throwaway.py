@@ -14,7 +14,7 @@ def worksheet(**changes: Any) -> Worksheet:
     """The plain one, or one with other parts."""
     plain: dict[str, Any] = {
         "key": "test",
-        "guide": "test",
+        "guide": "storage",
         "question": "How long?",
         "short": "How long.",
         "fields": (HEAT, LOAD),
