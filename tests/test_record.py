@@ -14,8 +14,11 @@ import edition
 from calc.answer import Typed, answer
 from calc.engine import link
 from calc.engine.plan import Entry
+from calc.engine.worksheet import Worksheet
+from calc.plant import PARTS
 from calc.worksheets import WORKSHEETS
 from render import qr, record, respond, sized
+from render.drawings.piping import SYSTEMS
 
 HOUSES = {name: house for key in ("quillbrook", "ellerquist") for name, house in edition.load(key).houses.items()}
 BARE = {"store_volume": "500 gal", "store_top": "180 °F", "lowest_useful": "130 °F", "design_load": "30,500 Btu/h"}
@@ -165,6 +168,17 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
 def test_the_piping_drawing_suits_the_plan(house: str, drawing: str) -> None:
     sheets = {key: one.sheet for key, one in taken(HOUSES[house]).items() if one.printed and one.sheet}
     assert record.suited(sheets) == drawing
+
+
+@pytest.mark.parametrize("worksheet", WORKSHEETS.values(), ids=list(WORKSHEETS))
+def test_drawings_and_parts_that_a_worksheet_names_are_there(worksheet: Worksheet) -> None:
+    parts = {key for system in SYSTEMS.values() for _, keys in system.groups for key in keys}
+    assert {key for one in worksheet.sizes for key in one.drawn} <= parts
+    assert {one.drawing for one in worksheet.suits} <= SYSTEMS.keys()
+
+
+def test_every_part_that_is_listed_has_a_worksheet_that_sizes_it() -> None:
+    assert {one.part for worksheet in WORKSHEETS.values() for one in worksheet.sizes} == set(PARTS)
 
 
 # --- link and code

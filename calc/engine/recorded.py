@@ -59,7 +59,7 @@ def check_only_with(where: str, only: OnlyWith | None) -> None:
 
 
 def check_sizes(where: str, sizes: Iterable[Sizes], names: Iterable[str], choices: Mapping[str, Iterable[str]]) -> None:
-    """Sentences must name what the worksheet has, choices their options, and drawn parts must stand in a drawing."""
+    """Sentences must name what the worksheet has, and choices their options."""
     for sized in sizes:
         place = f"{where}: the size of {sized.part.name}"
         for name in placeholders(sized.size + sized.short):
@@ -67,28 +67,13 @@ def check_sizes(where: str, sizes: Iterable[Sizes], names: Iterable[str], choice
         if sized.only:
             _among(place, sized.only[0], choices)
             _among(place, sized.only[1], choices[sized.only[0]])
-        for key in sized.drawn:
-            _among(place, key, _drawn_parts())
 
 
 def check_suits(where: str, suits: Iterable[Suits], names: Iterable[str]) -> None:
-    """The drawing must be there, and its condition may ask for what the worksheet has."""
+    """The condition must ask for what the worksheet has; a test looks for the drawing, which stands in a higher layer."""
     for one in suits:
-        _among(f"{where}: suits", one.drawing, _drawings())
         for name in sorted(one.condition.names) if one.when else ():
             _among(f"{where}: suits", name, names)
-
-
-def _drawings() -> Iterable[str]:
-    from calc.piping import SYSTEMS  # here: only a check needs them, and a page's Python checks nothing
-
-    return SYSTEMS
-
-
-def _drawn_parts() -> Iterable[str]:
-    from calc.piping import SYSTEMS
-
-    return {key for system in SYSTEMS.values() for _, keys in system.groups for key in keys}
 
 
 def _among(place: str, name: str, known: Iterable[str]) -> None:

@@ -80,8 +80,6 @@ def test_the_plain_one_is_right() -> None:
             lambda: worksheet(fields=(HEAT, LOAD, WAY), sizes=(Sizes(PART, "x", only=("way", "three")),)),
             "names 'three'",
         ),
-        (lambda: worksheet(sizes=(Sizes(PART, "x", drawn=("charge-pumps",)),)), "near: ['charge-pump"),
-        (lambda: worksheet(suits=(Suits("open-stores"),)), "near: ['open-store"),
         (lambda: worksheet(suits=(Suits("open-store", "lode > 1"),)), "near: ['load']"),
         (lambda: worksheet(headline="hours"), "names 'hours'"),
         (lambda: worksheet(say="For {times}"), "near: ['time']"),
