@@ -70,7 +70,7 @@ def check_sizes(where: str, sizes: Iterable[Sizes], names: Iterable[str], choice
 
 
 def check_suits(where: str, suits: Iterable[Suits], names: Iterable[str]) -> None:
-    """The condition must ask for what the worksheet has; a test looks for the drawing, which stands in a higher layer."""
+    """The condition must ask for what the worksheet has; that the drawing is there, a test sees."""
     for one in suits:
         for name in sorted(one.condition.names) if one.when else ():
             _among(f"{where}: suits", name, names)
