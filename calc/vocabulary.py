@@ -69,7 +69,7 @@ STORE_VOLUME = Field(
 STORE_TOP = Field(
     "store_top", "temperature", "Store temperature when fully charged",
     "The whole store at the end of a good burn.",
-    low="70 °F", high="300 °F", uncertainty="3 F°",
+    low="70 °F", high="250 °F", uncertainty="3 F°",
     typical=Typical("180 °F", "common-practice", "170 °F", "190 °F", "The tank's thermometer after a full charge."),
 )  # fmt: skip
 LOWEST_USEFUL = Field(
@@ -344,7 +344,7 @@ SUCTION_LOSS = Field(
 )  # fmt: skip
 RELIEF_SETTING = Field(
     "relief_setting", "pressure_gauge", "Relief valve setting", "It is stamped on its tag.",
-    low="8 psi", high="140 psi",
+    low="8 psi", high="75 psi",
     typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
 )  # fmt: skip
 TANK_DIAMETER = Field(
@@ -415,7 +415,7 @@ VESSEL_FITTED = Field(
 HIGH_LIMIT = Field(
     "high_limit", "temperature", "High limit of the stove",
     "The hottest water the stove can make before its safety acts; not how hot you charge the store.",
-    low="140 °F", high="260 °F",
+    low="140 °F", high="250 °F",
     typical=Typical("210 °F", "high-limit", "200 °F", "230 °F", "The stove's manual."),
 )  # fmt: skip
 FILL_TEMPERATURE = Field(

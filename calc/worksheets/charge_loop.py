@@ -60,7 +60,7 @@ WORKSHEET = Worksheet(
     fields=(
         PEAK_KNOWN,
         CHARGE_RISE,
-        STORE_TOP.but(high="250 °F"),
+        STORE_TOP,
         METAL,
         *PIPE_FIELDS,
         ALTITUDE,

@@ -62,14 +62,13 @@ WORKSHEET = Worksheet(
     fields=(
         FLOOR_AREA,
         DESIGN_LOAD,
-        INDOOR.but(high="80 °F"),
+        INDOOR,
         FLOOR_COVERING,
         PIPE_SPACING,
         CONCRETE_COVER,
         PIPE_DIAMETER,
         SLAB_CONDUCTIVITY,
         WATER_DROP.but(
-            high="40 F°",
             typical=Typical("10 F°", "floor-custom", "5 F°", "15 F°", "Two thermometers on the manifold."),
         ),
         INSULATION_BELOW,

@@ -97,7 +97,7 @@ WORKSHEET = Worksheet(
         WATER_OUTPUT,
         PEAK_KNOWN,
         FIRE_LEFT,
-        STORE_TOP.but(high="250 °F"),
+        STORE_TOP,
         CHARGE_RISE,
         ALTITUDE,
         SYSTEM_PRESSURE,

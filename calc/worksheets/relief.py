@@ -68,7 +68,7 @@ WORKSHEET = Worksheet(
         Cases(
             "plant_kind",
             closed=Case(
-                fields=(RELIEF_SETTING.but(high="75 psi"), VALVE_CAPACITY, STOVE_RATING),
+                fields=(RELIEF_SETTING, VALVE_CAPACITY, STOVE_RATING),
                 steps=(
                     Step("steam_pressure", safety.relieving_pressure, "Pressure at which it passes its full flow"),
                     Step("steam_boiling", water.boiling_temperature, "Water boils there at", pressure="steam_pressure"),
