@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from calc.answer import Typed, answer
 from calc.worksheets import WORKSHEETS
 from render.drawings.piping import SYSTEMS
 
@@ -149,3 +150,18 @@ def test_a_label_can_be_read_without_the_one_above_it(slug: str) -> None:
     labels = [one.label for one in worksheet.results] + [one.label for one in worksheet.all_fields()]
     leaning = [one for one in labels if re.search(r", there$|^(?:Its|Those|That) |\bthose\b", one)]
     assert not leaning
+
+
+@pytest.mark.parametrize("slug", WORKSHEETS)
+def test_differences_resistances_and_air_changes_are_said_as_people_say_them(slug: str) -> None:
+    """A 20 °F drop, R-13, 7 an hour; the forms in which they cancel stand in the sums alone."""
+    for example in WORKSHEETS[slug].examples:
+        sheet = answer(slug, {key: Typed(text) for key, text in example.given.items()})
+        said = [one.shown("us") for one in sheet.inputs.values() if one.quantity is not None]
+        said += [one.shown for one in sheet.results] + [one.text for one in sheet.advice]
+        said += [cell for table in sheet.tables for row in table.rows for cell in row]
+        assert not [one for one in said if re.search(r"F°|ft²·°F·h/Btu|^[\d.,]+/h$", one)]
+
+
+def test_no_page_writes_a_difference_in_our_own_short_form() -> None:
+    assert not [place for place, text in TEXTS.items() if place.startswith("docs/") and "F°" in text]

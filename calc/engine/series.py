@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
 from calc.engine.values import changed_value, moved, work_out
-from calc.units import System, Unit, show, shown_unit, unit_named
+from calc.units import System, Unit, said_unit, show, shown_unit, unit_named
 
 
 class Line(NamedTuple):
@@ -83,7 +83,7 @@ def _cell(value: float | str | None, unit: Unit, system: System) -> str:
 
 
 def _axis(label: str, unit: Unit) -> str:
-    words = unit.text or ""
+    words = said_unit(unit)
     return f"{label}, {words}" if label and words else label or words
 
 

@@ -17,7 +17,7 @@ from typing import NamedTuple
 from calc.engine.steps import AnyStep, Step
 from calc.expression import Formula
 from calc.law import Constant, Law
-from calc.units import NO_BREAK, System, Unit, grouped, round_briefly, round_to, shown_unit, units_of, with_unit
+from calc.units import NO_BREAK, System, Unit, grouped, in_a_sum, round_briefly, round_to, shown_unit, units_of
 
 FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifteen
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
@@ -241,7 +241,7 @@ def _raise_digits(
 
 
 def _text(one: _Shown, unit: Unit, system: System) -> str:
-    return with_unit(grouped(one.digits(unit), system), unit)
+    return in_a_sum(grouped(one.digits(unit), system), unit)
 
 
 @cache

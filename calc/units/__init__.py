@@ -2,7 +2,19 @@
 
 from calc.units.kinds import KINDS, SYSTEMS, DryBasis, Kind, System, Unit, UnitError
 from calc.units.reading import LONGEST_TEXT, Quantity, read_quantity
-from calc.units.showing import MINUS, NO_BREAK, THIN, fixed, grouped, round_briefly, round_to, show, with_unit
+from calc.units.showing import (
+    MINUS,
+    NO_BREAK,
+    THIN,
+    fixed,
+    grouped,
+    in_a_sum,
+    round_briefly,
+    round_to,
+    said_unit,
+    show,
+    with_unit,
+)
 from calc.units.table import (
     BTU,
     DAY,
@@ -44,9 +56,11 @@ __all__ = [
     "UnitError",
     "fixed",
     "grouped",
+    "in_a_sum",
     "read_quantity",
     "round_briefly",
     "round_to",
+    "said_unit",
     "show",
     "shown_unit",
     "unit_named",

@@ -5,6 +5,9 @@ from calc.units.kinds import KINDS, System, Unit
 NO_BREAK = "\N{NO-BREAK SPACE}"
 THIN = "\N{NARROW NO-BREAK SPACE}"
 MINUS = "\N{MINUS SIGN}"
+# How a unit is said, where its name in the table of units is not how people say it: "a 20 °F drop".
+_SAID = {"F°": "°F", "F°/h": "°F/h", "/h": "an hour"}
+_R_VALUE = "ft²·°F·h/Btu"
 
 
 def round_to(number: float, figures: int) -> str:
@@ -39,14 +42,26 @@ def grouped(digits: str, system: System) -> str:
     return sign + whole + point + part
 
 
+def said_unit(unit: Unit) -> str:
+    """The unit as people say it."""
+    return _SAID.get(unit.text, unit.text)
+
+
 def with_unit(number: str, unit: Unit) -> str:
-    """Number and unit as read on the page, never parted by a line end."""
+    """Number and unit as a person would say them, never parted by a line end: "20 °F", "R-13", "7 an hour"."""
+    if unit.text == _R_VALUE:
+        return f"R-{number}"
+    return number + NO_BREAK + _SAID[unit.text].replace(" ", NO_BREAK) if unit.text in _SAID else in_a_sum(number, unit)
+
+
+def in_a_sum(number: str, unit: Unit) -> str:
+    """The same as it stands in a printed sum, where every unit has to cancel: R-13 is 13 ft²·°F·h/Btu."""
     if unit.kind in ("money",) or unit.text.startswith(("$", "€")):
         sign, number = (MINUS, number[1:]) if number.startswith(MINUS) else ("", number)
         return sign + unit.text[0] + number + unit.text[1:]
     if not unit.text:
         return number
-    return number + unit.text if unit.text == "/h" else number + NO_BREAK + unit.text.replace(" ", NO_BREAK)
+    return number + unit.text if unit.text == "/h" else number + NO_BREAK + said_unit(unit).replace(" ", NO_BREAK)
 
 
 def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:

@@ -203,10 +203,10 @@ WORKSHEET = Worksheet(
         Comparison(
             "More or less flow",
             rows=(
-                Variant("Rise of 10 F° (5.6 K)", {"charge_rise": "10 F°"}),
-                Variant("Rise of 20 F° (11 K)", {"charge_rise": "20 F°"}),
-                Variant("Rise of 30 F° (17 K)", {"charge_rise": "30 F°"}),
-                Variant("Rise of 40 F° (22 K)", {"charge_rise": "40 F°"}),
+                Variant("Rise of 10 °F (5.6 K)", {"charge_rise": "10 F°"}),
+                Variant("Rise of 20 °F (11 K)", {"charge_rise": "20 F°"}),
+                Variant("Rise of 30 °F (17 K)", {"charge_rise": "30 F°"}),
+                Variant("Rise of 40 °F (22 K)", {"charge_rise": "40 F°"}),
             ),
             show=("flow", "velocity", "head", "outlet_at_peak", "outlet_margin"),
             say="Same pipe. Less flow is easier on the pump and harder on the margin.",

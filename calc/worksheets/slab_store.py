@@ -220,7 +220,7 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("slab_heat", "Heat the slab gives up", "All of it cools from {slab_warm} to {slab_cool}."),
-        Result("hours_carried", "Hours it carries the load", "At {load} drawn evenly, with the pipes idle."),
+        Result("hours_carried", "Hours it carries the load", "At {load} drawn evenly, with the pipes idle.", figures=2),
         Result("slab_heat_per_degree", "Heat in the slab for each degree"),
         Result("surface_warm", "Surface when the slab is warm"),
         Result("output_warm", "Heat into the rooms when it is warm", "It gives this whether the rooms want it or not."),

@@ -91,9 +91,9 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("usable_heat", "Usable heat, mixed store", "The whole tank cools evenly from {store_top} to {lowest_useful}; it stays full of water."),
-        Result("hours_carried", "Hours it carries the load, mixed store", "At {load} drawn from it."),
+        Result("hours_carried", "Hours it carries the load, mixed store", "At {load} drawn from it.", figures=2),
         Result("usable_heat_layered", "Usable heat, layered store", "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}."),
-        Result("hours_carried_layered", "Hours it carries the load, layered store"),
+        Result("hours_carried_layered", "Hours it carries the load, layered store", figures=2),
         Result("usable_share", "Usable share of the heat above cold water", "Cold water is {cold_water}."),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
     ),

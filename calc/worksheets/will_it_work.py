@@ -252,11 +252,11 @@ WORKSHEET = Worksheet(
     results=(
         Result(ATTENTION, "Links that need attention", "Of the chain below: tight, failing, or not checked. There is no overall pass.", decimals=0),
         Result("burning_share", "Share of the coldest day that a fire burns", missing="the fire never makes up the load"),
-        Result("burns_per_day", "Burns on the coldest day"),
+        Result("burns_per_day", "Burns on the coldest day", figures=2),
         Result("outlet_margin", "Margin to boiling at the stove's outlet"),
         Result("burn_share", "Share of a burn that fits with no load"),
         Result("usable_heat", "Usable heat, mixed store"),
-        Result("hours_carried", "Hours it carries the coldest day"),
+        Result("hours_carried", "Hours it carries the coldest day", figures=2),
         Result("room_can_use", "Heat that the stove's room can lose or pass on"),
         Result("vessel_needed", "Expansion tank needed", missing="no size does it"),
         Result("peak_output", "Peak output to water"),

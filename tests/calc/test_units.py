@@ -15,12 +15,14 @@ from calc.units import (
     Unit,
     UnitError,
     grouped,
+    in_a_sum,
     read_quantity,
     round_to,
     show,
     shown_unit,
     unit_named,
     units_of,
+    with_unit,
 )
 
 PINT = pint.UnitRegistry()
@@ -221,3 +223,22 @@ def test_numbers_as_readers_see_them() -> None:
     assert grouped("12345.6", "si") == "12\u202f345.6"
     assert grouped("-1234", "us") == "\u22121,234"
     assert show(0.0, energy, "us") == "0\u00a0Btu"
+
+
+@pytest.mark.parametrize(
+    ("number", "kind", "unit", "said", "in_sum"),
+    [
+        ("20", "temperature_difference", "F°", "20 °F", "20 °F"),
+        ("13", "thermal_resistance", "R", "R-13", "13 ft²·°F·h/Btu"),
+        ("2.3", "thermal_resistance", "m2K/W", "2.3 m²·K/W", "2.3 m²·K/W"),
+        ("7", "air_changes", "/h", "7 an hour", "7/h"),
+        ("5", "temperature_rate", "F°/h", "5 °F/h", "5 °F/h"),
+    ],
+)
+def test_a_unit_is_said_as_people_say_it_and_cancels_in_a_sum(
+    number: str, kind: str, unit: str, said: str, in_sum: str
+) -> None:
+    found = unit_named(unit, kind)
+    assert with_unit(number, found).replace("\u00a0", " ") == said
+    assert in_a_sum(number, found).replace("\u00a0", " ") == in_sum
+    assert read_quantity(with_unit(number, found), kind, found, "us").number == number
