@@ -4,10 +4,13 @@ import difflib
 from collections.abc import Mapping
 
 from calc.engine import link
-from calc.engine.read import Problem, Typed, read
+from calc.engine.plan import Entries
+from calc.engine.read import Problem, read
 from calc.engine.run import run
 from calc.engine.series import Series, series
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Reader, Typed
+from calc.engine.worksheet import Worksheet
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 
@@ -22,12 +25,17 @@ class UnknownWorksheet(KeyError):
         super().__init__(self.sentence)
 
 
-def answer(key: str, given: Mapping[str, Typed], system: System = "us") -> Sheet:
+def answer(key: str, given: Mapping[str, Typed], system: System = "us", reader: Reader | None = None) -> Sheet:
     """The sheet for what was typed; with nothing typed, the worked example. UnknownWorksheet if no such key."""
     if key not in WORKSHEETS:
         raise UnknownWorksheet(key)
     worksheet = WORKSHEETS[key]
-    return run(worksheet, read(worksheet, given, system), system)
+    return run(worksheet, read(worksheet, given, reader or Reader()), system)
+
+
+def answer_plan(worksheet: Worksheet, entries: Entries, system: System) -> Sheet:
+    """The sheet for what a plan holds of a worksheet's numbers."""
+    return run(worksheet, entries.reading(worksheet), system)
 
 
 def chart_of(sheet: Sheet) -> Series | None:
@@ -35,16 +43,19 @@ def chart_of(sheet: Sheet) -> Series | None:
     return series(sheet)
 
 
-def open_link(text: str, system: System = "us") -> tuple[Sheet | None, tuple[str, ...]]:
+def open_link(
+    text: str, system: System = "us", reader: Reader | None = None
+) -> tuple[Sheet | None, tuple[str, ...]]:
     """The sheet that a link describes (None if it describes none) and a sentence for everything wrong with the link."""
-    opened = link.read(text, WORKSHEETS)
+    reader = reader or Reader()
+    opened = link.read(text, WORKSHEETS, reader=reader)
     if not opened.worksheet:
         return None, opened.problems
     if opened.worksheet == link.PLAN:
         return None, (*opened.problems, "This link holds a whole plan: open it at the sizing record.")
     if not opened.given:
         return None, (*opened.problems, "This link holds no numbers.")
-    return answer(opened.worksheet, opened.given, system), opened.problems
+    return answer(opened.worksheet, opened.given, system, reader), opened.problems
 
 
 def link_of(sheet: Sheet) -> str:
@@ -52,4 +63,14 @@ def link_of(sheet: Sheet) -> str:
     return "" if sheet.problems else link.write(sheet.worksheet, sheet.inputs)
 
 
-__all__ = ["Problem", "Typed", "UnknownWorksheet", "answer", "chart_of", "link_of", "open_link"]
+__all__ = [
+    "Problem",
+    "Reader",
+    "Typed",
+    "UnknownWorksheet",
+    "answer",
+    "answer_plan",
+    "chart_of",
+    "link_of",
+    "open_link",
+]

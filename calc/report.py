@@ -7,8 +7,8 @@ from calc.answer import link_of
 from calc.engine import plan
 from calc.engine.citing import source_line
 from calc.engine.declare import AnyStep, Field, Result, Worksheet
-from calc.engine.read import Input, bound_text
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Input, bound_text
 from calc.units import System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
@@ -165,11 +165,12 @@ def plan_as_json(
 def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet], system: System) -> str:
     """A whole plan as text: its values and who gave them, and the headline of every worksheet that knows some."""
     lines = ["Your plan", ""]
+    entries = plan.opened(entries)
     stale = plan.stale(entries, WORKSHEETS, BY_KEY)
     for key, known in plan.look(entries, WORKSHEETS.values()).items():
         shown = known.value.shown(system) if known.value else known.entry.text
         who = ORIGIN_WORDS[known.entry.origin] + (f", {known.entry.worksheet}" if known.entry.worksheet else "")
-        now = plan.value_alone(known.field, plan.Entry(stale.get(key, ""), "computed"))
+        now = entries.value(known.field, plan.Entry(stale.get(key, ""), "computed"))
         late = f"; out of date, now {now.shown(system) if now else 'without a result'}" if key in stale else ""
         lines.append(f"  {known.field.label}: {shown} ({who}{late})  [{key}]")
     lines += ["", "Worksheets that know some of these numbers"]

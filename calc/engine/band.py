@@ -3,9 +3,10 @@
 import math
 
 from calc.engine.fields import quantity
-from calc.engine.read import Input, Reading
+from calc.engine.read import Reading
 from calc.engine.sheet import Band
 from calc.engine.texts import Texts
+from calc.engine.typed import Input
 from calc.engine.values import Values, work_out_again, zeroed
 from calc.engine.words import ATTENTION
 from calc.engine.worksheet import Worksheet

@@ -7,7 +7,7 @@ from functools import cache
 from typing import NamedTuple
 
 from calc.sources import SOURCES
-from calc.units import KINDS, SYSTEMS, System, Unit, UnitError, read_quantity, shown_unit, unit_named
+from calc.units import KINDS, SYSTEMS, Quantity, System, Unit, UnitError, read_quantity, shown_unit, unit_named
 
 
 class DeclarationError(ValueError):
@@ -15,13 +15,18 @@ class DeclarationError(ValueError):
 
 
 @cache
-def quantity(text: str, kind: str) -> float:
-    """The SI value of a text written in a declaration, which always names its unit unless the kind has none."""
+def declared(text: str, kind: str) -> Quantity:
+    """The quantity in a text written in a declaration, which always names its unit unless the kind has none."""
     unit = shown_unit(kind, "us")
     try:
-        return read_quantity(text, kind, unit, "us").si
+        return read_quantity(text, kind, unit, "us")
     except UnitError as wrong:
         raise DeclarationError(f"{text!r} as {kind}: {wrong.reason}") from None
+
+
+def quantity(text: str, kind: str) -> float:
+    """The SI value of a text written in a declaration."""
+    return declared(text, kind).si
 
 
 def check_source(key: str) -> None:
@@ -119,6 +124,11 @@ class Field(Checked):
     def high_si(self) -> float:
         return quantity(self.high, self.kind)
 
+    def holds(self, value: float) -> bool:
+        """Whether an SI value lies in the accepted range, but for what its conversion may have added."""
+        slack = 1e-9 * max(abs(self.low_si), abs(self.high_si))
+        return self.low_si - slack <= value <= self.high_si + slack
+
     @property
     def optional(self) -> bool:
         return bool(self.unless_given or self.same_as)
@@ -135,7 +145,7 @@ class Field(Checked):
         if self.kind == "choice":
             if text not in [option.value for option in self.options]:
                 raise DeclarationError(f"{self.key}: {text!r} is not one of its options")
-        elif not self.low_si * (1 - 1e-12) - 1e-12 <= quantity(text, self.kind) <= self.high_si * (1 + 1e-12):
+        elif not self.holds(quantity(text, self.kind)):
             raise DeclarationError(f"{self.key}: {text} is outside {self.low} to {self.high}")
 
     def accepts(self, text: str) -> bool:

@@ -15,8 +15,8 @@ from urllib.parse import quote, unquote
 
 from calc.engine.fields import Field
 from calc.engine.plan import fields_by_key
-from calc.engine.read import Input, Typed
 from calc.engine.read import read as read_inputs
+from calc.engine.typed import Input, Reader, Typed
 from calc.engine.worksheet import Worksheet
 from calc.units import LONGEST_TEXT
 
@@ -64,7 +64,12 @@ def write_plan(given: Mapping[str, Typed]) -> str:
     return "#" + ";".join([f"v{VERSION}", PLAN, *parts, "end"])
 
 
-def read(text: str, worksheets: Mapping[str, Worksheet], migrations: Mapping[int, Migration] = MIGRATIONS) -> Opened:
+def read(
+    text: str,
+    worksheets: Mapping[str, Worksheet],
+    migrations: Mapping[int, Migration] = MIGRATIONS,
+    reader: Reader | None = None,
+) -> Opened:
     """Read a link; whatever can be used is used, and the rest is named in a sentence."""
     problems: list[str] = []
     if len(text) > LONGEST_LINK:
@@ -95,7 +100,7 @@ def read(text: str, worksheets: Mapping[str, Worksheet], migrations: Mapping[int
         else:
             given[name] = Typed(value, "us", origin)
     if key != PLAN:
-        _leave_out_bad(worksheets[key], given, problems)
+        _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, tuple(problems))
 
 
@@ -118,10 +123,10 @@ def _migrated(carried: Carried, version: int, migrations: Mapping[int, Migration
     return carried
 
 
-def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list[str]) -> None:
+def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list[str], reader: Reader) -> None:
     """Take away, with a sentence each, the values that the worksheet cannot take, until it can take the rest."""
     while given:
-        wrong = {one.key: one.text for one in read_inputs(worksheet, given, "us").problems if one.key in given}
+        wrong = {one.key: one.text for one in read_inputs(worksheet, given, reader).problems if one.key in given}
         if not wrong:
             return
         for key, sentence in wrong.items():

@@ -10,17 +10,18 @@ it is named in a sentence and left out.
 """
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from calc.engine.fields import Field
-from calc.engine.read import ORIGINS, Input, Typed
+from calc.engine.read import Reading
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
+from calc.engine.typed import ORIGINS, Input, Reader, Typed
 from calc.engine.values import settle, work_out
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
-from calc.units import System, UnitError, read_quantity, round_briefly
+from calc.units import Quantity, System, round_briefly
 
 FIRST_LINE = "Stoke and Store plan"
 VERSION = 1
@@ -40,6 +41,47 @@ class Entry(NamedTuple):
     system: System = "us"
 
 
+class Entries(Mapping[str, Entry]):
+    """A plan as one request sees it: each of its texts is read once, and each worksheet's reading of it made once."""
+
+    def __init__(self, entries: Mapping[str, Entry], reader: Reader) -> None:
+        self._entries, self.reader = dict(entries), reader
+        self._readings: dict[str, Reading] = {}
+
+    def __getitem__(self, key: str) -> Entry:
+        return self._entries[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+    def reading(self, worksheet: Worksheet) -> Reading:
+        """What a worksheet reads in the plan."""
+        if worksheet.key not in self._readings:
+            self._readings[worksheet.key] = read_inputs(worksheet, given_for(worksheet, self), self.reader)
+        return self._readings[worksheet.key]
+
+    def value(self, field: Field, entry: Entry) -> Input | None:
+        """The value of an entry read by itself, whatever a worksheet makes of it; None if it cannot be read."""
+        return self.reader.read(field, _typed(entry)).value
+
+    def si(self, field: Field, entry: Entry | None) -> float | None:
+        """The number of an entry; None without one."""
+        value = self.value(field, entry) if entry else None
+        return value.si if value and isinstance(value.si, float | int) else None
+
+
+def opened(entries: Mapping[str, Entry]) -> Entries:
+    """Entries as one request sees them; those that are opened already stay as they are."""
+    return entries if isinstance(entries, Entries) else Entries(entries, Reader())
+
+
+def _typed(entry: Entry) -> Typed:
+    return Typed(entry.text, entry.system, entry.origin)
+
+
 class Opened(NamedTuple):
     """What a plan file holds, and a sentence for everything in it that could not be used."""
 
@@ -51,7 +93,7 @@ class Known(NamedTuple):
     """A value of the plan as the worksheets see it: the field that asks for it, the value or what is wrong with it.
 
     `askers` are the keys of the worksheets that ask for it; `used` is false while none of them does in the case that
-    the reader has chosen there.
+    the reader has chosen there. `refused` is the quantity in a text that the field cannot take.
     """
 
     entry: Entry
@@ -60,6 +102,7 @@ class Known(NamedTuple):
     problem: str
     askers: tuple[str, ...]
     used: bool
+    refused: Quantity | None = None
 
 
 class Offer(NamedTuple):
@@ -109,8 +152,9 @@ def with_units(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) ->
     return Opened(complete, tuple(problems))
 
 
-def read(text: str, worksheets: Iterable[Worksheet]) -> Opened:
+def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = None) -> Opened:
     """Read a plan file, as text or as the JSON that the command line prints."""
+    reader = reader or Reader()
     if len(text) > LARGEST_FILE:
         return Opened({}, ("This file is far too large to be a plan of ours; nothing was taken from it.",))
     text = text.removeprefix("\ufeff").strip()
@@ -129,7 +173,7 @@ def read(text: str, worksheets: Iterable[Worksheet]) -> Opened:
         if key in entries:
             problems.append(f"{known[key][0].label} stands twice in this plan; the first is used.")
             continue
-        wrong = _wrong(known[key], value)
+        wrong = _wrong(known[key], Typed(value), reader)
         if wrong:
             problems.append(f"{known[key][0].label} in this plan {wrong}; it was left out.")
             continue
@@ -180,23 +224,13 @@ def _from_json(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:
     return pairs, []
 
 
-def _wrong(fields: list[Field], text: str) -> str:
+def _wrong(fields: Iterable[Field], typed: Typed, reader: Reader) -> str:
     """Why a text is no value of any of these fields; empty when it is one."""
     reason = ""
-    for one in fields:
-        if one.kind == "choice":
-            if text in [option.value for option in one.options]:
-                return ""
-            reason = "is no choice that is offered"
-            continue
-        try:
-            found = read_quantity(text, one.kind, one.unit("us"), "us")
-        except UnitError as wrong:
-            reason = wrong.reason
-            continue
-        if one.low_si * (1 - 1e-9) - 1e-9 <= found.si <= one.high_si * (1 + 1e-9):
+    for field in fields:
+        value, reason, _ = reader.read(field, typed)
+        if value:
             return ""
-        reason = f"must be between {one.low} and {one.high}"
     return reason
 
 
@@ -209,45 +243,35 @@ def _short(text: str) -> str:
 
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
     """What the plan knows of the fields that a worksheet asks."""
-    keys = {one.key for one in worksheet.all_fields()}
-    return {key: Typed(entry.text, entry.system, entry.origin) for key, entry in entries.items() if key in keys}
+    keys = {field.key for field in worksheet.all_fields()}
+    return {key: _typed(entry) for key, entry in entries.items() if key in keys}
 
 
 def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[str, Known]:
     """Every entry that some worksheet asks for, in the worksheets' order, read as it is read there."""
+    entries = opened(entries)
     found: dict[str, Known] = {}
     for worksheet in worksheets:
-        fields = {one.key: one for one in worksheet.all_fields()}
+        fields = {field.key: field for field in worksheet.all_fields()}
         keys = [key for key in fields if key in entries]
         if not keys:
             continue
-        reading = read_inputs(worksheet, given_for(worksheet, entries), "us")
-        asked = {one.key: one for one in reading.plan.fields}
-        problems = {one.key: one.text for one in reversed(reading.problems)}
+        reading = entries.reading(worksheet)
+        asked = {field.key: field for field in reading.plan.fields}
+        problems = {problem.key: problem.text for problem in reversed(reading.problems)}
         for key in keys:
-            before = found.get(key)
+            before, entry = found.get(key), entries[key]
             askers = (*(before.askers if before else ()), worksheet.key)
             if before and (before.used or key not in asked):
                 found[key] = before._replace(askers=askers)
             elif key in asked:
                 value = reading.inputs.get(key)
                 problem = "" if value else problems.get(key, "")
-                found[key] = Known(entries[key], asked[key], value, problem, askers, True)
+                found[key] = Known(entry, asked[key], value, problem, askers, True, reading.refused.get(key))
             else:
-                found[key] = Known(entries[key], fields[key], value_alone(fields[key], entries[key]), "", askers, False)
+                alone = entries.reader.read(fields[key], _typed(entry))
+                found[key] = Known(entry, fields[key], alone.value, "", askers, False, alone.quantity)
     return found
-
-
-def value_alone(field: Field, entry: Entry) -> Input | None:
-    """The value of an entry read by itself, whatever a worksheet makes of it; None if it cannot be read."""
-    if field.kind == "choice":
-        offered = entry.text in [option.value for option in field.options]
-        return Input(field, entry.text, None, entry.origin, entry.text) if offered else None
-    try:
-        quantity = read_quantity(entry.text, field.kind, field.unit(entry.system), entry.system)
-    except UnitError:
-        return None
-    return Input(field, quantity.si, quantity, entry.origin, entry.text)
 
 
 def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str, Entry]:
@@ -263,7 +287,7 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
         fields = asked_elsewhere.get(result.key, [])
         if result.si is None or result.key in sheet.inputs or not fields:
             continue
-        if fields[0].low_si <= result.si <= fields[0].high_si:
+        if fields[0].holds(result.si):
             found[result.key] = Entry(_text(fields[0], result.si), origin, sheet.worksheet.key)
     return found
 
@@ -273,24 +297,21 @@ def _text(field: Field, value: float) -> str:
     return f"{round_briefly(unit.from_si(value), 5)} {unit.ascii}".strip()
 
 
-def _si(field: Field, entry: Entry) -> float | None:
-    try:
-        return read_quantity(entry.text, field.kind, field.unit(entry.system), entry.system).si
-    except UnitError:
-        return None
-
-
 def _apart(one: float, other: float) -> bool:
     """Whether two values differ by more than the five figures kept in a plan."""
     return abs(one - other) > 1e-4 * max(abs(one), abs(other))
 
 
-def worked_out(worksheet: Worksheet, entries: Mapping[str, Entry], key: str) -> float | None:
+def worked_out(worksheet: Worksheet, entries: Entries, key: str) -> float | None:
     """What a worksheet gives for `key` with the plan's other numbers; None without any, or without a result."""
-    given = given_for(worksheet, {name: one for name, one in entries.items() if name != key})
-    if not given:
+    given = given_for(worksheet, entries)
+    if not given.keys() - {key}:
         return None
-    reading = read_inputs(worksheet, given, "us")
+    if key in given:
+        del given[key]
+        reading = read_inputs(worksheet, given, entries.reader)
+    else:
+        reading = entries.reading(worksheet)
     if reading.problems:
         return None
     try:
@@ -310,14 +331,15 @@ def stale(
 
     The text is empty where the numbers behind an entry are gone or no longer give a result.
     """
+    entries = opened(entries)
     found = {}
     for key in entries if keys is None else keys:
         entry = entries.get(key)
         if entry is None or entry.origin != "computed" or entry.worksheet not in worksheets or key not in fields:
             continue
         field = fields[key][0]
-        value, kept = worked_out(worksheets[entry.worksheet], entries, key), _si(field, entry)
-        if value is None or not field.low_si <= value <= field.high_si:
+        value, kept = worked_out(worksheets[entry.worksheet], entries, key), entries.si(field, entry)
+        if value is None or not field.holds(value):
             found[key] = ""
         elif kept is None or _apart(value, kept):
             found[key] = _text(field, value)
@@ -335,9 +357,9 @@ def offer(
     offered = offers(sheet, fields).get(key)
     if offered is None:
         return None
+    entries = opened(entries)
     field, there = fields[key][0], entries.get(key)
-    new = _si(field, offered)
-    standing = _si(field, there) if there else None
+    new, standing = entries.si(field, offered), entries.si(field, there)
     assert new is not None
     if there and there.origin in ("typed", "link") and there.text.strip():
         if standing is not None and not _apart(standing, new):
@@ -345,13 +367,14 @@ def offer(
         return Offer("typed", None, there, (offered,))
     if field.keeps_highest:
         highest = _highest(key, field, sheet, entries, worksheets)
-        if highest and (_si(field, highest) or 0) > new and _apart(_si(field, highest) or 0, new):
+        needed = entries.si(field, highest) or 0
+        if highest and needed > new and _apart(needed, new):
             return Offer("higher", None, highest, (offered,) if highest == there else (highest, offered))
     return Offer("", offered, there, ())
 
 
 def _highest(
-    key: str, field: Field, sheet: Sheet, entries: Mapping[str, Entry], worksheets: Mapping[str, Worksheet]
+    key: str, field: Field, sheet: Sheet, entries: Entries, worksheets: Mapping[str, Worksheet]
 ) -> Entry | None:
     """The highest value for `key` that another worksheet needs: the one in the plan, or one that its numbers give.
 
@@ -367,10 +390,10 @@ def _highest(
         if not in_plan and not any(askers[one] == 1 for one in given_for(worksheet, entries) if one in askers):
             continue
         value = worked_out(worksheet, entries, key)
-        if value is not None and field.low_si <= value <= field.high_si:
+        if value is not None and field.holds(value):
             now = Entry(_text(field, value), "computed", name)
-            kept = _si(field, there) if in_plan and there else None
+            kept = entries.si(field, there) if in_plan else None
             found.append(there if in_plan and there and kept and not _apart(kept, value) else now)
         elif in_plan and there:
             found.append(there)
-    return max(found, key=lambda one: _si(field, one) or 0, default=None)
+    return max(found, key=lambda one: entries.si(field, one) or 0, default=None)

@@ -2,10 +2,11 @@
 
 from calc.engine.band import band
 from calc.engine.citing import sources
-from calc.engine.read import Reading, typed_digits
+from calc.engine.read import Reading
 from calc.engine.refusal import refused
 from calc.engine.sheet import Said, Sheet, Table, Verdict
 from calc.engine.texts import Texts, listed
+from calc.engine.typed import typed_digits
 from calc.engine.values import Values, applies, changed, settle, status, work_out, zeroed
 from calc.engine.words import Check, Comparison, Methods
 from calc.engine.working import Value, WorkingLine, working

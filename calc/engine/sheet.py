@@ -2,8 +2,9 @@
 
 from typing import NamedTuple
 
-from calc.engine.read import Input, Problem, Reading
+from calc.engine.read import Problem, Reading
 from calc.engine.steps import Plan
+from calc.engine.typed import Input
 from calc.engine.values import Values
 from calc.engine.working import WorkingLine
 from calc.engine.worksheet import Worksheet

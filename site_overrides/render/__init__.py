@@ -8,10 +8,10 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc.answer import Typed, answer, chart_of, link_of, open_link
+from calc.answer import Reader, Typed, answer, chart_of, link_of, open_link
 from calc.engine import link
-from calc.engine.read import ORIGINS
 from calc.engine.sheet import Sheet
+from calc.engine.typed import ORIGINS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import plan, spreadsheet
@@ -45,12 +45,12 @@ def respond(text: str) -> str:
     asked = json.loads(text)
     system: System = "si" if asked.get("units") == "si" else "us"
     reply = next(does for name, does in _REPLIES.items() if name in asked)
-    return json.dumps(reply(asked, system), allow_nan=False)
+    return json.dumps(reply(asked, system, Reader()), allow_nan=False)
 
 
-def _worksheet(asked: Asked, system: System) -> dict[str, Any]:
-    given, sheet = _sheet(asked, system)
-    entries = plan.entries_from(asked.get("plan"))
+def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    given, sheet = _sheet(asked, system, reader)
+    entries = plan.entries_from(asked.get("plan"), reader)
     scold = asked.get("scold")
     told = [problem for problem in sheet.problems if scold is None or problem.key in scold]
     reply: dict[str, Any] = {
@@ -66,70 +66,70 @@ def _worksheet(asked: Asked, system: System) -> dict[str, Any]:
     return reply
 
 
-def _sheet(asked: Asked, system: System) -> tuple[dict[str, Typed], Sheet]:
+def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[dict[str, Typed], Sheet]:
     given = {
         str(name): Typed(str(field["text"]), "si" if field.get("units") == "si" else "us", _origin(field.get("from")))
         for name, field in asked.get("fields", {}).items()
     }
-    return given, answer(str(asked["worksheet"]), given, system)
+    return given, answer(str(asked["worksheet"]), given, system, reader)
 
 
 def _origin(origin: object) -> str:
     return origin if isinstance(origin, str) and origin in ORIGINS else "typed"
 
 
-def _use(asked: Asked, system: System) -> dict[str, Any]:
-    _, sheet = _sheet(asked, system)
-    return plan.use(str(asked["use"]), sheet, plan.entries_from(asked.get("plan")), system)
+def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    _, sheet = _sheet(asked, system, reader)
+    return plan.use(str(asked["use"]), sheet, plan.entries_from(asked.get("plan"), reader), system)
 
 
-def _csv(asked: Asked, system: System) -> dict[str, Any]:
-    _, sheet = _sheet(asked, system)
+def _csv(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    _, sheet = _sheet(asked, system, reader)
     if sheet.problems:
         return {"name": "", "text": ""}
     name, text = spreadsheet.csv_file(sheet, str(asked["csv"]))
     return {"name": name, "text": text}
 
 
-def _open(asked: Asked, system: System) -> dict[str, Any]:
+def _open(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     text = str(asked["open"])
-    _, problems = open_link(text, system)
-    opened = link.read(text, WORKSHEETS)
+    _, problems = open_link(text, system, reader)
+    opened = link.read(text, WORKSHEETS, reader=reader)
     return {
         "worksheet": opened.worksheet,
         "fields": {
             key: {"text": one.text, "units": one.system, "from": one.origin} for key, one in opened.given.items()
         },
-        **plan.link_said(opened, problems, plan.entries_from(asked.get("plan")), system),
+        **plan.link_said(opened, problems, plan.entries_from(asked.get("plan"), reader), system),
     }
 
 
-def _plan(asked: Asked, system: System) -> dict[str, Any]:
-    return {"plan": plan.plan_list(plan.entries_from(asked["plan"]), system)}
+def _plan(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    return {"plan": plan.plan_list(plan.entries_from(asked["plan"], reader), system)}
 
 
-def _plan_text(asked: Asked, _: System) -> dict[str, Any]:
-    return plan.file_text(plan.entries_from(asked["plan_text"]))
+def _plan_text(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    return plan.file_text(plan.entries_from(asked["plan_text"], reader))
 
 
-def _plan_file(asked: Asked, _: System) -> dict[str, Any]:
-    return plan.from_file(str(asked["plan_file"]))
+def _plan_file(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    return plan.from_file(str(asked["plan_file"]), reader)
 
 
-def _record(asked: Asked, system: System) -> dict[str, Any]:
+def _record(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     from render import record  # here: a page of worksheets does not wait for it
 
-    return record.respond(asked["record"], system)
+    return record.respond(asked["record"], system, reader)
 
 
-def _desk(asked: Asked, _: System) -> dict[str, Any]:
+def _desk(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
     from render import desk
 
-    return desk.respond(asked["desk"])
+    return desk.respond(asked["desk"], reader)
 
 
 # What a request is about, by the first of these names that it has.
-_REPLIES: dict[str, Callable[[Asked, System], dict[str, Any]]] = {
+_REPLIES: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "open": _open,
     "record": _record,
     "desk": _desk,
@@ -158,10 +158,11 @@ def run_every_example() -> None:
         entries |= opened["fields"]
         for name in plan.offered(answer(key, {}, "us"), {}):
             respond(json.dumps({"worksheet": key, "fields": {}, "use": name, "plan": entries}))
-    given = {key: {"text": text} for key, text in WORKSHEETS["will-it-work"].examples[0].given.items()}
+    whole = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks)
+    given = {key: {"text": text} for key, text in whole.examples[0].given.items()}
     printed = {"entries": given, "date": "2026-11-25", "address": "record/"}
     respond(json.dumps({"record": printed, "units": "us"}))
-    respond(json.dumps({"desk": {"worksheet": "will-it-work", "fields": given, "form": True, "code": True}}))
+    respond(json.dumps({"desk": {"worksheet": whole.key, "fields": given, "form": True, "code": True}}))
     respond(json.dumps({"plan": entries, "units": "us"}))
     saved = json.loads(respond(json.dumps({"plan_text": entries})))["text"]
     respond(json.dumps({"plan_file": saved}))

@@ -10,8 +10,9 @@ from markupsafe import Markup
 
 from calc.answer import answer, link_of
 from calc.engine.declare import Field
-from calc.engine.read import Problem, Typed
+from calc.engine.read import Problem
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Reader, Typed
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import qr, view
@@ -23,7 +24,7 @@ LONGEST = 500  # characters of a dealer's own words, or of an address
 MOST_NAMED = 4  # numbers that a short message names
 
 
-def respond(asked: Mapping[str, Any]) -> dict[str, Any]:
+def respond(asked: Mapping[str, Any], reader: Reader) -> dict[str, Any]:
     """Answer the desk.
 
     {"worksheet", "units", "fields": {key: {"text", "units"}}, "typing": key or null, "address", "name", "contact"};
@@ -39,7 +40,7 @@ def respond(asked: Mapping[str, Any]) -> dict[str, Any]:
     }
     # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
     unknown = next(one.key for one in WORKSHEETS[key].all_fields())
-    sheets = {one: answer(key, given or {unknown: Typed("", one, "typical")}, one) for one in SYSTEMS}
+    sheets = {one: answer(key, given or {unknown: Typed("", one, "typical")}, one, reader) for one in SYSTEMS}
     sheet = sheets[system]
     told = [problem for problem in sheet.problems if problem.key != asked.get("typing")]
     address = str(asked.get("address") or "")[:LONGEST]

@@ -5,10 +5,10 @@ from typing import Any
 
 from calc.engine import link, plan
 from calc.engine.citing import source_line
-from calc.engine.plan import Entry, Known
-from calc.engine.read import ORIGINS, Typed
+from calc.engine.plan import Entries, Entry, Known
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
+from calc.engine.typed import ORIGINS, Reader, Typed
 from calc.sources import SOURCES
 from calc.units import LONGEST_TEXT, SYSTEMS, System
 from calc.vocabulary import BY_KEY
@@ -20,7 +20,7 @@ FILE_NAME = "stoke-and-store-plan.txt"
 MOST_TOLD = 8  # differences between a link and the plan that are told one by one
 
 
-def entries_from(asked: object) -> dict[str, Entry]:
+def entries_from(asked: object, reader: Reader) -> Entries:
     """The plan as the page keeps it, {key: {"text", "units", "from", "by"}}; what is of another form is passed over."""
     found = {}
     for key, one in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
@@ -32,7 +32,7 @@ def entries_from(asked: object) -> dict[str, Entry]:
                 worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
                 "si" if one.get("units") == "si" else "us",
             )
-    return found
+    return Entries(found, reader)
 
 
 def entry_for_page(entry: Entry) -> dict[str, str]:
@@ -51,9 +51,10 @@ def plan_section() -> str:
 
 def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     """Every value of the plan, who gave it, and what became of it: those of several worksheets first."""
+    entries = plan.opened(entries)
     known = plan.look(entries, WORKSHEETS.values())
     stale = plan.stale(entries, WORKSHEETS, BY_KEY)
-    rows = {key: _row(one, stale.get(key), system) for key, one in known.items()}
+    rows = {key: _row(one, stale.get(key), system, entries) for key, one in known.items()}
     shared = [row for key, row in rows.items() if len(known[key].askers) > 1 or key in BY_KEY]
     groups: list[dict[str, Any]] = [{"worksheet": None, "rows": shared}] if shared else []
     for worksheet in WORKSHEETS.values():
@@ -63,14 +64,14 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     return str(fill("plan_list.html", groups=groups, count=len(rows), stale=len(stale)))
 
 
-def _row(known: Known, now: str | None, system: System) -> dict[str, Any]:
+def _row(known: Known, now: str | None, system: System, entries: Entries) -> dict[str, Any]:
     entry, field = known.entry, known.field
-    fresh = plan.value_alone(field, Entry(now, "computed")) if now else None
+    fresh = entries.value(field, Entry(now, "computed")) if now else None
     typed = Typed(entry.text, entry.system, entry.origin)
     return {
         "field": field,
         "entry": entry,
-        "value": box_text(field, known.value, typed, system),
+        "value": box_text(field, known.value, typed, system, known.refused),
         "unit": "" if field.kind == "choice" else field.unit(system).words,
         "error": known.problem,
         "used": known.used,
@@ -89,10 +90,10 @@ def file_text(entries: Mapping[str, Entry]) -> dict[str, Any]:
     return {"name": FILE_NAME, "text": plan.write(complete.entries), "said": said}
 
 
-def from_file(text: str) -> dict[str, Any]:
+def from_file(text: str, reader: Reader) -> dict[str, Any]:
     """What a plan file holds, for the page to keep, and what is wrong with it."""
-    opened = plan.read(text, WORKSHEETS.values())
-    entries = {**opened.entries, **_as_typed(opened.entries)}
+    opened = plan.read(text, WORKSHEETS.values(), reader)
+    entries = {**opened.entries, **_as_typed(Entries(opened.entries, reader))}
     what = "loaded" if opened.entries or not opened.problems else "refused"
     return {
         "entries": {key: entry_for_page(entry) for key, entry in entries.items()},
@@ -102,7 +103,7 @@ def from_file(text: str) -> dict[str, Any]:
     }
 
 
-def _as_typed(entries: Mapping[str, Entry]) -> dict[str, Entry]:
+def _as_typed(entries: Entries) -> dict[str, Entry]:
     """Entries of a file as a reader would have typed them: without the unit where it stands beside the box anyway."""
     fields = plan.fields_by_key(WORKSHEETS.values())
     found = {}
@@ -130,7 +131,7 @@ def offered(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, str]:
     return found
 
 
-def use(key: str, sheet: Sheet, entries: Mapping[str, Entry], system: System) -> dict[str, Any]:
+def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, Any]:
     """Put a result into the plan, or say what stands in its way and what the reader may choose."""
     offer = plan.offer(key, sheet, entries, WORKSHEETS, BY_KEY)
     if offer is None:
@@ -140,7 +141,7 @@ def use(key: str, sheet: Sheet, entries: Mapping[str, Entry], system: System) ->
     def told(entry: Entry | None) -> dict[str, Any] | None:
         if entry is None:
             return None
-        value = plan.value_alone(field, entry)
+        value = entries.value(field, entry)
         return {
             "shown": value.shown(system) if value else entry.text,
             "by": WORKSHEETS.get(entry.worksheet),
@@ -165,7 +166,7 @@ def use(key: str, sheet: Sheet, entries: Mapping[str, Entry], system: System) ->
     }
 
 
-def notes(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, dict[str, Any]]:
+def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date."""
     computed = [key for key, one in sheet.inputs.items() if one.origin in ("computed", "example") and key in entries]
     if not computed:
@@ -173,7 +174,7 @@ def notes(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, dict[str, Any
     stale = plan.stale(entries, WORKSHEETS, BY_KEY, computed)
     found = {}
     for key in computed:
-        now = plan.value_alone(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
+        now = entries.value(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
         found[key] = {
             "by": WORKSHEETS.get(entries[key].worksheet),
             "stale": key in stale,
@@ -186,7 +187,7 @@ def notes(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, dict[str, Any
 
 
 def link_said(
-    opened: link.Opened, problems: Sequence[str], entries: Mapping[str, Entry], system: System
+    opened: link.Opened, problems: Sequence[str], entries: Entries, system: System
 ) -> dict[str, str]:
     """What is to be told about a link ("said"), and the question which numbers to keep ("ask").
 
@@ -200,12 +201,12 @@ def link_said(
     return {"said": str(told), "ask": str(question)}
 
 
-def _apart(opened: link.Opened, entries: Mapping[str, Entry], system: System) -> list[dict[str, Any]]:
+def _apart(opened: link.Opened, entries: Entries, system: System) -> list[dict[str, Any]]:
     """Where the plan holds another number than the link, or one that the link does not have."""
     worksheet = WORKSHEETS.get(opened.worksheet)
     if worksheet is None or not opened.given:
         return []
-    theirs = read_inputs(worksheet, opened.given, system).inputs
+    theirs = read_inputs(worksheet, opened.given, entries.reader).inputs
     apart = []
     for key, mine in plan.look(entries, [worksheet]).items():
         other = theirs.get(key) if key in opened.given else None

@@ -12,13 +12,14 @@ from typing import Any
 
 from markupsafe import Markup
 
-from calc.answer import answer
+from calc.answer import answer, answer_plan
 from calc.engine import link, plan
 from calc.engine.citing import source_line
 from calc.engine.declare import Field, OnlyWith, Suits, Worksheet
-from calc.engine.plan import Entry, fields_by_key
-from calc.engine.read import Input, Typed, read
+from calc.engine.plan import Entries, Entry, fields_by_key
+from calc.engine.read import read
 from calc.engine.sheet import Sheet, Verdict
+from calc.engine.typed import Input, Reader, Typed
 from calc.guides import GUIDES
 from calc.sources import SOURCES
 from calc.units import System, show
@@ -36,9 +37,6 @@ _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
 )
-
-
-Entries = Mapping[str, Entry]
 
 
 @dataclass(frozen=True)
@@ -75,7 +73,7 @@ class Choice:
     source: str  # whose usual value it is
 
 
-def respond(asked: Mapping[str, Any], system: System) -> dict[str, Any]:
+def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[str, Any]:
     """Answer the page of the sizing record.
 
     {"entries": {key: {"text", "units", "from", "by"}}} or {"link": "#v1;plan;…"}, and {"date": "2026-11-25", "version",
@@ -83,12 +81,12 @@ def respond(asked: Mapping[str, Any], system: System) -> dict[str, Any]:
     """
     said: tuple[str, ...] = ()
     if asked.get("link"):
-        opened = link.read(str(asked["link"]), WORKSHEETS)
+        opened = link.read(str(asked["link"]), WORKSHEETS, reader=reader)
         said = opened.problems
-        entries = {key: Entry(one.text, one.origin) for key, one in opened.given.items()}
+        entries = Entries({key: Entry(one.text, one.origin) for key, one in opened.given.items()}, reader)
     else:
-        found = entries_from(asked.get("entries"))
-        entries = {key: found[key] for key in fields() if key in found}
+        found = entries_from(asked.get("entries"), reader)
+        entries = Entries({key: found[key] for key in fields() if key in found}, reader)
     ticked = {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     taken = look_at(entries, system, ticked)
     return {
@@ -101,8 +99,9 @@ def respond(asked: Mapping[str, Any], system: System) -> dict[str, Any]:
     }
 
 
-def example(name: str, entries: Entries, version: str) -> str:
+def example(name: str, house: Mapping[str, Entry], version: str) -> str:
     """The record of an invented house, as it stands in the page before any script."""
+    entries = plan.opened(house)
     return _document(entries, look_at(entries, "us", {}), "us", {"version": version}, name)
 
 
@@ -115,8 +114,9 @@ def fields() -> dict[str, list[Field]]:
 # --- which worksheets
 
 
-def look_at(entries: Entries, system: System, ticked: Mapping[str, bool]) -> list[Taken]:
+def look_at(entries: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> list[Taken]:
     """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
+    entries = plan.opened(entries)
     return [_take(worksheet, entries, system, ticked.get(key)) for key, worksheet in WORKSHEETS.items()]
 
 
@@ -124,9 +124,9 @@ def _take(worksheet: Worksheet, entries: Entries, system: System, ticked: bool |
     given = plan.given_for(worksheet, entries)
     if not any(typed.text.strip() for typed in given.values()):
         # With nothing given it would be the worked example of another house.
-        needed = [one for one in read(worksheet, {}, system).inputs.values() if _is_needed(one)]
+        needed = [one for one in read(worksheet, {}, entries.reader).inputs.values() if _is_needed(one)]
         return Taken(worksheet, False, False, tuple(one.field.label for one in needed), possible=False)
-    reading = read(worksheet, given, system)
+    reading = entries.reading(worksheet)
     belongs = _belongs(worksheet.in_record, entries)
     if reading.problems:
         # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
@@ -140,7 +140,7 @@ def _take(worksheet: Worksheet, entries: Entries, system: System, ticked: bool |
     printed = held if ticked is None else ticked
     if not held and not printed:
         return Taken(worksheet, False, False, lacks)
-    sheet = answer(worksheet.key, given, system)
+    sheet = answer_plan(worksheet, entries, system)
     problems = tuple(problem.text for problem in sheet.problems)
     if problems:
         return Taken(worksheet, False, False, lacks, problems, possible=False)
@@ -333,7 +333,7 @@ def _holds(one: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> boo
 # --- the link
 
 
-def link_of(entries: Entries) -> str:
+def link_of(entries: Mapping[str, Entry]) -> str:
     """The link that reopens this plan; each number with its unit, whatever system it was typed in."""
     given = {}
     for key, known in plan.look(entries, WORKSHEETS.values()).items():
@@ -346,7 +346,7 @@ def link_of(entries: Entries) -> str:
     return link.write_plan(given)
 
 
-def page(name: str, entries: Entries, version: str) -> str:
+def page(name: str, entries: Mapping[str, Entry], version: str) -> str:
     """What stands in the page of the record before any script: its controls, and the record of an invented house."""
     known = view.slots(answer("stored-heat", {}))["plate"]
     return str(

@@ -8,11 +8,12 @@ from markupsafe import Markup
 
 from calc.engine.citing import source_line
 from calc.engine.declare import Field, Picture
-from calc.engine.read import Input, Problem, Typed, typed_digits
+from calc.engine.read import Problem
 from calc.engine.series import Series
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Input, Typed, typed_digits
 from calc.sources import SOURCES
-from calc.units import NO_BREAK, System, UnitError, grouped, read_quantity
+from calc.units import NO_BREAK, Quantity, System, grouped
 from render.drawings import tank
 from render.templating import fill
 
@@ -161,7 +162,7 @@ def field_states(
         found = sheet.inputs.get(one.key)
         typed = given.get(one.key)
         states[one.key] = {
-            "value": box_text(one, found, typed, sheet.system),
+            "value": box_text(one, found, typed, sheet.system, sheet.reading.refused.get(one.key)),
             "unit": _unit_words(one, sheet.system),
             "note": _note(sheet, found, about.get(one.key)) if found else "",
             "from": found.origin if found else typed.origin if typed else "typed",
@@ -183,27 +184,22 @@ def _note(sheet: Sheet, found: Input, about: Mapping[str, Any] | None) -> str:
     return str(fill("note.html", field=found.field, found=found, is_example=is_example, **told))
 
 
-def box_text(one: Field, found: Input | None, typed: Typed | None, system: System) -> str:
-    """The text in a field's box: as typed while the reader stays in the system it was typed in, else converted."""
-    if found is None:
-        return _converted(one, typed, system) if typed else ""
-    if found.quantity is None:
+def box_text(
+    field: Field, found: Input | None, typed: Typed | None, system: System, refused: Quantity | None = None
+) -> str:
+    """The text in a field's box: as typed while the reader stays in the system it was typed in, else converted.
+
+    `refused` is what stands in a text that the field cannot take.
+    """
+    if found and found.quantity is None:
         return str(found.si)
-    if typed is not None and typed.origin == "typed" and typed.system == system:
+    as_typed = typed is not None and typed.system == system and (found is None or typed.origin == "typed")
+    quantity = found.quantity if found else refused
+    if typed is not None and (as_typed or quantity is None):
         return typed.text
-    unit = one.unit(system)
-    return grouped(typed_digits(found.quantity, unit), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
-
-
-def _converted(one: Field, typed: Typed, system: System) -> str:
-    """A text that belongs to a wrong sheet: converted if it can be read, else as it was typed."""
-    if typed.system == system or one.kind == "choice":
-        return typed.text
-    try:
-        found = read_quantity(typed.text, one.kind, one.unit(typed.system), typed.system)
-    except UnitError:
-        return typed.text
-    return grouped(typed_digits(found, one.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
+    if quantity is None:
+        return ""
+    return grouped(typed_digits(quantity, field.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
 
 
 def _same_as(sheet: Sheet, found: Input) -> str:

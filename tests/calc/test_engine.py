@@ -7,10 +7,11 @@ import pytest
 
 import calc.worksheets
 from calc.engine.declare import Chart, Comparison, Example, Field, Given, Line, Result, Step, Variant, Worksheet
-from calc.engine.read import Typed, read
+from calc.engine.read import read
 from calc.engine.run import run
 from calc.engine.series import series
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Reader, Typed
 from calc.law import Joule, Second, Watt, find_root, law
 from calc.units import table
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
@@ -36,7 +37,7 @@ def _worksheet(**changes: Any) -> Worksheet:
 
 
 def _sheet(made: Worksheet, **given: str) -> Sheet:
-    return run(made, read(made, {key: Typed(text) for key, text in given.items()}, "us"), "us")
+    return run(made, read(made, {key: Typed(text) for key, text in given.items()}, Reader()), "us")
 
 
 def test_what_a_law_refuses_is_told_beside_the_field_it_came_from() -> None:

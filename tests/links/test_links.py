@@ -8,6 +8,7 @@ from calc.answer import Typed, open_link
 from calc.engine import link
 from calc.engine.link import Carried
 from calc.engine.read import read
+from calc.engine.typed import Reader
 from calc.worksheets import WORKSHEETS
 from tests.links import golden
 
@@ -31,7 +32,7 @@ def test_links_decode_to_the_same_numbers_for_ever(path: Path) -> None:
     for text, values in links.items():
         opened = link.read(text, WORKSHEETS)
         assert opened.problems == (), text
-        inputs = read(WORKSHEETS[opened.worksheet], opened.given, "us").inputs
+        inputs = read(WORKSHEETS[opened.worksheet], opened.given, Reader()).inputs
         assert values
         for key, value in values.items():
             found = inputs[key].si

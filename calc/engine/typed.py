@@ -1,0 +1,168 @@
+"""The one reader of what a person typed: text, unit and range become a value, or a sentence that says what to type."""
+
+import difflib
+import math
+import re
+from typing import NamedTuple
+
+from calc.engine.fields import Field, Option, declared, quantity
+from calc.units import (
+    LONGEST_TEXT,
+    DryBasis,
+    Quantity,
+    System,
+    Unit,
+    UnitError,
+    grouped,
+    read_quantity,
+    round_briefly,
+    round_to,
+    with_unit,
+)
+
+ORIGINS = ("typed", "link", "computed", "typical", "example")
+MOST_NAMED = 14  # of a longer list only the nearest are named
+
+
+class Typed(NamedTuple):
+    """A text as somebody gave it, the unit system that was in force then, and who gave it."""
+
+    text: str
+    system: System = "us"
+    origin: str = "typed"
+
+
+class Input(NamedTuple):
+    """A field with its value: SI number, or the choice's value; the quantity as read; who gave it."""
+
+    field: Field
+    si: float | str
+    quantity: Quantity | None
+    origin: str
+    text: str
+    from_field: str = ""
+
+    def shown(self, system: System) -> str:
+        """The value as a reader of `system` sees it."""
+        if self.quantity is None:
+            return next(option.label for option in self.field.options if option.value == self.si)
+        unit = self.field.unit(system)
+        return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
+
+
+class Outcome(NamedTuple):
+    """What came of a text: a value, or why it is none.
+
+    `reason` completes a sentence that begins with the field's label. `quantity` is what stands in the text, also where
+    the field cannot take it.
+    """
+
+    value: Input | None
+    reason: str = ""
+    quantity: Quantity | None = None
+
+
+class Reader:
+    """Reads what is typed, each text once, however many fields and worksheets ask for it.
+
+    One is made where a request begins, and goes with it; nothing that a person typed outlives the request.
+    """
+
+    def __init__(self) -> None:
+        self._read: dict[tuple[str, System, str, str], Quantity | UnitError] = {}
+
+    def read(self, field: Field, typed: Typed) -> Outcome:
+        """The value of a text in a field, or why the field cannot take it."""
+        if field.kind == "choice":
+            try:
+                value = _chosen(field, typed.text)
+            except UnitError as wrong:
+                return Outcome(None, wrong.reason)
+            return Outcome(Input(field, value, None, typed.origin, value))
+        if not typed.text.strip():
+            unknown = ", or say that you do not know" if field.typical else ""
+            return Outcome(None, f"is empty: type a number, like {_like(field, typed.system)}{unknown}")
+        found = self._quantity(field, typed)
+        if isinstance(found, UnitError):
+            like = f", like {_like(field, typed.system)}" if found.wants_example else ""
+            return Outcome(None, found.reason + like)
+        reason = unfit(field, found, typed.system)
+        return Outcome(None if reason else Input(field, found.si, found, typed.origin, typed.text), reason, found)
+
+    def _quantity(self, field: Field, typed: Typed) -> Quantity | UnitError:
+        unit = field.unit(typed.system)
+        asked = (typed.text, typed.system, field.kind, unit.text)
+        if asked not in self._read:
+            try:
+                self._read[asked] = read_quantity(typed.text, field.kind, unit, typed.system)
+            except UnitError as wrong:
+                self._read[asked] = wrong
+        return self._read[asked]
+
+
+def declared_input(field: Field, text: str, origin: str) -> Input:
+    """What a text of a declaration gives: it stands in for what nobody typed."""
+    if field.kind == "choice":
+        return Input(field, text, None, origin, text)
+    found = declared(text, field.kind)
+    return Input(field, found.si, found, origin, text)
+
+
+def unfit(field: Field, found: Quantity, system: System) -> str:
+    """Why a field cannot take a quantity, with its bounds in the unit that was typed; empty when it can."""
+    if isinstance(found.unit, DryBasis) and not field.dry_basis:
+        return "has no dry basis: type a plain percentage"
+    if field.holds(found.si):
+        return ""
+    ends = [bound_text(bound, field.kind, found.unit, system) for bound in (field.low, field.high)]
+    return f"must be between {ends[0]} and {ends[1]}"
+
+
+def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
+    """A declared bound in the unit that the reader typed."""
+    return with_unit(grouped(round_briefly(unit.from_si(quantity(bound, kind)), 4), system), unit)
+
+
+def typed_digits(read: Quantity, unit: Unit) -> str:
+    """The number in `unit`: as typed when it was typed in that unit, else converted, to four figures."""
+    plain = read.number.lstrip("-").replace(".", "", 1).isdigit()
+    if read.unit == unit and plain and len(read.number) <= 12:
+        return read.number
+    number = unit.from_si(read.si)
+    if abs(number) < 1e-12 * abs(unit.offset or 1):
+        return "0"
+    return round_briefly(number, 4)
+
+
+def _like(field: Field, system: System) -> str:
+    unit = field.unit(system)
+    middle = (
+        unit.from_si(math.sqrt(field.low_si * field.high_si)) if field.low_si > 0 else unit.from_si(field.high_si) / 2
+    )
+    return with_unit(grouped(round_to(middle, 1), system), unit)
+
+
+def _chosen(field: Field, text: str) -> str:
+    wanted = " ".join(text[:LONGEST_TEXT].split()).casefold()
+    for option in field.options:
+        if wanted in (option.value.casefold(), option.label.casefold()):
+            return option.value
+    alike = [option.value for option in field.options if _alike(wanted, option)]
+    if len(alike) == 1:
+        return alike[0]
+    names = [option.value for option in field.options]
+    if len(names) > MOST_NAMED:
+        near = difflib.get_close_matches(wanted.replace(" ", "-"), names, 6, 0.4) or names[:6]
+        raise UnitError(f"must be one of the {len(names)} in its list, such as {', '.join(near)}")
+    raise UnitError(
+        f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}"
+    )
+
+
+def _alike(wanted: str, option: Option) -> bool:
+    """Whether a text is an option's value but for dashes and inch marks, or begins its label: "by hand", '3/4"'."""
+    plain = wanted.rstrip('"').strip().replace("_", " ").replace("-", " ")
+    if plain == option.value.casefold().replace("-", " "):
+        return True
+    words, label = re.findall(r"[\w/]+", plain), re.findall(r"[\w/]+", option.label.casefold())
+    return len(plain) > 2 and label[: len(words)] == words
