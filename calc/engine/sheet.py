@@ -54,7 +54,7 @@ class Band(NamedTuple):
 
 
 class Verdict(NamedTuple):
-    """One link of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
+    """One check of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
 
     key: str
     label: str

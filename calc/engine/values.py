@@ -67,7 +67,7 @@ def _step(step: Step | Pick, values: Values) -> float | None:
 
 
 def status(check: Check, values: Values) -> str:
-    """How a link stands with these values."""
+    """How a check stands with these values."""
     fails, tight = check.conditions
     if fails(values, {}):
         return check.level

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calc.engine.conditions import Condition, condition
 from calc.engine.fields import Checked, DeclarationError, check_source
 
-ATTENTION = "links_to_mend"  # how many links of a chain do not simply hold; a value of worksheets that have checks
+ATTENTION = "links_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
 LEVELS = ("stop", "unworkable", "caution", "note")
 
 
@@ -55,10 +55,10 @@ class Advice(Checked):
 
 @dataclass(eq=False, repr=False)
 class Check(Checked):
-    """One link of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
+    """One check of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
 
     `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
-    job). A link whose number does not exist is "not checked" unless `fails` holds.
+    job). A check whose number does not exist is "not checked" unless `fails` holds.
     """
 
     key: str
@@ -73,7 +73,7 @@ class Check(Checked):
     def check(self) -> None:
         check_source(self.source)
         if self.level not in ("stop", "unworkable"):
-            raise DeclarationError(f"{self.key}: a link fails as stop or as unworkable")
+            raise DeclarationError(f"{self.key}: a check fails as stop or as unworkable")
         _ = self.conditions
 
     @property

@@ -1,4 +1,4 @@
-"""Will the whole plan work? Each link of the chain from the fire to the floor, judged by its own number."""
+"""Will the whole plan work? Each check of the chain from the fire to the floor, judged by its own number."""
 
 from calc.chains.water_side import peak
 from calc.engine.declare import (
