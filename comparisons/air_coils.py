@@ -30,21 +30,13 @@ SEA_LEVEL = "14.69595 psia"
 def _effectiveness(units: float, ratio: float) -> float:
     import ht
 
-    return float(
-        ht.effectiveness_from_NTU(
-            NTU=units, Cr=ratio, subtype="crossflow"
-        )
-    )
+    return float(ht.effectiveness_from_NTU(NTU=units, Cr=ratio, subtype="crossflow"))
 
 
 def _transfer_units(effectiveness: float, ratio: float) -> float:
     import ht
 
-    return float(
-        ht.NTU_from_effectiveness(
-            effectiveness=effectiveness, Cr=ratio, subtype="crossflow"
-        )
-    )
+    return float(ht.NTU_from_effectiveness(effectiveness=effectiveness, Cr=ratio, subtype="crossflow"))
 
 
 def _pressure_share(altitude: float) -> float:

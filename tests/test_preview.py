@@ -77,7 +77,9 @@ def test_each_kind_of_file_has_its_type(running: server.Site, path: str, kind: s
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
     assert answer.headers["Referrer-Policy"] == "no-referrer"
     # A page may stand in nobody's frame; a file is no page.
-    assert ("frame-ancestors 'none'" in (answer.headers["Content-Security-Policy"] or "")) == kind.startswith("text/html")
+    assert ("frame-ancestors 'none'" in (answer.headers["Content-Security-Policy"] or "")) == kind.startswith(
+        "text/html"
+    )
 
 
 def test_a_page_made_to_be_framed_may_stand_in_a_frame(site: Path) -> None:

@@ -14,18 +14,35 @@ ROOT = Path(__file__).resolve().parent.parent
 # Where it stands, and pieces that have to stand there, in this order, in one paragraph.
 SAID = [
     # An open tank builds no pressure while it breathes; the jacket of its stove still can.
-    ("docs/guides/open-or-pressurised.md", "While it breathes, the tank cannot build pressure", "jacket still can", "freeze or are shut", "cold water meets dry, hot steel"),
+    (
+        "docs/guides/open-or-pressurised.md",
+        "While it breathes, the tank cannot build pressure",
+        "jacket still can",
+        "freeze or are shut",
+        "cold water meets dry, hot steel",
+    ),
     ("docs/guides/questions.md", "Open is cheap and builds no pressure in the tank while it breathes"),
     # Nothing that can shut in a dump or a vent.
     ("docs/guides/safety.md", "hand valve, a spring check or any valve that can fail shut is no dump"),
     ("docs/guides/safety.md", "Leave the dump alone. It has no valve"),
-    ("docs/guides/pipes.md", "No hand valve, no spring check and no valve that can fail shut", "vent", "relief valve", "dump"),
+    (
+        "docs/guides/pipes.md",
+        "No hand valve, no spring check and no valve that can fail shut",
+        "vent",
+        "relief valve",
+        "dump",
+    ),
     ("docs/guides/piping.md", "no hand valve, no check and no valve that can fail shut"),
     ("docs/guides/open-or-pressurised.md", "No valve ever goes into the vent or the dump"),
     ("calc/worksheets/power_cut.py", "No hand valve, no valve that can fail shut, no spring check, no fan"),
     ("calc/worksheets/charge_loop.py", "no hand valve, no spring check and no valve that can fail shut"),
     # Drinking water and antifreeze.
-    ("docs/guides/antifreeze.md", "It never goes into pipes of drinking water: drain those", "Only into the traps", "non-toxic fluid"),
+    (
+        "docs/guides/antifreeze.md",
+        "It never goes into pipes of drinking water: drain those",
+        "Only into the traps",
+        "non-toxic fluid",
+    ),
     # Relief valves.
     ("docs/guides/safety.md", "the person who services the plant lifts the relief valve", "may not seat again"),
     ("calc/worksheets/relief.py", "The person who services the plant lifts its lever", "may not seat again"),
@@ -44,13 +61,17 @@ SAID = [
     ("docs/guides/open-or-pressurised.md", "the pH of the water"),
     ("calc/worksheets/antifreeze.py", "a strip its pH"),
     # A boiler on lukewarm return.
-    ("docs/guides/existing-boiler.md", "lukewarm return rots an ordinary oil or gas boiler", "return protection of its own"),
+    (
+        "docs/guides/existing-boiler.md",
+        "lukewarm return rots an ordinary oil or gas boiler",
+        "return protection of its own",
+    ),
     ("docs/guides/piping.md", "an ordinary one rots on lukewarm return"),
     # Metal up to the mixing valve.
     ("docs/guides/pipes.md", "stay with metal up to the mixing valve"),
     ("docs/guides/piping.md", "metal from the stove up to the mixing valve"),
     ("calc/vocabulary.py", "Plastic only behind a mixing valve, never between stove and store"),
-]  # fmt: skip
+]
 
 NEVER = [
     r"cannot (?:explode|burst)\b",
@@ -74,7 +95,12 @@ def _one_line(path: Path) -> str:
 
 TEXTS = {
     path.relative_to(ROOT).as_posix(): _one_line(path)
-    for folder, pattern in (("docs", "*.md"), ("calc", "*.py"), ("site_overrides/render", "*.html"), ("site_overrides/render", "*.py"))
+    for folder, pattern in (
+        ("docs", "*.md"),
+        ("calc", "*.py"),
+        ("site_overrides/render", "*.html"),
+        ("site_overrides/render", "*.py"),
+    )
     for path in sorted((ROOT / folder).rglob(pattern))
 }
 

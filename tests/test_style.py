@@ -20,6 +20,7 @@ def sources() -> list[str]:
 
 CHECKS = {
     "style": ["ruff", "check", "."],
+    "format": ["ruff", "format", "--check", "--output-format=concise", "."],  # `ruff format .` puts it right
     "spelling": ["codespell_lib"],
     "types": ["mypy", *sources()],
 }

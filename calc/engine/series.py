@@ -1,6 +1,5 @@
 """The points of a worksheet's chart: one field swept while the others stay, in the reader's units."""
 
-
 from typing import NamedTuple
 
 from calc.engine.sheet import Sheet

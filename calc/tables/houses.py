@@ -6,7 +6,6 @@ Department of Energy's stock model gives houses of each age, and with air change
 rights are claimed in these numbers.
 """
 
-
 from typing import NamedTuple
 
 from calc.units import BTU, FAHRENHEIT_DEGREE, FOOT, HOUR

@@ -36,40 +36,71 @@ from calc.vocabulary import (
 )
 
 FLUE_HEIGHT = Field(
-    "flue_height", "length", "Flue height above the stove's outlet", "",
-    low="3 ft", high="100 ft", us="ft", si="m", uncertainty="5 %",
-)  # fmt: skip
+    "flue_height",
+    "length",
+    "Flue height above the stove's outlet",
+    "",
+    low="3 ft",
+    high="100 ft",
+    us="ft",
+    si="m",
+    uncertainty="5 %",
+)
 FLUE_DIAMETER = Field(
-    "flue_diameter", "length", "Inside diameter of the flue", "Of a square flue, take the side.",
-    low="3 in", high="24 in", us="in", si="cm",
-)  # fmt: skip
+    "flue_diameter",
+    "length",
+    "Inside diameter of the flue",
+    "Of a square flue, take the side.",
+    low="3 in",
+    high="24 in",
+    us="in",
+    si="cm",
+)
 FLUE_WALL = Field(
-    "flue_wall", "choice", "Kind of flue", "",
+    "flue_wall",
+    "choice",
+    "Kind of flue",
+    "",
     options=(
         Option("insulated", "insulated metal, double wall with filling"),
         Option("masonry", "brick or block with a liner"),
         Option("single", "single-wall pipe"),
     ),
-)  # fmt: skip
+)
 FLUE_PLACE = Field(
-    "flue_place", "choice", "Where the flue runs", "",
+    "flue_place",
+    "choice",
+    "Where the flue runs",
+    "",
     options=(Option("inside", "inside the house"), Option("outside", "up an outside wall")),
-)  # fmt: skip
+)
 FLUE_BENDS = Field(
-    "flue_bends", "count", "90° bends in the flue", "Two of 45° count as one; a tee counts as one and a half.",
-    low="0", high="12", unless_given="1",
-)  # fmt: skip
+    "flue_bends",
+    "count",
+    "90° bends in the flue",
+    "Two of 45° count as one; a tee counts as one and a half.",
+    low="0",
+    high="12",
+    unless_given="1",
+)
 FANS = Field(
-    "fans", "air_flow", "Exhaust fans with the kitchen hood",
+    "fans",
+    "air_flow",
+    "Exhaust fans with the kitchen hood",
     "At their highest setting: hood, bath fans, clothes dryer, central vacuum.",
-    low="0 cfm", high="3,000 cfm",
+    low="0 cfm",
+    high="3,000 cfm",
     typical=Typical("250 cfm", "fan-guess", "100 cfm", "600 cfm", "The label inside the hood."),
-)  # fmt: skip
+)
 TIGHTNESS = Field(
-    "tightness", "air_changes", "Air changes an hour at 50 Pa", "What a blower-door test measures.",
-    low="0.2 /h", high="60 /h",
+    "tightness",
+    "air_changes",
+    "Air changes an hour at 50 Pa",
+    "What a blower-door test measures.",
+    low="0.2 /h",
+    high="60 /h",
     typical=Typical("7 /h", "tightness-guess", "3 /h", "15 /h", "A blower-door test."),
-)  # fmt: skip
+)
 
 _PIPE = {"diameter": "flue_diameter", "height": "flue_height"}
 
@@ -77,11 +108,13 @@ _PIPE = {"diameter": "flue_diameter", "height": "flue_height"}
 def _around(place: str, film: str) -> tuple[Step, ...]:
     """The steps that depend on the air around the flue."""
     return (
-        Step("u_value", flue.flue_u_value, "U-value of the flue's wall", outside_film=film, resistance="wall_resistance"),
+        Step(
+            "u_value", flue.flue_u_value, "U-value of the flue's wall", outside_film=film, resistance="wall_resistance"
+        ),
         Step("cooling_number", flue.cooling_number, "How far the flue cools its gas", **_PIPE),
         Step("gas_mean", flue.mean_gas, "Mean gas in the flue", entering="gas_leaving", surroundings=place),
         Step("gas_top", flue.gas_at_top, "Flue gas at the top", entering="gas_leaving", surroundings=place),
-    )  # fmt: skip
+    )
 
 
 WORKSHEET = Worksheet(

@@ -20,20 +20,34 @@ from calc.physics import emitters, flue, mixing, water
 from calc.vocabulary import AIR_RATIO, ALTITUDE, INDOOR, MOISTURE, ROOM_HUMIDITY, WATER_OUTPUT
 
 STOVE_OUTLET = Field(
-    "stove_outlet", "temperature", "Stove outlet temperature", "With a good fire.",
-    low="100 °F", high="250 °F", uncertainty="5 F°",
+    "stove_outlet",
+    "temperature",
+    "Stove outlet temperature",
+    "With a good fire.",
+    low="100 °F",
+    high="250 °F",
+    uncertainty="5 F°",
     typical=Typical("175 °F", "common-practice", "160 °F", "190 °F", "The thermometer on the stove's outlet."),
-)  # fmt: skip
+)
 SYSTEM_RETURN = Field(
-    "system_return", "temperature", "Coolest return from store or house",
+    "system_return",
+    "temperature",
+    "Coolest return from store or house",
     "The bottom of a store that has been drawn down, or a cold floor.",
-    low="40 °F", high="220 °F", uncertainty="5 F°",
+    low="40 °F",
+    high="220 °F",
+    uncertainty="5 F°",
     typical=Typical("100 °F", "common-practice", "70 °F", "130 °F", "A thermometer at the bottom of the store."),
-)  # fmt: skip
+)
 MAKER_MINIMUM = Field(
-    "maker_minimum", "temperature", "Maker's minimum return temperature", "In the stove's manual; many ask for 140 °F.",
-    low="70 °F", high="180 °F", unless_given="70 °F",
-)  # fmt: skip
+    "maker_minimum",
+    "temperature",
+    "Maker's minimum return temperature",
+    "In the stove's manual; many ask for 140 °F.",
+    low="70 °F",
+    high="180 °F",
+    unless_given="70 °F",
+)
 
 WORKSHEET = Worksheet(
     key="return-mixing",
@@ -97,7 +111,13 @@ WORKSHEET = Worksheet(
             hot="stove_outlet",
             cold="system_return",
         ),
-        Step("rise", mixing.rise_over_cold, "Temperature rise through the stove", water="stove_outlet", cold="mixed_return"),
+        Step(
+            "rise",
+            mixing.rise_over_cold,
+            "Temperature rise through the stove",
+            water="stove_outlet",
+            cold="mixed_return",
+        ),
         Step(
             "stream",
             emitters.flow_capacity,

@@ -34,41 +34,80 @@ from calc.vocabulary import (
 )
 
 ROOM_AREA = Field(
-    "room_area", "area", "Floor area of the room with the stove", "Count rooms that lie open to it as one room.",
-    low="40 ft2", high="5,000 ft2", uncertainty="5 %",
-)  # fmt: skip
+    "room_area",
+    "area",
+    "Floor area of the room with the stove",
+    "Count rooms that lie open to it as one room.",
+    low="40 ft2",
+    high="5,000 ft2",
+    uncertainty="5 %",
+)
 ROOM_KNOWN = Field(
-    "room_known", "choice", "What you know of the room", "",
+    "room_known",
+    "choice",
+    "What you know of the room",
+    "",
     options=(
         Option("size", "its size and how the house is built"),
         Option("conductance", "the heat it loses for each degree"),
     ),
-)  # fmt: skip
+)
 DOORWAY_WIDTH = Field(
-    "doorway_width", "length", "Width of open doorways to the house", "All of them added up; 0 with the doors shut.",
-    low="0 ft", high="40 ft", us="ft", si="m", uncertainty="5 %",
-)  # fmt: skip
+    "doorway_width",
+    "length",
+    "Width of open doorways to the house",
+    "All of them added up; 0 with the doors shut.",
+    low="0 ft",
+    high="40 ft",
+    us="ft",
+    si="m",
+    uncertainty="5 %",
+)
 DOORWAY_HEIGHT = Field(
-    "doorway_height", "length", "Height of the doorways", "",
-    low="3 ft", high="20 ft", us="ft", si="m", unless_given="6.67 ft",
-)  # fmt: skip
+    "doorway_height",
+    "length",
+    "Height of the doorways",
+    "",
+    low="3 ft",
+    high="20 ft",
+    us="ft",
+    si="m",
+    unless_given="6.67 ft",
+)
 BUILD = Field(
-    "build", "choice", "Thermal mass of the room", "Heavy walls take up heat and give it back slowly.",
+    "build",
+    "choice",
+    "Thermal mass of the room",
+    "Heavy walls take up heat and give it back slowly.",
     options=(
         *(Option(key, one.label) for key, one in HEAVINESS.items()),
         Option("own", "I know the heat its walls hold"),
     ),
-)  # fmt: skip
+)
 WALL_CAPACITY = Field(
-    "wall_capacity", "heat_capacity", "Heat that walls and floor hold for each degree",
+    "wall_capacity",
+    "heat_capacity",
+    "Heat that walls and floor hold for each degree",
     "Weight times specific heat of what lies within a hand's breadth of the surface.",
-    low="50 Btu/F", high="500,000 Btu/F", us="Btu/°F", si="kWh/K",
-    typical=Typical("2,000 Btu/F", "common-practice", "1,000 Btu/F", "4,000 Btu/F", "A builder, from weights and areas."),
-)  # fmt: skip
+    low="50 Btu/F",
+    high="500,000 Btu/F",
+    us="Btu/°F",
+    si="kWh/K",
+    typical=Typical(
+        "2,000 Btu/F", "common-practice", "1,000 Btu/F", "4,000 Btu/F", "A builder, from weights and areas."
+    ),
+)
 HOURS_BURNING = Field(
-    "hours_burning", "time", "Hours of fire without a pause", "All loads of one lighting together.",
-    low="15 min", high="240 h", us="h", si="h", uncertainty="10 %",
-)  # fmt: skip
+    "hours_burning",
+    "time",
+    "Hours of fire without a pause",
+    "All loads of one lighting together.",
+    low="15 min",
+    high="240 h",
+    us="h",
+    si="h",
+    uncertainty="10 %",
+)
 
 _FIRE_IN_ROOM = {
     "heat": "room_output",
@@ -284,7 +323,9 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result(
-            "temperature_after", "Room temperature after {hours_burning} of fire", "It starts at {indoor}, as warm as the house."
+            "temperature_after",
+            "Room temperature after {hours_burning} of fire",
+            "It starts at {indoor}, as warm as the house.",
         ),
         Result("hours_to_limit", "Hours until it passes {room_limit}", figures=2, missing="never"),
         Result("steady_temperature", "Room temperature with a fire day and night", "With {average_outdoor} outside."),

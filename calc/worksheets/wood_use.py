@@ -33,32 +33,65 @@ from calc.vocabulary import (
 )
 
 WOOD_SHARE = Field(
-    "wood_share", "fraction", "Share of space heating from wood", "The rest comes from another heater.",
-    low="1 %", high="100 %", unless_given="100 %",
-)  # fmt: skip
+    "wood_share",
+    "fraction",
+    "Share of space heating from wood",
+    "The rest comes from another heater.",
+    low="1 %",
+    high="100 %",
+    unless_given="100 %",
+)
 SOLID_SHARE = Field(
-    "solid_share", "fraction", "Solid wood share of the stack", "Short, straight, split logs stack tighter.",
-    low="35 %", high="85 %",
+    "solid_share",
+    "fraction",
+    "Solid wood share of the stack",
+    "Short, straight, split logs stack tighter.",
+    low="35 %",
+    high="85 %",
     typical=Typical("66.4 %", "cord-solid-share", "54.7 %", "70.3 %", "Nobody knows; 70 to 90 of 128 cubic feet."),
-)  # fmt: skip
+)
 STACK_HEIGHT = Field(
-    "stack_height", "length", "Height of the stack", "",
-    low="1 ft", high="12 ft", us="ft", si="m", unless_given="5 ft",
-)  # fmt: skip
+    "stack_height",
+    "length",
+    "Height of the stack",
+    "",
+    low="1 ft",
+    high="12 ft",
+    us="ft",
+    si="m",
+    unless_given="5 ft",
+)
 LOG_LENGTH = Field(
-    "log_length", "length", "Length of the logs", "An inch or two shorter than the firebox.",
-    low="4 in", high="60 in", us="in", si="cm",
+    "log_length",
+    "length",
+    "Length of the logs",
+    "An inch or two shorter than the firebox.",
+    low="4 in",
+    high="60 in",
+    us="in",
+    si="cm",
     typical=Typical("16 in", "common-practice", "12 in", "20 in", "The stove's manual."),
-)  # fmt: skip
+)
 STACK_ROWS = Field(
-    "stack_rows", "count", "Rows deep", "",
-    low="1", high="20", unless_given="1",
-)  # fmt: skip
+    "stack_rows",
+    "count",
+    "Rows deep",
+    "",
+    low="1",
+    high="20",
+    unless_given="1",
+)
 SPLIT_THICKNESS = Field(
-    "split_thickness", "length", "Thickness of a split", "As thick as a round log of the same weight.",
-    low="1 in", high="12 in", us="in", si="cm",
+    "split_thickness",
+    "length",
+    "Thickness of a split",
+    "As thick as a round log of the same weight.",
+    low="1 in",
+    high="12 in",
+    us="in",
+    si="cm",
     typical=Typical("4 in", "common-practice", "3 in", "5 in", "A rule across one."),
-)  # fmt: skip
+)
 
 WORKSHEET = Worksheet(
     key="wood-use",
@@ -87,9 +120,7 @@ WORKSHEET = Worksheet(
         Given("dry_enough", "fraction", "Wettest wood worth burning, wet basis", "20 %", "bimschv-3-3"),
         Given("far_too_wet", "fraction", "Wood that is still green", "30 %", "common-practice"),
     ),
-    cases=(
-        one_load.HEATING_VALUE,
-    ),
+    cases=(one_load.HEATING_VALUE,),
     steps=(
         Pick(
             "basic_density",

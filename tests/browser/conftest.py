@@ -96,7 +96,9 @@ def live(visiting: Visiting, served: server.Site, places: dict[str, str]) -> Liv
     """Opens a fresh visitor's page and waits until a worksheet on it is live."""
 
     @contextlib.contextmanager
-    def open_live(worksheet: str, address: str = "", troubles: list[str] | None = None, **kind: Any) -> Iterator[Reader]:
+    def open_live(
+        worksheet: str, address: str = "", troubles: list[str] | None = None, **kind: Any
+    ) -> Iterator[Reader]:
         with visiting([] if troubles is None else troubles, **kind) as page:
             page.goto(f"{served.url}{places[worksheet]}{address}")
             reader = Reader(page, worksheet)

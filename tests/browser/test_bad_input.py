@@ -66,7 +66,9 @@ def test_a_text_in_a_box(at: At, name: str, system: str) -> None:
     reader.type("store_volume", BAD_TEXTS[name])
     kept = reader.box("store_volume").input_value()
     assert kept == BAD_TEXTS[name]
-    assert_says(reader, {"store_volume": Typed(kept, "si" if system == "si" else "us")}, "si" if system == "si" else "us")
+    assert_says(
+        reader, {"store_volume": Typed(kept, "si" if system == "si" else "us")}, "si" if system == "si" else "us"
+    )
     assert_no_markup(reader)
     reader.type("store_volume", "500")
     assert reader.state == "ready"

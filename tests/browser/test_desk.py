@@ -104,9 +104,13 @@ def test_the_dealers_journey(visiting: Visiting, served: server.Site, places: di
         expect(page.locator("#desk-store_top-note")).to_contain_text("Empty: 180 °F is taken, a usual value.")
         # 7. The answer is there, and it is what the same worksheet says anywhere else.
         known = {
-            "water_output": Typed("77,000 Btu/h"), "burn_time": Typed("4 h"), "firebox_volume": Typed("7 ft3"),
-            "altitude": Typed("3,000 ft"), "design_load": Typed("30500"), "lowest_useful": Typed("130"),
-        }  # fmt: skip
+            "water_output": Typed("77,000 Btu/h"),
+            "burn_time": Typed("4 h"),
+            "firebox_volume": Typed("7 ft3"),
+            "altitude": Typed("3,000 ft"),
+            "design_load": Typed("30500"),
+            "lowest_useful": Typed("130"),
+        }
         sheet = answer("tank-size", known)
         assert sheet.headline
         assert desk.figure == plain(sheet.headline.shown)

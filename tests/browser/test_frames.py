@@ -67,7 +67,8 @@ def test_the_guides_themselves_stand_in_no_frame(
     troubles: list[str] = []
     with visiting(troubles) as page:
         (tmp_path / "index.html").write_text(
-            f'<title>x</title><link rel=icon href=data:,><iframe src="{served.url}{places["stored-heat"]}"></iframe>', encoding="utf-8"
+            f'<title>x</title><link rel=icon href=data:,><iframe src="{served.url}{places["stored-heat"]}"></iframe>',
+            encoding="utf-8",
         )
         with server.serving(tmp_path) as elsewhere:
             page.goto(elsewhere.url)

@@ -23,7 +23,10 @@ from tests.browser.test_plan import FULL, REFUSED, PlanPage, at_worksheet, store
 pytestmark = pytest.mark.browser
 
 STORAGE = {"on": "", "off": REFUSED, "full": FULL}
-SAID = {"off": "This browser refuses to keep anything for this site.", "full": "This browser has no room left to keep your numbers."}
+SAID = {
+    "off": "This browser refuses to keep anything for this site.",
+    "full": "This browser has no room left to keep your numbers.",
+}
 
 
 class Journey:
@@ -60,9 +63,7 @@ class Journey:
 
 
 @pytest.fixture
-def journey(
-    visiting: Visiting, served: server.Site, places: dict[str, str], request: pytest.FixtureRequest
-) -> Any:
+def journey(visiting: Visiting, served: server.Site, places: dict[str, str], request: pytest.FixtureRequest) -> Any:
     """A reader who has never been here."""
     size, storage = request.param
     troubles: list[str] = []
@@ -79,7 +80,9 @@ def ways(usual: tuple[str, str]) -> Callable[[Any], Any]:
     return pytest.mark.parametrize(
         "journey",
         [
-            pytest.param((size, storage), marks=[] if (size, storage) == usual else [pytest.mark.long], id=f"{size}-{storage}")
+            pytest.param(
+                (size, storage), marks=[] if (size, storage) == usual else [pytest.mark.long], id=f"{size}-{storage}"
+            )
             for size in SIZES
             for storage in STORAGE
         ],
@@ -102,7 +105,9 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
     # 2. The page tells what the house loses on the coldest day. I take that number along.
     reader.sheet.locator("[data-ss-use=design_load]").click()
     expect(reader.slot("used")).to_contain_text("In your plan: Design load (heat lost on the coldest day)")
-    load = plan.offers(sheet, {"design_load": [one for one in _fields("stored-heat") if one.key == "design_load"]})["design_load"]
+    load = plan.offers(sheet, {"design_load": [one for one in _fields("stored-heat") if one.key == "design_load"]})[
+        "design_load"
+    ]
 
     # 3. On the next page it is there; where my browser keeps nothing, I was told and type it again.
     reader = journey.goes_to("stored-heat")
@@ -146,10 +151,14 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
 
     # 7. Back at the tank, the answer follows from my own baseboards now.
     reader = journey.goes_to("stored-heat")
-    lowest = plan.offers(emitters, {"lowest_useful": [one for one in _fields("stored-heat") if one.key == "lowest_useful"]})["lowest_useful"]
+    lowest = plan.offers(
+        emitters, {"lowest_useful": [one for one in _fields("stored-heat") if one.key == "lowest_useful"]}
+    )["lowest_useful"]
     if journey.keeps:
         known["lowest_useful"] = Typed(lowest.text, "us", "computed")
-        expect(reader.field("lowest_useful").locator(".ss-note")).to_contain_text("Worked out by “How cool can my baseboards")
+        expect(reader.field("lowest_useful").locator(".ss-note")).to_contain_text(
+            "Worked out by “How cool can my baseboards"
+        )
     else:
         known = {"lowest_useful": Typed(lowest.text), "store_volume": Typed("500")}
         for key, one in known.items():
@@ -194,7 +203,12 @@ def _fields(worksheet: str) -> tuple[Any, ...]:
     return answer(worksheet, {}).plan.fields
 
 
-CUSTOMER = {"store_volume": Typed("600 gal"), "store_top": Typed("185 F"), "lowest_useful": Typed("130 F"), "design_load": Typed("30500 Btu/h")}
+CUSTOMER = {
+    "store_volume": Typed("600 gal"),
+    "store_top": Typed("185 F"),
+    "lowest_useful": Typed("130 F"),
+    "design_load": Typed("30500 Btu/h"),
+}
 
 
 @ways(usual=("phone", "on"))
@@ -275,7 +289,9 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     # 10. Your plan: all of it in one place. A file from another program harms nothing; then I save the plan for the job.
     plan_page = journey.goes_to_the_plan()
     if not journey.keeps:
-        plan_page.load(plan.write({"store_top": Entry("205 F", "typed"), "store_volume": Entry("600 gal", "link")}).encode())
+        plan_page.load(
+            plan.write({"store_top": Entry("205 F", "typed"), "store_volume": Entry("600 gal", "link")}).encode()
+        )
     assert "Nothing was loaded, and your plan is as it was." in plan_page.load(b"\x00\x01 not a plan")
     assert plan_page.note("store_top") == "Typed by you."
     saved = plan_page.save()

@@ -55,11 +55,18 @@ def copy_with_a_new_worksheet(tmp_path_factory: pytest.TempPathFactory) -> Path:
     guide = copy / "docs" / "guides" / "storage.md"
     put_line(guide, after="<!-- worksheet: stored-heat -->\n", line="\n<!-- worksheet: thin-air -->\n")
 
-    surroundings = {**os.environ, "PYTHONPATH": os.pathsep.join(str(copy / name) for name in ("", "scripts", "site_overrides"))}
+    surroundings = {
+        **os.environ,
+        "PYTHONPATH": os.pathsep.join(str(copy / name) for name in ("", "scripts", "site_overrides")),
+    }
     built = subprocess.run(
         [sys.executable, "-c", "import building; building.build()"],
-        cwd=copy, env=surroundings, capture_output=True, text=True, check=False,
-    )  # fmt: skip
+        cwd=copy,
+        env=surroundings,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert built.returncode == 0, built.stdout + built.stderr
     return copy / "site"
 

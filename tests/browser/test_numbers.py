@@ -285,7 +285,9 @@ def test_typed_numbers_outlive_a_reload(live: Live) -> None:
 
 
 @pytest.mark.parametrize("refused", ["sessionStorage", "localStorage"])
-def test_it_works_where_storage_is_refused(live: Live, visiting: Any, served: Any, places: dict[str, str], refused: str) -> None:
+def test_it_works_where_storage_is_refused(
+    live: Live, visiting: Any, served: Any, places: dict[str, str], refused: str
+) -> None:
     troubles: list[str] = []
     with visiting(troubles) as page:
         page.add_init_script(

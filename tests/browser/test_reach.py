@@ -74,14 +74,18 @@ STATES: dict[str, Callable[[Reader], None]] = {
 def test_axe_finds_nothing_in_any_state(live: Live, size: str, scheme: Any) -> None:
     with live("stored-heat", viewport=SIZES[size], color_scheme=scheme) as reader:
         for state, make in STATES.items():
-            reader.page.evaluate("() => document.querySelectorAll('[data-ss-clear]').forEach((button) => button.click())")
+            reader.page.evaluate(
+                "() => document.querySelectorAll('[data-ss-clear]').forEach((button) => button.click())"
+            )
             reader.wait()
             make(reader)
             assert_accessible(reader.page, f"{state}, {size}, {scheme}")
             assert_nothing_beyond_the_edge(reader.page, state)
 
 
-def test_axe_finds_nothing_when_the_calculator_failed(page: Page, site: Path, places: dict[str, str], troubles: list[str]) -> None:
+def test_axe_finds_nothing_when_the_calculator_failed(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str]
+) -> None:
     gone = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
     with server.serving(site, interfere=lambda path: gone if "/worker.js" in path else None) as broken:
         page.goto(broken.url + places["stored-heat"])
@@ -127,7 +131,9 @@ def test_no_page_scrolls_sideways_at_320(visiting: Visiting, served: server.Site
 @pytest.mark.long
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("size", SIZES)
-def test_axe_finds_nothing_on_any_page(visiting: Visiting, served: server.Site, site: Path, size: str, scheme: Any) -> None:
+def test_axe_finds_nothing_on_any_page(
+    visiting: Visiting, served: server.Site, site: Path, size: str, scheme: Any
+) -> None:
     found = {}
     with visiting([], viewport=SIZES[size], color_scheme=scheme) as page:
         for address in all_pages(site):
@@ -174,7 +180,9 @@ def test_a_worksheet_by_keyboard_alone(live: Live) -> None:
         def go_to(name: str) -> None:
             for _ in range(120):
                 page.keyboard.press("Tab")
-                if page.evaluate("name => (document.activeElement.name || document.activeElement.textContent).includes(name)", name):
+                if page.evaluate(
+                    "name => (document.activeElement.name || document.activeElement.textContent).includes(name)", name
+                ):
                     return
             raise AssertionError(f"{name} cannot be reached")
 

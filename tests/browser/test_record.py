@@ -31,7 +31,8 @@ MARGIN = 14 * 72 / 25.4 - 1  # the style sheet's smallest margin, in points, les
 
 # Each house prints in a second or ten; one in US units and one that is full of stops come with every run.
 EVERY_HOUSE = pytest.mark.parametrize(
-    "house", [pytest.param(name, marks=[] if name in ("Mill Row", "Ridge Road") else pytest.mark.long) for name in HOUSES]
+    "house",
+    [pytest.param(name, marks=[] if name in ("Mill Row", "Ridge Road") else pytest.mark.long) for name in HOUSES],
 )
 EVERY_PAPER = pytest.mark.parametrize("size", PAPERS)
 
@@ -109,7 +110,9 @@ def test_nothing_is_cut_off(printed: Callable[[str], Printed], house: str, size:
         assert found == pytest.approx(PAPERS[size], abs=1)
     # The address breaks anywhere, so it is no word; everything else is counted.
     address = set(words_of(one.link)) | {word for word in one.words if "#v1;plan" in word}
-    missing = {word: count for word, count in (one.words - Counter(words_of(paper.text))).items() if word not in address}
+    missing = {
+        word: count for word, count in (one.words - Counter(words_of(paper.text))).items() if word not in address
+    }
     assert not missing
     assert one.link in "".join(paper.text.split())
     assert paper.beyond(MARGIN) == []
@@ -224,7 +227,9 @@ def test_the_record_of_the_readers_own_plan(page: Page, served: server.Site) -> 
     wait_for_record(page)
     expect(status).to_have_text("This is the record of your plan.")
     assert page.url == f"{served.url}record/"
-    everything = page.evaluate("JSON.stringify([{...localStorage}, {...sessionStorage}, document.cookie, location.href])")
+    everything = page.evaluate(
+        "JSON.stringify([{...localStorage}, {...sessionStorage}, document.cookie, location.href])"
+    )
     assert "17000Btu/h" in everything
     assert "Winterbourne" not in everything
     assert "Winterbourne" not in page.locator(".ss-r-link").inner_text()
@@ -272,7 +277,11 @@ def test_without_the_code_the_record_still_comes(page: Page, site: Path, trouble
 
 
 def test_a_spoilt_link_says_so_and_the_rest_is_used(page: Page, served: server.Site) -> None:
-    paper = open_record(page, served.url, "#v1;plan;store_volume=500gal;goats=3;store_top=180F;lowest_useful=130F;design_load=9kW;water_drop=1")
+    paper = open_record(
+        page,
+        served.url,
+        "#v1;plan;store_volume=500gal;goats=3;store_top=180F;lowest_useful=130F;design_load=9kW;water_drop=1",
+    )
     said = page.locator("[data-slot=said]")
     expect(said).to_contain_text("holds something that no worksheet asks: “goats”")
     expect(said).to_contain_text("was cut off on its way")

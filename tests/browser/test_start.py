@@ -48,7 +48,9 @@ def test_the_worked_example_stands_there_without_any_script(
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_it_comes_alive_without_moving_anything(page: Page, served: server.Site, places: dict[str, str], size: str) -> None:
+def test_it_comes_alive_without_moving_anything(
+    page: Page, served: server.Site, places: dict[str, str], size: str
+) -> None:
     page.set_viewport_size(SIZES[size])
     page.add_init_script(WATCH_SHIFTS)
     page.goto(served.url + places["stored-heat"])
@@ -56,7 +58,10 @@ def test_it_comes_alive_without_moving_anything(page: Page, served: server.Site,
     before = reader.sheet.locator(".ss-side, .ss-foot").evaluate_all("parts => parts.map((part) => part.innerHTML)")
     reader.wait_until_live()
     page.wait_for_timeout(300)  # a shift is reported with the next frame
-    assert reader.sheet.locator(".ss-side, .ss-foot").evaluate_all("parts => parts.map((part) => part.innerHTML)") == before
+    assert (
+        reader.sheet.locator(".ss-side, .ss-foot").evaluate_all("parts => parts.map((part) => part.innerHTML)")
+        == before
+    )
     assert page.evaluate("window.shifts") == []
     assert reader.status == "Ready. Change any number."
 
@@ -89,7 +94,9 @@ def test_a_link_is_opened_at_once_also_when_data_is_to_be_saved(
 
 
 def test_a_page_without_worksheets_loads_no_python(page: Page, served: server.Site, site: Path) -> None:
-    bare = next(path for path in sorted(site.glob("*/index.html")) if "data-silence" not in path.read_text(encoding="utf-8"))
+    bare = next(
+        path for path in sorted(site.glob("*/index.html")) if "data-silence" not in path.read_text(encoding="utf-8")
+    )
     served.requests.clear()
     page.goto(f"{served.url}{bare.parent.name}/")
     page.locator("html[data-header=live]").wait_for()

@@ -205,7 +205,9 @@ def test_what_is_wrong_with_a_link_is_said_and_the_rest_is_computed(ask: Ask) ->
     ],
     ids=lambda value: " ".join(value) if isinstance(value, tuple) else "",
 )
-def test_mistakes_are_sentences_every_one_at_once(ask: Ask, words: tuple[str, ...], inputs: list[str], text: str) -> None:
+def test_mistakes_are_sentences_every_one_at_once(
+    ask: Ask, words: tuple[str, ...], inputs: list[str], text: str
+) -> None:
     plain = ask(*words)
     assert (plain.code, plain.out) == (2, "")
     assert text in plain.err
@@ -266,7 +268,11 @@ def test_choices_are_read_kindly_and_never_guessed(ask: Ask) -> None:
         ("house-load", "fuel=heat pump", "heat-pump"),
     ):
         assert ask(worksheet, typed, "--json").json["inputs"][typed.partition("=")[0]]["si"] == value
-    for worksheet, typed in (("pipe", "pipe_kind=copper"), ("house-load", "fuel=electricity, "), ("wood-use", "species=a")):
+    for worksheet, typed in (
+        ("pipe", "pipe_kind=copper"),
+        ("house-load", "fuel=electricity, "),
+        ("wood-use", "species=a"),
+    ):
         assert ask(worksheet, typed, "--json").code == 2
 
 
@@ -437,7 +443,9 @@ def test_standard_input_and_a_locked_file_in_this_process(
 
 def test_a_plan_that_contradicts_itself_says_where(ask: Ask, tmp_path: Path) -> None:
     path = tmp_path / "plan.txt"
-    path.write_text(write({"indoor": Entry("50 F", "typed"), "design_outdoor": Entry("55 F", "typed")}), encoding="utf-8")
+    path.write_text(
+        write({"indoor": Entry("50 F", "typed"), "design_outdoor": Entry("55 F", "typed")}), encoding="utf-8"
+    )
     said = ask("--plan", str(path))
     assert said.code == 0
     line = next(one for one in said.out.splitlines() if one.startswith("  house-load "))

@@ -120,7 +120,10 @@ def both(*changes: Change) -> Change:
 FAN_DUMP = replace(kinds.DUMP, power=True)
 VESSEL_TEE = ("expansion-tee", "filling-tee")
 
-def moved_to(part: str, pipe: tuple[str, str], start: str, end: str, service: parts.Service, at: tuple[int, int]) -> Change:
+
+def moved_to(
+    part: str, pipe: tuple[str, str], start: str, end: str, service: parts.Service, at: tuple[int, int]
+) -> Change:
     """With this part's pipe taken off, and joined by a tee to another pipe instead."""
 
     def change(system: System) -> System:
@@ -334,9 +337,13 @@ def test_a_system_that_breaks_a_rule_is_refused_by_name(
 
 def test_two_valves_one_after_the_other_are_both_named() -> None:
     once = fitted("stove.relief", "relief.in", kinds.HAND_VALVE)(SYSTEMS[CLOSED])
-    second = replace(once, parts=tuple(replace(p, key="first") if p.key == "new" else p for p in once.parts), pipes=tuple(
-        replace(p, start=p.start.replace("new", "first"), end=p.end.replace("new", "first")) for p in once.pipes
-    ))  # fmt: skip
+    second = replace(
+        once,
+        parts=tuple(replace(p, key="first") if p.key == "new" else p for p in once.parts),
+        pipes=tuple(
+            replace(p, start=p.start.replace("new", "first"), end=p.end.replace("new", "first")) for p in once.pipes
+        ),
+    )
     twice = fitted("first.out", "relief.in", kinds.HAND_VALVE)
     assert [part.key for part, _ in rules.open_ways(twice(second))] == ["first", "new"]
 
@@ -371,7 +378,11 @@ def small_system(*pieces: Part, pipes: tuple[Pipe, ...]) -> System:
         (kinds.STOVE, "hot.supply", "hot.return"),
         (kinds.BOILER, "hot.out", "hot.in"),
         (kinds.STORE, "hot.supply", "hot.return"),
-        (replace(kinds.PLATE, ports={"out": parts.Port(0, 0, "out"), "in": parts.Port(0, 10, "in")}), "hot.out", "hot.in"),
+        (
+            replace(kinds.PLATE, ports={"out": parts.Port(0, 0, "out"), "in": parts.Port(0, 10, "in")}),
+            "hot.out",
+            "hot.in",
+        ),
     ],
 )
 def test_a_floor_straight_from_anything_hot_is_refused(hot: Kind, start: str, end: str) -> None:
@@ -380,9 +391,7 @@ def test_a_floor_straight_from_anything_hot_is_refused(hot: Kind, start: str, en
     assert [part.key for part, _ in rules.tempered(small_system(source, floor, pipes=pipes))] == ["floor"]
 
 
-@pytest.mark.parametrize(
-    ("heating", "port"), [(kinds.STOVE, "gauge"), (kinds.HOUSE, "in"), (kinds.FLOOR, "in")]
-)  # fmt: skip
+@pytest.mark.parametrize(("heating", "port"), [(kinds.STOVE, "gauge"), (kinds.HOUSE, "in"), (kinds.FLOOR, "in")])
 def test_cold_water_joined_straight_to_heating_water_is_refused(heating: Kind, port: str) -> None:
     main, heated = Part("main", kinds.MAIN, 100, 100), Part("heated", heating, 200, 300)
     system = small_system(main, heated, pipes=(Pipe("main.out", f"heated.{port}", parts.TAP),))

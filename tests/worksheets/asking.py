@@ -9,7 +9,7 @@ WORKED = {
     "pipe": {"water_drop": "15 F°", "pipe_size": "3/4"},
     "tap-water": {"store_top": "175 °F", "tap_wanted": "112 °F", "emitters_need": "105 °F"},
     "wood-use": {"yearly_heat": "76.1 MMBtu", "firebox_volume": "2.5 ft3"},
-}  # fmt: skip
+}
 
 
 def sheet_of(worksheet: str, **typed: str) -> Sheet:

@@ -19,18 +19,35 @@ def kelvin(fahrenheit: float) -> float:
 
 
 RIDGE_ROAD = {
-    "design_load": "32,500 Btu/h", "coil_known": "conductance", "coil_ua": "1,500 Btu/h/F", "coil_flow": "4 gpm",
-    "air_flow": "1,000 cfm", "entering_air": "65 °F", "altitude": "3,000 ft", "duct_way": "share", "duct_loss": "20 %",
-    "indoor": "68 °F", "design_outdoor": "-5 °F", "average_outdoor": "30 °F",
-}  # fmt: skip
+    "design_load": "32,500 Btu/h",
+    "coil_known": "conductance",
+    "coil_ua": "1,500 Btu/h/F",
+    "coil_flow": "4 gpm",
+    "air_flow": "1,000 cfm",
+    "entering_air": "65 °F",
+    "altitude": "3,000 ft",
+    "duct_way": "share",
+    "duct_loss": "20 %",
+    "indoor": "68 °F",
+    "design_outdoor": "-5 °F",
+    "average_outdoor": "30 °F",
+}
 RATED = {
-    "coil_known": "rating", "rated_coil_heat": "74,800 Btu/h", "rated_coil_water": "180 °F", "rated_coil_air": "68 °F",
-    "rated_coil_flow": "8 gpm", "rated_air_flow": "1,000 cfm",
-}  # fmt: skip
+    "coil_known": "rating",
+    "rated_coil_heat": "74,800 Btu/h",
+    "rated_coil_water": "180 °F",
+    "rated_coil_air": "68 °F",
+    "rated_coil_flow": "8 gpm",
+    "rated_air_flow": "1,000 cfm",
+}
 BY_LENGTH = {
-    "duct_way": "length", "duct_length": "50 ft", "duct_diameter": "10 in", "duct_insulation": "4 R",
-    "duct_surroundings": "40 °F", "leakage": "10 %",
-}  # fmt: skip
+    "duct_way": "length",
+    "duct_length": "50 ft",
+    "duct_diameter": "10 in",
+    "duct_insulation": "4 R",
+    "duct_surroundings": "40 °F",
+    "leakage": "10 %",
+}
 
 
 def codes(**typed: str) -> set[str]:
@@ -96,9 +113,7 @@ def test_the_approach_of_an_exchanger_is_added() -> None:
 
 def test_altitude_thins_the_air_by_the_pressure_ratio() -> None:
     # Standard atmosphere: 0.8321 at 5,000 ft.
-    low, high = (
-        sheet_of(RIDGE_ROAD | {"altitude": height}).values for height in ("0 ft", "5,000 ft")
-    )
+    low, high = (sheet_of(RIDGE_ROAD | {"altitude": height}).values for height in ("0 ft", "5,000 ft"))
     assert high["air_capacity"] / low["air_capacity"] == pytest.approx(0.8321, rel=1e-3)  # type: ignore[operator]
     assert high["pressure_ratio"] == pytest.approx(0.8321, rel=1e-3)
 

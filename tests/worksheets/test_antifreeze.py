@@ -30,13 +30,19 @@ def test_what_does_not_freeze_does_not_burst() -> None:
     # Half ethylene glycol by volume is 52.7 % by mass and has its first ice at -39.8 °C (-39.7 °F; CoolProp, Melinder).
     found = values("antifreeze", antifreeze_kind="ethylene", antifreeze="50 %")
     assert found["burst_point"] == found["freezing_point"] == pytest.approx(kelvin(-39.7), abs=0.2)
-    assert not {"bursts", "slush"} & codes("antifreeze", antifreeze_kind="ethylene", antifreeze="50 %", coldest="-35 °F")
+    assert not {"bursts", "slush"} & codes(
+        "antifreeze", antifreeze_kind="ethylene", antifreeze="50 %", coldest="-35 °F"
+    )
 
 
 @pytest.mark.parametrize(
     ("code", "holds", "spared"),
     [
-        ("poison", {"antifreeze_kind": "ethylene", "tap_side": "single"}, {"antifreeze_kind": "ethylene", "tap_side": "double"}),
+        (
+            "poison",
+            {"antifreeze_kind": "ethylene", "tap_side": "single"},
+            {"antifreeze_kind": "ethylene", "tap_side": "double"},
+        ),
         ("single-wall", {"tap_side": "single"}, {"tap_side": "double"}),
         ("poison-kept-apart", {"antifreeze_kind": "ethylene"}, {}),
         ("slush", {"antifreeze": "30 %"}, {"antifreeze": "50 %"}),

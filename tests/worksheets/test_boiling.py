@@ -20,14 +20,20 @@ def test_fern_lane_by_hand() -> None:
 
 def test_water_over_an_open_store_hangs_and_boils_sooner() -> None:
     # 180 °F boils 17 ft up at sea level and 11 ft up at 5,000 ft.
-    assert values("boiling", store_top="180 °F", altitude="0 ft")["rise_allowed"] == pytest.approx(17 * FOOT, abs=0.3 * FOOT)
-    assert values("boiling", store_top="180 °F", altitude="5,000 ft")["rise_allowed"] == pytest.approx(11 * FOOT, abs=0.4 * FOOT)
+    assert values("boiling", store_top="180 °F", altitude="0 ft")["rise_allowed"] == pytest.approx(
+        17 * FOOT, abs=0.3 * FOOT
+    )
+    assert values("boiling", store_top="180 °F", altitude="5,000 ft")["rise_allowed"] == pytest.approx(
+        11 * FOOT, abs=0.4 * FOOT
+    )
 
 
 def test_printed_boiling_points_at_altitude_and_gauge() -> None:
     # Standard atmosphere and steam tables, as printed: 5,000 ft open 202.83 °F, 12 psi 238.3 °F; sea level 211.95 °F.
     assert values("boiling", altitude="5,000 ft")["boiling"] == pytest.approx(kelvin(202.83), abs=0.1)
-    assert values("boiling", altitude="5,000 ft", system_pressure="12 psi")["boiling"] == pytest.approx(kelvin(238.3), abs=0.1)
+    assert values("boiling", altitude="5,000 ft", system_pressure="12 psi")["boiling"] == pytest.approx(
+        kelvin(238.3), abs=0.1
+    )
     assert values("boiling", altitude="0 ft")["boiling"] == pytest.approx(kelvin(211.95), abs=0.05)
 
 

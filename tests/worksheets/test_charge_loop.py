@@ -52,7 +52,11 @@ OPEN = {"system_pressure": "0 psi", "outlet_height": "0 ft"}
         ("noise", {"pipe_size": "3/4"}, {}),
         ("metal", {}, None),
         ("return", {"water_output": "60,000 Btu/h"}, {"charge_rise": "15 F°"}),
-        ("undecided", {"water_output": "2,000 Btu/h", "peak_factor": "1", "pipe_size": "1/2", "charge_rise": "20 F°"}, {}),
+        (
+            "undecided",
+            {"water_output": "2,000 Btu/h", "peak_factor": "1", "pipe_size": "1/2", "charge_rise": "20 F°"},
+            {},
+        ),
     ],
 )
 def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, str] | None) -> None:

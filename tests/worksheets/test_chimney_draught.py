@@ -45,9 +45,13 @@ def test_fern_lane_house_by_hand() -> None:
 
 def test_dew_point_between_the_printed_ones() -> None:
     # Printed for 20 %, twice the air: 45.4 °C in dry air at sea level, 46.9 °C at 40 % humidity, 41.9 °C dry at 5,000 ft.
-    assert values("chimney-draught", altitude="0 ft", room_humidity="0 %")["dew_point"] == pytest.approx(318.58, abs=0.05)
+    assert values("chimney-draught", altitude="0 ft", room_humidity="0 %")["dew_point"] == pytest.approx(
+        318.58, abs=0.05
+    )
     assert values("chimney-draught", altitude="0 ft")["dew_point"] == pytest.approx(320.06, abs=0.1)
-    assert values("chimney-draught", altitude="5,000 ft", room_humidity="0 %")["dew_point"] == pytest.approx(315.04, abs=0.05)
+    assert values("chimney-draught", altitude="5,000 ft", room_humidity="0 %")["dew_point"] == pytest.approx(
+        315.04, abs=0.05
+    )
 
 
 def test_both_bases_of_efficiency_burn_nearly_the_same_wood() -> None:

@@ -26,7 +26,10 @@ def test_the_high_limit_counts_and_not_the_store() -> None:
 
 
 def test_thin_air_needs_a_smaller_vessel_because_pressures_are_absolute() -> None:
-    assert values("expansion", altitude="7,000 ft")["vessel_volume"] < values("expansion", altitude="0 ft")["vessel_volume"]
+    assert (
+        values("expansion", altitude="7,000 ft")["vessel_volume"]
+        < values("expansion", altitude="0 ft")["vessel_volume"]
+    )
 
 
 def test_highest_pressure_is_the_smaller_of_both_rules_unless_typed() -> None:
@@ -37,7 +40,9 @@ def test_highest_pressure_is_the_smaller_of_both_rules_unless_typed() -> None:
 
 
 def test_the_pump_counts_where_the_tank_joins_behind_it() -> None:
-    assert values("expansion", pump_pressure="5 psi")["charge_pressure"] == pytest.approx(values("expansion")["charge_pressure"] + 5 * PSI)
+    assert values("expansion", pump_pressure="5 psi")["charge_pressure"] == pytest.approx(
+        values("expansion")["charge_pressure"] + 5 * PSI
+    )
 
 
 def test_metal_is_credited_only_when_asked() -> None:
@@ -47,11 +52,22 @@ def test_metal_is_credited_only_when_asked() -> None:
 
 
 def test_glycol_grows_more_than_water() -> None:
-    assert values("expansion", antifreeze_kind="propylene", antifreeze="40 %")["expansion_share"] > 1.2 * values("expansion")["expansion_share"]
+    assert (
+        values("expansion", antifreeze_kind="propylene", antifreeze="40 %")["expansion_share"]
+        > 1.2 * values("expansion")["expansion_share"]
+    )
 
 
 def test_an_open_tank_holds_growth_and_what_stands_in_it() -> None:
-    found = values("expansion", expansion_kind="open", high_limit="180 °F", standing_water="5 gal", fill_temperature="60 °F", store_volume="500 gal", other_volume="0 gal")
+    found = values(
+        "expansion",
+        expansion_kind="open",
+        high_limit="180 °F",
+        standing_water="5 gal",
+        fill_temperature="60 °F",
+        store_volume="500 gal",
+        other_volume="0 gal",
+    )
     # 500 gal from 60 to 180 °F grow by 14.74 gal.
     assert found["vessel_volume"] == pytest.approx(19.74 * GALLON, rel=0.003)
 

@@ -25,10 +25,19 @@ def kelvin(fahrenheit: float) -> float:
 
 def codes(**typed: str) -> set[str]:
     example = {
-        "floor_area": "1,000 ft2", "design_load": "13,300 Btu/h", "indoor": "68 °F", "floor_covering": "wood",
-        "pipe_spacing": "12 in", "concrete_cover": "2 in", "pipe_diameter": "0.625 in", "water_drop": "10 F°",
-        "slab_conductivity": "1.4 W/m/K", "insulation_below": "10 R", "below_floor": "50 °F", "design_outdoor": "-5 °F",
-    }  # fmt: skip
+        "floor_area": "1,000 ft2",
+        "design_load": "13,300 Btu/h",
+        "indoor": "68 °F",
+        "floor_covering": "wood",
+        "pipe_spacing": "12 in",
+        "concrete_cover": "2 in",
+        "pipe_diameter": "0.625 in",
+        "water_drop": "10 F°",
+        "slab_conductivity": "1.4 W/m/K",
+        "insulation_below": "10 R",
+        "below_floor": "50 °F",
+        "design_outdoor": "-5 °F",
+    }
     return {one.code for one in sheet_of(example | typed).advice}
 
 

@@ -8,9 +8,13 @@ from calc.units import BTU, HOUR
 
 # A load that burns twice as long as the example's, behind cooler emitters.
 LARGE = {
-    "burn_time": "4 h", "store_top": "180 °F", "lowest_useful": "110 °F",
-    "reading_upper": "150 °F", "reading_middle": "135 °F", "reading_lower": "115 °F",
-}  # fmt: skip
+    "burn_time": "4 h",
+    "store_top": "180 °F",
+    "lowest_useful": "110 °F",
+    "reading_upper": "150 °F",
+    "reading_middle": "135 °F",
+    "reading_lower": "115 °F",
+}
 
 
 def sheet_of(**typed: str) -> Sheet:

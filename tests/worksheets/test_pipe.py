@@ -53,7 +53,11 @@ def test_pex_flows_by_its_average_wall_and_shows_the_minimum_one() -> None:
     ("code", "holds", "spared"),
     [
         ("plastic-at-the-fire", {"pipe_kind": "pex", "pipe_place": "stove"}, {"pipe_kind": "pex"}),
-        ("plastic-too-hot", {"pipe_kind": "pex", "supply_water": "201 °F"}, {"pipe_kind": "pex", "supply_water": "199 °F"}),
+        (
+            "plastic-too-hot",
+            {"pipe_kind": "pex", "supply_water": "201 °F"},
+            {"pipe_kind": "pex", "supply_water": "199 °F"},
+        ),
         ("plastic-hot", {"pipe_kind": "pex", "supply_water": "185 °F"}, {"pipe_kind": "pex", "supply_water": "179 °F"}),
         (
             "plastic-overpressure",
@@ -61,7 +65,11 @@ def test_pex_flows_by_its_average_wall_and_shows_the_minimum_one() -> None:
             {"pipe_kind": "pex", "supply_water": "170 °F", "system_pressure": "85 psi"},
         ),
         ("oxygen", {"pipe_kind": "pex"}, {}),
-        ("erosion", {"supply_water": "160 °F", "water_drop": "11 F°"}, {"supply_water": "139 °F", "water_drop": "11 F°"}),
+        (
+            "erosion",
+            {"supply_water": "160 °F", "water_drop": "11 F°"},
+            {"supply_water": "139 °F", "water_drop": "11 F°"},
+        ),
         ("noise", {"pipe_size": "1/2"}, {}),
         ("undecided", {"design_load": "2,500 Btu/h", "pipe_heat": "2,500 Btu/h"}, {}),
         ("air", {"pipe_size": "1"}, {}),

@@ -44,7 +44,9 @@ def test_loop_water_counts_only_if_it_was_seen_to_flow() -> None:
 
 def test_a_fire_that_is_nearly_spent_never_boils_it() -> None:
     # 0.5 lb × 6,900 × 45 % = 1,550 Btu are less than the 6,050 it takes.
-    found = sheet_of("power-cut", fire_left="weighed", wood_left="0.5 lb", jacket_volume="20 gal", system_pressure="12 psi")
+    found = sheet_of(
+        "power-cut", fire_left="weighed", wood_left="0.5 lb", jacket_volume="20 gal", system_pressure="12 psi"
+    )
     assert found.values["minutes_to_boiling"] is None
     assert "no-way-out" not in {one.code for one in found.advice}
 
@@ -56,7 +58,9 @@ def test_the_dump_takes_the_whole_load_unless_the_damper_fails_shut() -> None:
 
 
 def test_a_known_peak_is_taken_as_it_is() -> None:
-    assert values("power-cut", peak_known="yes", peak_output="70,000 Btu/h")["dump_needed"] == pytest.approx(70_000 * BTU / HOUR)
+    assert values("power-cut", peak_known="yes", peak_output="70,000 Btu/h")["dump_needed"] == pytest.approx(
+        70_000 * BTU / HOUR
+    )
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,9 @@ def test_mill_row_by_hand() -> None:
 
 
 def test_no_margin_is_hidden_and_a_known_peak_is_taken_as_it_is() -> None:
-    assert values("relief", peak_known="yes", peak_output="90,000 Btu/h")["peak_output"] == pytest.approx(90_000 * BTU / HOUR)
+    assert values("relief", peak_known="yes", peak_output="90,000 Btu/h")["peak_output"] == pytest.approx(
+        90_000 * BTU / HOUR
+    )
     assert values("relief", peak_factor="1")["peak_output"] == pytest.approx(60_000 * BTU / HOUR)
 
 
@@ -30,11 +32,15 @@ def test_a_peak_that_somebody_typed_wins_over_average_times_factor(worksheet: st
 
 def test_an_open_vent_by_hand() -> None:
     # 80,000 Btu/h = 23.4 kW: 8.08 × 23.4^(1/3) = 23.1 mm, so the least of 25 mm. 120,000 Btu/h = 35.2 kW: 26.5 mm.
-    assert values("relief", plant_kind="open", peak_known="yes", peak_output="80,000 Btu/h")["vent_bore"] == pytest.approx(0.025)
+    assert values("relief", plant_kind="open", peak_known="yes", peak_output="80,000 Btu/h")[
+        "vent_bore"
+    ] == pytest.approx(0.025)
     found = values("relief", plant_kind="open")
     assert found["vent_bore"] == pytest.approx(0.0265, rel=0.002)
     # 10 ft of water between 50 °F (62.41 lb/ft³) and boiling at 206.5 °F (59.97): 10 × 4.07 %.
-    assert values("relief", plant_kind="open", vent_height="10 ft")["vent_rise"] == pytest.approx(0.407 * 0.3048, rel=0.01)
+    assert values("relief", plant_kind="open", vent_height="10 ft")["vent_rise"] == pytest.approx(
+        0.407 * 0.3048, rel=0.01
+    )
 
 
 OPEN = {"plant_kind": "open"}

@@ -55,7 +55,9 @@ def test_walls_of_known_weight_take_the_place_of_the_class() -> None:
     # The example's walls hold 165 kJ/(m²·K) × 20.44 m² = 3,372 kJ/K = 1,776 Btu/°F.
     typed = values("room-heat", build="own", wall_capacity="1776 Btu/F")
     assert typed["hours_to_limit"] == pytest.approx(values("room-heat")["hours_to_limit"], rel=2e-3)
-    assert values("room-heat", build="own", wall_capacity="4000 Btu/F")["temperature_after"] < typed["temperature_after"]
+    assert (
+        values("room-heat", build="own", wall_capacity="4000 Btu/F")["temperature_after"] < typed["temperature_after"]
+    )
 
 
 def test_a_stove_that_gives_the_room_nothing_is_no_error() -> None:
@@ -77,7 +79,11 @@ def test_a_room_that_starts_too_warm_needs_no_time() -> None:
 def test_alone_in_the_cold_the_rise_is_heat_over_conductance() -> None:
     # A shut room without inner walls: 10,000 Btu/h ÷ 200 Btu/h°F = 50 °F over the outdoors.
     found = values(
-        "room-heat", room_known="conductance", room_conductance="200 Btu/h/F", partition="0 Btu/h/F", doorway_width="0 ft"
+        "room-heat",
+        room_known="conductance",
+        room_conductance="200 Btu/h/F",
+        partition="0 Btu/h/F",
+        doorway_width="0 ft",
     )
     assert found["steady_rise"] == pytest.approx(50 * FAHRENHEIT_DEGREE)
     assert found["without_stove"] == pytest.approx(kelvin(28))

@@ -42,7 +42,9 @@ def test_the_cap_is_the_one_that_firing_reckons_with() -> None:
     assert ours["heat_per_load"] == pytest.approx(theirs["heat_per_load"], rel=1e-12)
 
 
-@pytest.mark.parametrize(("kilowatts", "by_hand", "automatic"), [("8", 300, 160), ("17", 643.5, 340), ("25", 1003.5, 500)])
+@pytest.mark.parametrize(
+    ("kilowatts", "by_hand", "automatic"), [("8", 300, 160), ("17", 643.5, 340), ("25", 1003.5, 500)]
+)
 def test_the_european_formula_of_each_way_of_stoking(kilowatts: str, by_hand: float, automatic: float) -> None:
     # Regulation (EU) 2015/1189, Annex II, notes 1 and 2: max(300, 45·17·(1 - 2.7/17)) = 643.5 L by hand, 20·17 = 340 L.
     given = example_of("tank-size") | {"rated_output": f"{kilowatts} kW"}

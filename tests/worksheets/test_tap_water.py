@@ -8,9 +8,12 @@ from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 PER_DEGREE = BTU / HOUR / FAHRENHEIT_DEGREE
 GPM = GALLON / 60
 COIL = {
-    "tap_way": "coil", "coil_rating": "60,000 Btu/h", "coil_store": "160 °F", "coil_cold_in": "50 °F",
+    "tap_way": "coil",
+    "coil_rating": "60,000 Btu/h",
+    "coil_store": "160 °F",
+    "coil_cold_in": "50 °F",
     "coil_cold_out": "110 °F",
-}  # fmt: skip
+}
 SIDEARM = {"tap_way": "sidearm", "tap_tank_volume": "50 gal", "tap_tank_temperature": "140 °F"}
 
 

@@ -18,13 +18,20 @@ def kelvin(fahrenheit: float) -> float:
 
 
 FLOOR = {
-    "mix_purpose": "floor", "store_top": "180 °F", "mixed_wanted": "105 °F", "floor_return": "95 °F",
-    "mixed_flow": "3 gpm", "indoor": "68 °F",
-}  # fmt: skip
+    "mix_purpose": "floor",
+    "store_top": "180 °F",
+    "mixed_wanted": "105 °F",
+    "floor_return": "95 °F",
+    "mixed_flow": "3 gpm",
+    "indoor": "68 °F",
+}
 TAP = {
-    "mix_purpose": "tap", "store_top": "180 °F", "mixed_wanted": "120 °F", "cold_water": "50 °F",
+    "mix_purpose": "tap",
+    "store_top": "180 °F",
+    "mixed_wanted": "120 °F",
+    "cold_water": "50 °F",
     "mixed_flow": "2.5 gpm",
-}  # fmt: skip
+}
 
 
 def codes(typed: dict[str, str], level: str = "") -> set[str]:

@@ -8,9 +8,15 @@ from calc.worksheets import WORKSHEETS
 
 # A smaller store, and a higher house, than those of the example.
 SMALL = {
-    "store_volume": "600 gal", "store_top": "185 °F", "other_volume": "60 gal", "height_above_vessel": "18 ft",
-    "vessel_fitted": "110 gal", "tank_diameter": "48 in", "empty_weight": "700 lb", "dump_output": "130,000 Btu/h",
-}  # fmt: skip
+    "store_volume": "600 gal",
+    "store_top": "185 °F",
+    "other_volume": "60 gal",
+    "height_above_vessel": "18 ft",
+    "vessel_fitted": "110 gal",
+    "tank_diameter": "48 in",
+    "empty_weight": "700 lb",
+    "dump_output": "130,000 Btu/h",
+}
 
 
 def _given() -> dict[str, Typed]:
@@ -86,7 +92,9 @@ def test_each_link_stands_and_falls_by_its_own_number(link: str, status: str, ch
 def test_there_is_no_overall_pass_and_what_was_not_checked_is_always_told() -> None:
     worksheet = WORKSHEETS["will-it-work"]
     assert len(worksheet.not_checked) >= 5
-    everything = _status(room_output="5,000 Btu/h", dump_output="140,000 Btu/h", chimney_known="yes", draught_left="0.07 in w.c.")
+    everything = _status(
+        room_output="5,000 Btu/h", dump_output="140,000 Btu/h", chimney_known="yes", draught_left="0.07 in w.c."
+    )
     assert set(everything.values()) == {"pass"}
     assert "no overall pass" in next(one.say for one in worksheet.results if one.key == "links_to_mend")
 

@@ -25,7 +25,9 @@ def test_mill_row_by_hand() -> None:
 
 def test_a_dry_basis_reading_is_not_a_wet_one() -> None:
     # A meter's 25 % (dry basis) is 20 % here; taking it as wet would make the wood look 6 % heavier than it is.
-    assert values("wood-use", moisture="25 %")["wood_mass"] / values("wood-use")["wood_mass"] == pytest.approx(0.80 / 0.75)
+    assert values("wood-use", moisture="25 %")["wood_mass"] / values("wood-use")["wood_mass"] == pytest.approx(
+        0.80 / 0.75
+    )
 
 
 def test_the_lower_value_by_hand() -> None:

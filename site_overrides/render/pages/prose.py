@@ -122,6 +122,30 @@ def _us_units(kind: str) -> list[Unit]:
 
 
 _US_TEXTS = {
-    "kBtu/h", "kBtu", "MMBtu", "therm", "ft³", "cord", "gal/h", "in", "yd", "in²", "psia", "inHg", "ton", "lb/gal",
-    "gal", "Btu/lb", "MMBtu/ton", "MMBtu/cord", "Btu/ft³", "°F", "F°", "ft", "ft²", "lb", "Btu", "Btu/h",
-}  # fmt: skip
+    "kBtu/h",
+    "kBtu",
+    "MMBtu",
+    "therm",
+    "ft³",
+    "cord",
+    "gal/h",
+    "in",
+    "yd",
+    "in²",
+    "psia",
+    "inHg",
+    "ton",
+    "lb/gal",
+    "gal",
+    "Btu/lb",
+    "MMBtu/ton",
+    "MMBtu/cord",
+    "Btu/ft³",
+    "°F",
+    "F°",
+    "ft",
+    "ft²",
+    "lb",
+    "Btu",
+    "Btu/h",
+}
