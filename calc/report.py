@@ -9,6 +9,7 @@ from calc.engine.citing import source_line
 from calc.engine.declare import AnyStep, Field, Result, Worksheet
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Input, bound_text
+from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
@@ -20,7 +21,6 @@ ORIGIN_WORDS = {
     "typical": "assumed",
     "example": "from the worked example",
 }
-LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 
 
 def origin_words(given: Input) -> str:
@@ -33,14 +33,16 @@ def origin_words(given: Input) -> str:
 def as_json(sheet: Sheet) -> dict[str, Any]:
     """The sheet as data; with problems, only what is wrong."""
     if sheet.problems:
-        return {"errors": [{"input": one.key, "text": one.text} for one in sheet.problems]}
+        return {"errors": [{"input": problem.key, "text": problem.text} for problem in sheet.problems]}
     return {
         "worksheet": sheet.worksheet.key,
         "inputs": {
-            key: {"si": one.si, "kind": one.field.kind, "shown": one.shown(sheet.system), "from": one.origin}
-            for key, one in sheet.inputs.items()
+            key: {"si": entry.si, "kind": entry.field.kind, "shown": entry.shown(sheet.system), "from": entry.origin}
+            for key, entry in sheet.inputs.items()
         },
-        "results": {one.key: {"si": one.si, "kind": one.kind, "shown": one.shown} for one in sheet.results},
+        "results": {
+            result.key: {"si": result.si, "kind": result.kind, "shown": result.shown} for result in sheet.results
+        },
         "headline": sheet.headline.shown if sheet.headline else None,
         "rough": sheet.rough,
         "assumed": list(sheet.assumed),
@@ -48,14 +50,14 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
         "notes": list(sheet.notes),
         "verdict": [
             {
-                "link": one.key,
-                "label": one.label,
-                "status": one.status,
-                "shown": one.number,
-                "text": one.text,
-                "source": one.source,
+                "link": verdict.key,
+                "label": verdict.label,
+                "status": verdict.status,
+                "shown": verdict.number,
+                "text": verdict.text,
+                "source": verdict.source,
             }
-            for one in sheet.verdicts
+            for verdict in sheet.verdicts
         ],
         "helps_most": sheet.best_change,
         "not_checked": list(sheet.worksheet.not_checked),
@@ -79,17 +81,22 @@ def _advice(sheet: Sheet) -> list[dict[str, str]]:
     """All that is said beside the numbers: the links of a chain that do not stand, the advice, what nobody gave."""
     links = [
         {
-            "level": "caution" if one.status == "tight" else one.status,
-            "code": one.key,
-            "text": one.text,
-            "source": one.source,
+            "level": "caution" if verdict.status == "tight" else verdict.status,
+            "code": verdict.key,
+            "text": verdict.text,
+            "source": verdict.source,
         }
-        for one in sheet.verdicts
-        if one.status in ("stop", "unworkable", "tight")
+        for verdict in sheet.verdicts
+        if verdict.status in ("stop", "unworkable", "tight")
     ]
     advice = [
-        {"level": one.level, "code": one.code, "text": f"{one.title} {one.text}".strip(), "source": one.source}
-        for one in sheet.advice
+        {
+            "level": advice.level,
+            "code": advice.code,
+            "text": f"{advice.title} {advice.text}".strip(),
+            "source": advice.source,
+        }
+        for advice in sheet.advice
     ]
     rough = [{"level": "note", "code": "rough", "text": _rough(sheet), "source": ""}] if sheet.rough else []
     return links + advice + rough
@@ -114,11 +121,13 @@ def as_text(sheet: Sheet) -> str:
     lines += list(sheet.notes)
     if sheet.band:
         lines += [f"Between {sheet.band.low} and {sheet.band.high}; most depends on: {sheet.band.matters_most}.", ""]
-    for one in sheet.advice:
-        lines.append(f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}")
+    for advice in sheet.advice:
+        lines.append(f"{LEVEL_WORDS[advice.level]}: {advice.title} {advice.text}")
     if sheet.verdicts:
         lines += ["", "Link by link"]
-        lines += [f"  {one.label}: {one.status}, {one.number}. {one.text}" for one in sheet.verdicts]
+        lines += [
+            f"  {verdict.label}: {verdict.status}, {verdict.number}. {verdict.text}" for verdict in sheet.verdicts
+        ]
         lines += [f"  What helps most: {sheet.best_change}."] if sheet.best_change else []
         lines += ["  Not checked here: " + "; ".join(sheet.worksheet.not_checked) + "."]
     lines += ["", "Inputs"]
@@ -140,7 +149,7 @@ def as_text(sheet: Sheet) -> str:
         lines += [f"     {words}" for words in line.words]
         lines += [f"     {total}" for total in line.sums]
         lines.append(f"     = {line.result}" + (f" = {line.beside}" if line.beside else ""))
-    lines += ["", "It leaves out", *(f"  {one}" for one in sheet.worksheet.leaves_out)]
+    lines += ["", "It leaves out", *(f"  {line}" for line in sheet.worksheet.leaves_out)]
     lines += ["", "Sources", *(f"  {source_line(source)}" for _, source in sheet.sources)]
     lines += ["", f"Link: {link_of(sheet)}"]
     return "\n".join(lines)
@@ -176,7 +185,7 @@ def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet],
     lines += ["", "Worksheets that know some of these numbers"]
     for key, sheet in sheets.items():
         if sheet.problems:
-            lines.append(f"  {key:20} {' '.join(one.text for one in sheet.problems)}")
+            lines.append(f"  {key:20} {' '.join(problem.text for problem in sheet.problems)}")
         else:
             assert sheet.headline  # only a sheet with problems has none
             rough = " (rough)" if sheet.rough else ""
@@ -187,12 +196,12 @@ def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet],
 def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
     """What a worksheet asks and answers, as data."""
     steps = {step.key: step for step in worksheet.all_steps()}
-    kinds = {one.key: one.kind for one in (*worksheet.givens, *worksheet.all_fields(), *steps.values())}
+    kinds = {value.key: value.kind for value in (*worksheet.givens, *worksheet.all_fields(), *steps.values())}
     return {
         "worksheet": worksheet.key,
         "guide": worksheet.guide,
         "question": worksheet.question,
-        "inputs": [_field(one, system) for one in worksheet.all_fields()],
+        "inputs": [_field(field, system) for field in worksheet.all_fields()],
         "results": [
             {
                 "key": result.key,
@@ -204,7 +213,7 @@ def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
         "sources": sorted(
             {step.source for step in worksheet.all_steps()}
             | {given.source for given in worksheet.givens}
-            | {one.typical.source for one in worksheet.all_fields() if one.typical}
+            | {field.typical.source for field in worksheet.all_fields() if field.typical}
             | set(worksheet.sources)
         ),
     }
@@ -217,17 +226,17 @@ def _label(result: Result, steps: Mapping[str, AnyStep]) -> str:
     return steps[result.key].label if result.key in steps else result.key
 
 
-def _field(one: Field, system: System) -> dict[str, Any]:
-    found: dict[str, Any] = {"key": one.key, "label": one.label, "kind": one.kind, "hint": one.hint}
-    default = one.unless_given or (one.typical.text if one.typical else None)
-    found["default"] = default if isinstance(default, str | None) else dict(default)
-    if one.same_as:
-        found["same_as"] = one.same_as
-    if one.kind == "choice":
-        found["unit"] = ""
-        found["allowed"] = [option.value for option in one.options]
+def _field(field: Field, system: System) -> dict[str, Any]:
+    told: dict[str, Any] = {"key": field.key, "label": field.label, "kind": field.kind, "hint": field.hint}
+    default = field.unless_given or (field.typical.text if field.typical else None)
+    told["default"] = default if isinstance(default, str | None) else dict(default)
+    if field.same_as:
+        told["same_as"] = field.same_as
+    if field.kind == "choice":
+        told["unit"] = ""
+        told["allowed"] = [option.value for option in field.options]
     else:
-        unit = one.unit(system)
-        found["unit"] = unit.text
-        found["allowed"] = [bound_text(bound, one.kind, unit, system) for bound in (one.low, one.high)]
-    return found
+        unit = field.unit(system)
+        told["unit"] = unit.text
+        told["allowed"] = [bound_text(bound, field.kind, unit, system) for bound in (field.low, field.high)]
+    return told

@@ -15,11 +15,11 @@ from comparisons.check import Check
 
 def all_checks() -> list[Check]:
     """Every published check, in the order of the modules' names."""
-    found: list[Check] = []
-    for module in sorted(pkgutil.iter_modules(__path__), key=lambda one: one.name):
+    checks: list[Check] = []
+    for module in sorted(pkgutil.iter_modules(__path__), key=lambda module: module.name):
         if module.name != "check":
-            found += importlib.import_module(f"{__name__}.{module.name}").CHECKS
-    return found
+            checks += importlib.import_module(f"{__name__}.{module.name}").CHECKS
+    return checks
 
 
 def compared() -> list[dict[str, str]]:

@@ -62,8 +62,8 @@ def input_files() -> Iterable[Path]:
     """The files that the site is made from, in a fixed order."""
     for name in INPUTS:
         place = ROOT / name
-        found = sorted(place.rglob("*")) if place.is_dir() else [place]
-        yield from (path for path in found if path.is_file() and "__pycache__" not in path.parts)
+        paths = sorted(place.rglob("*")) if place.is_dir() else [place]
+        yield from (path for path in paths if path.is_file() and "__pycache__" not in path.parts)
 
 
 def _make(site: Path) -> None:

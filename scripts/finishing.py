@@ -84,12 +84,12 @@ def write_headers(site: Path) -> None:
 
 def _page_paths(site: Path) -> list[str]:
     """The addresses of all pages that must not stand in another website's frame."""
-    found = []
+    addresses = []
     for page in sorted(site.rglob("*.html")):
         place = page.relative_to(site)
         if place.parts[0] != FRAMED:
-            found.append("/" + place.as_posix().removesuffix("index.html"))
-    return found
+            addresses.append("/" + place.as_posix().removesuffix("index.html"))
+    return addresses
 
 
 def compress(site: Path) -> None:

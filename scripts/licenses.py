@@ -40,7 +40,7 @@ def write(site: Path, bundled: Path) -> None:
     """Write the file; `bundled` is esbuild's account of what went into the chart bundle."""
     own = Part("Stoke and Store", "", _text(ROOT, "LICENSE"))
     parts = [own, _pyodide(), _python(), *map(_library, LIBRARIES), *_npm_parts(bundled)]
-    texts = [f"{'=' * 80}\n{' '.join(filter(None, one[:2]))}\n\n{one.text.strip()}\n" for one in parts]
+    texts = [f"{'=' * 80}\n{' '.join(filter(None, part[:2]))}\n\n{part.text.strip()}\n" for part in parts]
     (site / FILE).write_text("\n".join([HEAD, *texts]), encoding="utf-8", newline="\n")
 
 
@@ -58,9 +58,9 @@ def _pyodide_says(name: str) -> Any:
 
 
 def _library(name: str) -> Part:
-    found = importlib.metadata.distribution(name)
-    (file,) = [path for path in found.files or [] if path.full_match("*.dist-info/**/LICENSE*")]
-    return Part(name, found.version, Path(str(found.locate_file(file))).read_text(encoding="utf-8"))
+    distribution = importlib.metadata.distribution(name)
+    (file,) = [path for path in distribution.files or [] if path.full_match("*.dist-info/**/LICENSE*")]
+    return Part(name, distribution.version, Path(str(distribution.locate_file(file))).read_text(encoding="utf-8"))
 
 
 def _npm_parts(bundled: Path) -> Iterator[Part]:
@@ -78,7 +78,7 @@ def _package_of(path: Path) -> str:
 
 
 def _text(folder: Path, pattern: str) -> str:
-    found = sorted(folder.glob(pattern))
-    if not found:
+    texts = sorted(folder.glob(pattern))
+    if not texts:
         raise RuntimeError(f"{folder} holds no license text, and the site may not carry what it holds without one.")
-    return found[0].read_text(encoding="utf-8")
+    return texts[0].read_text(encoding="utf-8")

@@ -125,8 +125,8 @@ def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
 
 def summary(ours: list[Visit], theirs: list[Visit], shifts: dict[int, float]) -> Iterator[str]:
     """What the visits come to, beside what is aimed at."""
-    live, bare = (statistics.median(one.live for one in visits) for visits in (ours, theirs))
-    answers = sorted(time for one in ours for time in one.answers)
+    live, bare = (statistics.median(visit.live for visit in visits) for visits in (ours, theirs))
+    answers = sorted(time for visit in ours for time in visit.answers)
     lines = [
         ("First live result, cold", f"{live / bare:.2f} of bare", f"{live:.0f} and {bare:.0f} ms; at most 0.75"),
         (
@@ -143,7 +143,7 @@ def summary(ours: list[Visit], theirs: list[Visit], shifts: dict[int, float]) ->
 
 
 def _largest(visits: list[Visit]) -> int:
-    return max(one.memory for one in visits)
+    return max(visit.memory for visit in visits)
 
 
 def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable[[Any], bool]) -> Visit:
@@ -177,14 +177,14 @@ def _wait(page: Page, enough: Callable[[Any], bool]) -> Any:
 
 def _worker_memory(session: CDPSession) -> int:
     """The bytes that the page's worker holds: its JavaScript objects, and the memory that Python lives in."""
-    workers = [found for found in session.send("Target.getTargets")["targetInfos"] if found["type"] == "worker"]
+    workers = [target for target in session.send("Target.getTargets")["targetInfos"] if target["type"] == "worker"]
     held = 0
     for worker in workers:
         ask = _questions(session, worker["targetId"])
         memories = ask("Runtime.evaluate", expression="WebAssembly.Memory.prototype")["result"]["objectId"]
-        found = ask("Runtime.queryObjects", prototypeObjectId=memories)["objects"]["objectId"]
+        objects = ask("Runtime.queryObjects", prototypeObjectId=memories)["objects"]["objectId"]
         add_up = "function () { return this.reduce((sum, memory) => sum + memory.buffer.byteLength, 0); }"
-        python = ask("Runtime.callFunctionOn", objectId=found, functionDeclaration=add_up)["result"]["value"]
+        python = ask("Runtime.callFunctionOn", objectId=objects, functionDeclaration=add_up)["result"]["value"]
         held = max(held, ask("Runtime.getHeapUsage")["usedSize"] + python)
     return int(held)
 

@@ -153,8 +153,8 @@ def page_modules() -> list[Path]:
     """Our modules that go into the page: all but those that the wheel leaves out for the build and the command line."""
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
     left_out = [ROOT / name for name in project["tool"]["hatch"]["build"]["targets"]["wheel"]["exclude"]]
-    found = [path for folder in SOURCES for path in sorted(folder.rglob("*.py"))]
-    return [path for path in found if not any(path.is_relative_to(name) for name in left_out)]
+    paths = [path for folder in SOURCES for path in sorted(folder.rglob("*.py"))]
+    return [path for path in paths if not any(path.is_relative_to(name) for name in left_out)]
 
 
 def _module_name(file_name: str) -> str | None:

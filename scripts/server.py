@@ -148,7 +148,7 @@ class Site(ThreadingHTTPServer):
 
     def _declared_headers(self, path: str) -> dict[str, str]:
         """The headers that `_headers` gives to a path; of several under one name, all hold."""
-        found: dict[str, str] = {}
+        headers: dict[str, str] = {}
         matches = False
         rules = self.root / "_headers"
         for line in rules.read_text(encoding="utf-8").splitlines() if rules.is_file() else ():
@@ -156,8 +156,8 @@ class Site(ThreadingHTTPServer):
                 matches = fnmatch.fnmatchcase(path, line)
             elif matches and ":" in line:
                 name, _, value = line.strip().partition(": ")
-                found[name] = f"{found[name]}, {value}" if name in found else value
-        return found
+                headers[name] = f"{headers[name]}, {value}" if name in headers else value
+        return headers
 
     def _reload(self, path: str) -> Answer:
         if path.endswith(".js"):

@@ -53,20 +53,20 @@ def load(key: str, folder: Path = FOLDER) -> Edition:
     if not path.is_file():
         raise EditionError(f"there is no edition called {key!r}: {path.name} is looked for in editions/{key}")
     try:
-        found = tomllib.loads(path.read_text(encoding="utf-8"))
+        told = tomllib.loads(path.read_text(encoding="utf-8"))
     except tomllib.TOMLDecodeError as wrong:
         raise EditionError(f"editions/{key}/edition.toml cannot be read: {wrong}") from None
-    unknown = found.keys() - {"name", "contact", "units", *SHELVES}
+    unknown = told.keys() - {"name", "contact", "units", *SHELVES}
     if unknown:
         raise EditionError(f"editions/{key}/edition.toml holds what no edition has: {', '.join(sorted(unknown))}")
     for wanted in ("name", "contact"):
-        if not isinstance(found.get(wanted), str):
+        if not isinstance(told.get(wanted), str):
             raise EditionError(f"editions/{key}/edition.toml lacks {wanted}, a text")
-    if found.get("units") not in SYSTEMS:
+    if told.get("units") not in SYSTEMS:
         raise EditionError(f"editions/{key}/edition.toml: units must be one of {', '.join(SYSTEMS)}")
-    places, appliances, tanks = (_shelf(key, name, found.get(name, [])) for name in SHELVES)
+    places, appliances, tanks = (_shelf(key, name, told.get(name, [])) for name in SHELVES)
     houses = {_house_name(path): _house(key, path) for path in sorted((folder / key / "houses").glob("*.txt"))}
-    return Edition(key, found["name"], found["contact"], found["units"], places, appliances, tanks, houses)
+    return Edition(key, told["name"], told["contact"], told["units"], places, appliances, tanks, houses)
 
 
 def _shelf(key: str, shelf: str, rows: list[dict[str, Any]]) -> tuple[Stock, ...]:

@@ -45,9 +45,9 @@ def on_pre_build(config: Any) -> None:
     """Draw every worksheet's chart once, in one run of Node."""
     wanted = {}
     for key in WORKSHEETS:
-        found = charts_json(chart_of(answer(key, {}, "us")), key)
-        if found:
-            wanted[key] = found
+        chart = charts_json(chart_of(answer(key, {}, "us")), key)
+        if chart:
+            wanted[key] = chart
     done = subprocess.run(
         ["node", str(CHARTS / "draw_all.mjs")], input=json.dumps(wanted), capture_output=True, text=True, check=False
     )
@@ -67,39 +67,41 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     """Worksheets and drawings in place of their comments."""
     told: list[bool] = []  # which of the two fire sides the page has explained
 
-    def worksheet(found: re.Match[str]) -> str:
-        if found["key"] not in WORKSHEETS:
-            raise ValueError(f"{page.file.src_uri} asks for the worksheet {found['key']!r}, which does not exist")
-        _stands_in[found["key"]] = page.url
+    def worksheet(comment: re.Match[str]) -> str:
+        if comment["key"] not in WORKSHEETS:
+            raise ValueError(f"{page.file.src_uri} asks for the worksheet {comment['key']!r}, which does not exist")
+        _stands_in[comment["key"]] = page.url
         page.meta["calculates"] = True
-        page.present_anchor_ids.add(found["key"])  # a link to guide.md#worksheet is a good one
-        return _worksheet(found["key"])
+        page.present_anchor_ids.add(comment["key"])  # a link to guide.md#worksheet is a good one
+        return _worksheet(comment["key"])
 
-    def drawing(found: re.Match[str]) -> str:
-        path = DRAWINGS / f"{found['name'].replace('-', '_')}.svg"
+    def drawing(comment: re.Match[str]) -> str:
+        path = DRAWINGS / f"{comment['name'].replace('-', '_')}.svg"
         if not path.is_file():
-            raise ValueError(f"{page.file.src_uri} asks for the drawing {escape(found['name'])}, which does not exist")
+            raise ValueError(
+                f"{page.file.src_uri} asks for the drawing {escape(comment['name'])}, which does not exist"
+            )
         return path.read_text(encoding="utf-8")
 
-    def piping_of(found: re.Match[str]) -> str:
-        if found["key"] == "symbols":
+    def piping_of(comment: re.Match[str]) -> str:
+        if comment["key"] == "symbols":
             return figure.key_list()
-        if found["key"] not in SYSTEMS:
-            raise ValueError(f"{page.file.src_uri} asks for the piping of {found['key']!r}, which is not described")
-        fire_side = SYSTEMS[found["key"]].vented
+        if comment["key"] not in SYSTEMS:
+            raise ValueError(f"{page.file.src_uri} asks for the piping of {comment['key']!r}, which is not described")
+        fire_side = SYSTEMS[comment["key"]].vented
         told.append(fire_side)
-        return figure.figure(found["key"], fold=fire_side in told[:-1])
+        return figure.figure(comment["key"], fold=fire_side in told[:-1])
 
-    def everything(found: re.Match[str]) -> str:
-        return _list(found["name"], page, files)
+    def everything(comment: re.Match[str]) -> str:
+        return _list(comment["name"], page, files)
 
-    def desk_of(found: re.Match[str]) -> str:
+    def desk_of(comment: re.Match[str]) -> str:
         addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
-        return desk.page(edition.load(found["edition"]), addresses)
+        return desk.page(edition.load(comment["edition"]), addresses)
 
-    def houses_of(found: re.Match[str]) -> str:
+    def houses_of(comment: re.Match[str]) -> str:
         address = get_relative_url("record/", page.url)
-        houses = edition.load(found["edition"]).houses
+        houses = edition.load(comment["edition"]).houses
         return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
 
     html = YOUR_PLAN.sub(lambda _: plan_section(), html)
@@ -124,8 +126,8 @@ def _version() -> str:
 def _worksheet(key: str) -> str:
     """A worksheet with its chart drawn."""
 
-    def chart(found: re.Match[str]) -> str:
-        drawn = _charts[found["key"]]
+    def chart(comment: re.Match[str]) -> str:
+        drawn = _charts[comment["key"]]
         return (
             f'<div class="ss-chart-wide">{drawn["wide"]}</div><div class="ss-chart-narrow">{drawn["narrow"]}</div>'
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
@@ -163,15 +165,15 @@ def _list(name: str, page: Any, files: Any) -> str:
 
 def _places(page: Any, files: Any) -> dict[str, str]:
     """The address of every worksheet that stands in some page, seen from `page`."""
-    found = {}
+    addresses = {}
     for file in files.documentation_pages():
         for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", Path(file.abs_src_path).read_text(encoding="utf-8")):
-            found[key] = f"{get_relative_url(file.url, page.url)}#{key}"
-    return found
+            addresses[key] = f"{get_relative_url(file.url, page.url)}#{key}"
+    return addresses
 
 
 def _laws() -> list[Law]:
     modules = [
-        importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)
+        importlib.import_module(f"calc.physics.{module.name}") for module in pkgutil.iter_modules(calc.physics.__path__)
     ]
-    return [one for module in modules for one in vars(module).values() if isinstance(one, Law)]
+    return [thing for module in modules for thing in vars(module).values() if isinstance(thing, Law)]

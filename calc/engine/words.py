@@ -8,7 +8,8 @@ from calc.engine.conditions import Condition, condition
 from calc.engine.fields import Checked, DeclarationError, check_source
 
 ATTENTION = "links_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
-LEVELS = ("stop", "unworkable", "caution", "note")
+# The levels of advice, gravest first, each as the reader is told it.
+LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 
 
 class Result(NamedTuple):
@@ -42,8 +43,8 @@ class Advice(Checked):
     zeroes: tuple[str, ...] = ()
 
     def check(self) -> None:
-        if self.level not in LEVELS:
-            raise DeclarationError(f"{self.code}: level must be one of {', '.join(LEVELS)}")
+        if self.level not in LEVEL_WORDS:
+            raise DeclarationError(f"{self.code}: level must be one of {', '.join(LEVEL_WORDS)}")
         if self.source:
             check_source(self.source)
         _ = self.condition

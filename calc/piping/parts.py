@@ -101,8 +101,8 @@ class Part:
 
     def place(self, port: str) -> Place:
         """Where the port lies in the drawing."""
-        found = self.kind.ports[port]
-        dx, dy = turned(found.x, found.y, self.turn, self.mirror)
+        opening = self.kind.ports[port]
+        dx, dy = turned(opening.x, opening.y, self.turn, self.mirror)
         return self.x + dx, self.y + dy
 
     @property
@@ -168,14 +168,14 @@ class System:
 
     def part(self, key: str) -> Part:
         """The part of that key; KeyError if there is none."""
-        for one in self.parts:
-            if one.key == key:
-                return one
+        for part in self.parts:
+            if part.key == key:
+                return part
         raise KeyError(f"{self.key} has no part {key!r}")
 
     def of_role(self, *roles: str) -> Iterator[Part]:
         """Its parts of these roles, in order."""
-        return (one for one in self.parts if one.role in roles)
+        return (part for part in self.parts if part.role in roles)
 
     def points(self, pipe: Pipe) -> tuple[Place, ...]:
         """The places that a pipe passes, from its start to its end."""

@@ -29,7 +29,9 @@ class PipingError(ValueError):
 
     def __init__(self, system: System, faults: Iterable[Fault]) -> None:
         self.faults = tuple(faults)
-        lines = (f"- {one.part.name} ({one.part.key}), rule {one.rule!r}: {one.sentence}" for one in self.faults)
+        lines = (
+            f"- {fault.part.name} ({fault.part.key}), rule {fault.rule!r}: {fault.sentence}" for fault in self.faults
+        )
         super().__init__("\n".join((f"the piping of {system.key!r} breaks its rules:", *lines)))
 
 
@@ -59,7 +61,7 @@ def joined(system: System) -> Found:
         if part.role == "tee":
             if len(ends.get((part.key, ""), ())) < 3:
                 yield part, "a tee joins three pipes or more"
-            leaves, arrives = any(one[0] == part.key for one in flows), any(one[1] == part.key for one in flows)
+            leaves, arrives = any(flow[0] == part.key for flow in flows), any(flow[1] == part.key for flow in flows)
             if leaves != arrives:
                 yield (
                     part,
@@ -67,10 +69,10 @@ def joined(system: System) -> Found:
                 )
             continue
         for name, port in part.kind.ports.items():
-            found = ends.get((part.key, name), [])
-            if len(found) > 1 or (port.needed and not found):
-                yield part, f"its {name!r} end must be joined once, not {len(found)} times"
-            if (port.way == "in" and True in found) or (port.way == "out" and False in found):
+            joined_here = ends.get((part.key, name), [])
+            if len(joined_here) > 1 or (port.needed and not joined_here):
+                yield part, f"its {name!r} end must be joined once, not {len(joined_here)} times"
+            if (port.way == "in" and True in joined_here) or (port.way == "out" and False in joined_here):
                 yield part, f"the pipe at its {name!r} end runs against it"
 
 
@@ -122,8 +124,8 @@ def _open_way(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) 
     """Faults unless some part of this role can be reached by way of nothing but what `cross` allows."""
 
     def way(crossing: Callable[[Part], bool]) -> Path | None:
-        found = ways.reach(side, crossing)
-        return next((path for (key, _), path in found.items() if ways.parts[key].role == role), None)
+        reached = ways.reach(side, crossing)
+        return next((path for (key, _), path in reached.items() if ways.parts[key].role == role), None)
 
     start = ways.parts[side[0]]
     shortest = way(always)
@@ -138,8 +140,8 @@ def _open_leg(ways: Ways, side: Side, dump: Part, port: str) -> Found:
     """Faults unless the fire and this end of the dump are joined by nothing but pipe."""
 
     def way(crossing: Callable[[Part], bool]) -> Path | None:
-        found = ways.reach(side, crossing, lambda step: step.there[0] != dump.key or step.there[1] == port)
-        return found.get((dump.key, "water"))
+        reached = ways.reach(side, crossing, lambda step: step.there[0] != dump.key or step.there[1] == port)
+        return reached.get((dump.key, "water"))
 
     fire = ways.parts[side[0]]
     shortest = way(_is_no_dump)
@@ -208,8 +210,8 @@ def _one_slope(ways: Ways, dump: Part, port: str, slope: Slope) -> Found:
     def out_of_that_end(step: Step) -> bool:
         return step.here != (dump.key, "out" if port == "in" else "in")
 
-    found = ways.reach((dump.key, "water"), _is_tee, out_of_that_end)
-    path = next((path for (key, _), path in found.items() if ways.parts[key].role == "fire"), ())
+    reached = ways.reach((dump.key, "water"), _is_tee, out_of_that_end)
+    path = next((path for (key, _), path in reached.items() if ways.parts[key].role == "fire"), ())
     for step in path:  # from the dump down to the fire
         if not step.sinks:
             yield dump, f"the pipe at {step.there[0]} dips or humps, so the water may not move by itself"
@@ -221,8 +223,8 @@ def vent_is_open(system: System) -> Found:
     """A vent rises all the way to its end, and the feed tank of a vented system stands above all of its water."""
     ways = Ways(system)
     for vent in system.of_role("open vent"):
-        found = ways.reach((vent.key, "water"), _is_tee)
-        path = next((path for (key, _), path in found.items() if ways.parts[key].role == "fire"), ())
+        reached = ways.reach((vent.key, "water"), _is_tee)
+        path = next((path for (key, _), path in reached.items() if ways.parts[key].role == "fire"), ())
         if not path or not all(step.sinks and step.pipe.slope == RISES for step in path):
             yield vent, "it must rise all the way from the stove"
     for body in ways.bodies():
@@ -293,8 +295,8 @@ def return_is_warmed(system: System) -> Found:
     """Water goes back to a fire through a loading valve, so that it is never cold."""
     ways = Ways(system)
     for fire in system.of_role("fire"):
-        found = ways.reach((fire.key, "water"), lambda part: part.role != "loading valve", _upstream)
-        if any(ways.parts[key].role == "store" for key, _ in found):
+        reached = ways.reach((fire.key, "water"), lambda part: part.role != "loading valve", _upstream)
+        if any(ways.parts[key].role == "store" for key, _ in reached):
             yield fire, "cold water from the store can reach it without a loading valve"
 
 
@@ -322,11 +324,11 @@ def pumps_draw_from_the_vessel(system: System) -> Found:
 def _still_water(ways: Ways, pump: Part) -> set[Side]:
     """What is at the vessel's own pressure: tees and stores that are joined to it by pipe that is no supply."""
     body = next(body for body in ways.bodies() if (pump.key, "water") in body)
-    found: set[Side] = set()
+    reached: set[Side] = set()
     for side in body:
         if ways.parts[side[0]].role == "expansion":
-            found |= set(ways.reach(side, _is_tee, lambda step: step.pipe.service != SUPPLY))
-    return {side for side in found if ways.parts[side[0]].role in ("tee", "store")}
+            reached |= set(ways.reach(side, _is_tee, lambda step: step.pipe.service != SUPPLY))
+    return {side for side in reached if ways.parts[side[0]].role in ("tee", "store")}
 
 
 def each_side_has_its_own(system: System) -> Found:
@@ -362,8 +364,8 @@ def _hot_before(ways: Ways, part: Part, port: str = "") -> Part | None:
     def up(step: Step) -> bool:
         return _upstream(step) and (not port or step.here[0] != part.key or step.here[1] == port)
 
-    found = ways.reach((part.key, "water"), _does_not_temper, up)
-    return next((other for key, _ in found if (other := ways.parts[key]).role in _HOT), None)
+    reached = ways.reach((part.key, "water"), _does_not_temper, up)
+    return next((other for key, _ in reached if (other := ways.parts[key]).role in _HOT), None)
 
 
 def _does_not_temper(part: Part) -> bool:
@@ -392,8 +394,8 @@ def nothing_creeps(system: System) -> Found:
     ways = Ways(system)
     for taker in system.of_role(*_WARM_ROOMS, "exchanger"):
         for side in ways.sides(taker):
-            found = ways.reach(side, lambda part: part.role != "check", _upstream)
-            for store in (part for key, _ in found if (part := ways.parts[key]).role == "store"):
+            reached = ways.reach(side, lambda part: part.role != "check", _upstream)
+            for store in (part for key, _ in reached if (part := ways.parts[key]).role == "store"):
                 yield taker, f"hot water can creep into it from {store.name}: no check valve stands between"
 
 

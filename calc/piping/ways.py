@@ -74,7 +74,7 @@ class Ways:
 
         `cross` says through which parts a path may go on, `take` which steps it may take.
         """
-        found: dict[Side, Path] = {start: ()}
+        reached: dict[Side, Path] = {start: ()}
         waiting = deque([start])
         while waiting:
             side = waiting.popleft()
@@ -82,19 +82,19 @@ class Ways:
                 continue
             for step in self.steps(side):
                 there = self._side(step.there)
-                if there not in found and take(step):
-                    found[there] = (*found[side], step)
+                if there not in reached and take(step):
+                    reached[there] = (*reached[side], step)
                     waiting.append(there)
-        return found
+        return reached
 
     def bodies(self) -> list[set[Side]]:
         """The separate waters: what is in one of them can get anywhere within it."""
-        found: list[set[Side]] = []
+        bodies: list[set[Side]] = []
         for part in self.system.parts:
             for side in self.sides(part):
-                if self.steps(side) and not any(side in body for body in found):
-                    found.append(set(self.reach(side)))
-        return found
+                if self.steps(side) and not any(side in body for body in bodies):
+                    bodies.append(set(self.reach(side)))
+        return bodies
 
     def rounds(self, pump: Part) -> Iterator[Path]:
         """Every way round from the part with the flow and back to it, each part passed once."""

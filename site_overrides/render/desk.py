@@ -13,11 +13,11 @@ from calc.engine.declare import Field
 from calc.engine.read import Problem
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, Typed
+from calc.engine.words import LEVEL_WORDS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import qr, view
 from render.templating import fill
-from render.view import LEVEL_WORDS
 
 SHELVES = (("places", "Where the house stands"), ("appliances", "Appliance"), ("tanks", "Tank"))
 LONGEST = 500  # characters of a dealer's own words, or of an address

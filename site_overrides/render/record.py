@@ -20,6 +20,7 @@ from calc.engine.plan import Entries, Entry, fields_by_key
 from calc.engine.read import read
 from calc.engine.sheet import Sheet, Verdict
 from calc.engine.typed import Input, Reader, Typed
+from calc.engine.words import LEVEL_WORDS
 from calc.guides import GUIDES
 from calc.sources import SOURCES
 from calc.units import System, show
@@ -28,7 +29,7 @@ from render import qr, sized, view
 from render.drawings.piping import SYSTEMS, figure
 from render.plan import entries_from, entry_for_page
 from render.templating import fill
-from render.view import LEVEL_WORDS, STATUS_WORDS
+from render.view import STATUS_WORDS
 
 KNOWN_SHARE = 0.5  # of what a worksheet asks, so much must be known for it to be in the record by itself
 LONGEST_ADDRESS = 500

@@ -12,12 +12,12 @@ from calc.engine.read import Problem
 from calc.engine.series import Series
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Input, Typed, typed_digits
+from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
 from render.drawings import tank
 from render.templating import fill
 
-LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 STATUS_WORDS = {
     "pass": "Holds",
     "tight": "Tight",

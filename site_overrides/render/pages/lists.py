@@ -92,7 +92,7 @@ def _sources_of(worksheet: Any) -> set[str]:
         keys.add(step.source)
         if isinstance(step, Step):
             keys |= {constant.source for constant in step.law.constants.values()}
-    keys |= {one.typical.source for one in worksheet.all_fields() if one.typical}
+    keys |= {field.typical.source for field in worksheet.all_fields() if field.typical}
     return keys | {advice.source for advice in worksheet.advice if advice.source}
 
 

@@ -44,18 +44,18 @@ class ProseNumber:
 
 def numbers(markdown: str) -> Iterator[ProseNumber]:
     """Every number of a page, worked out. ValueError names what cannot be."""
-    for found in NUMBER.finditer(markdown):
-        yield ProseNumber(found["what"], found["text"], *_both(found["what"]))
+    for comment in NUMBER.finditer(markdown):
+        yield ProseNumber(comment["what"], comment["text"], *_both(comment["what"]))
 
 
 def replace_numbers(markdown: str, place: str) -> str:
     """The page with each number as a pair of spans, one for each unit system."""
 
-    def both(found: re.Match[str]) -> str:
+    def both(comment: re.Match[str]) -> str:
         try:
-            us, si = _both(found["what"])
+            us, si = _both(comment["what"])
         except ValueError as wrong:
-            raise ValueError(f"{place}: <!-- number: {found['what']} --> {wrong}") from None
+            raise ValueError(f"{place}: <!-- number: {comment['what']} --> {wrong}") from None
         if us == si:
             return f'<span class="ss-number">{us}</span>'
         other = f'<span class="ss-si" data-search-exclude>{si}</span>'
@@ -82,7 +82,7 @@ def _both(what: str) -> tuple[str, str]:
             raise ValueError(unknown.sentence) from None
         if sheet.problems:
             raise ValueError("; ".join(problem.text for problem in sheet.problems))
-        result = next((one.shown for one in sheet.results if one.key == words[1]), None)
+        result = next((result.shown for result in sheet.results if result.key == words[1]), None)
         if result is None and words[1] in sheet.inputs:
             result = sheet.inputs[words[1]].shown(system)
         if result is None:
@@ -102,18 +102,18 @@ def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:
 def _plain(what: str) -> tuple[str, str]:
     for kind in _KINDS_IN_ORDER:
         try:
-            found = read_quantity(what, kind, shown_unit(kind, "us"), "us")
+            quantity = read_quantity(what, kind, shown_unit(kind, "us"), "us")
         except (UnitError, KeyError):
             continue
-        if not found.unit.text or found.unit.text not in what.replace("\u00a0", " "):
+        if not quantity.unit.text or quantity.unit.text not in what.replace("\u00a0", " "):
             continue  # "20 F°" is a difference, "20 °F" a temperature: the unit as printed decides
-        other = shown_unit(kind, "si" if found.unit in _us_units(kind) else "us")
-        digits = round_to(other.from_si(found.si), 2 if kind != "temperature" else 3)
+        other = shown_unit(kind, "si" if quantity.unit in _us_units(kind) else "us")
+        digits = round_to(other.from_si(quantity.si), 2 if kind != "temperature" else 3)
         if kind == "temperature":
-            digits = f"{other.from_si(found.si):.0f}"
+            digits = f"{other.from_si(quantity.si):.0f}"
         there = with_unit(grouped(digits, "si" if other is shown_unit(kind, "si") else "us"), other)
-        here = with_unit(grouped(found.number, "us"), found.unit)
-        return (here, there) if found.unit in _us_units(kind) else (there, here)
+        here = with_unit(grouped(quantity.number, "us"), quantity.unit)
+        return (here, there) if quantity.unit in _us_units(kind) else (there, here)
     raise ValueError("is no quantity that can be read")
 
 

@@ -138,7 +138,7 @@ def numbered(system: System) -> dict[str, int]:
 def _listed(system: System, sizes: Mapping[str, str], fold: bool) -> list[dict[str, Any]]:
     numbers = numbered(system)
     runs = {run.key: run for run in system.runs}
-    found: list[dict[str, Any]] = []
+    groups: list[dict[str, Any]] = []
     for heading, keys in system.groups:
         rows = []
         for key in keys:
@@ -157,8 +157,8 @@ def _listed(system: System, sizes: Mapping[str, str], fold: bool) -> list[dict[s
                     "size": sizes.get(key, ""),
                 }
             )
-        found.append({"heading": heading, "rows": rows, "open": bool(found) or not fold})
-    return found
+        groups.append({"heading": heading, "rows": rows, "open": bool(groups) or not fold})
+    return groups
 
 
 def _capital(words: str) -> str:
@@ -335,7 +335,9 @@ def _words(part: Part, size: str) -> list[Words]:
 
 def width_of(text: str, *, bold: bool = False) -> float:
     """About how wide the text is, in a wide font: the reader's own is not known."""
-    return sum(_WIDTHS.get(one, 0.76 if one.isupper() else 0.64) for one in text) * LETTER * (1.1 if bold else 1)
+    return (
+        sum(_WIDTHS.get(letter, 0.76 if letter.isupper() else 0.64) for letter in text) * LETTER * (1.1 if bold else 1)
+    )
 
 
 _WIDTHS = {
@@ -377,8 +379,8 @@ def _taken(system: System, crossings: set[Place], arrows: Sequence[Place], words
         yield Box(x - HOP - 2, y - HOP - 2, x + HOP + 2, y + 2)
     for x, y in arrows:
         yield Box(x, y, x, y).grown(9)
-    for one in words:
-        yield one.box
+    for line in words:
+        yield line.box
 
 
 def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]:
@@ -387,13 +389,13 @@ def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]
     ValueError if one finds no room: then the description has to make some.
     """
     numbers = numbered(system)
-    found: dict[str, Place] = {}
+    places: dict[str, Place] = {}
     labels: list[Words] = []
     for part in system.parts:
         if part.kind.symbol in _NUMBER:
             dx, dy = _NUMBER[part.kind.symbol]
-            found[part.key] = part.x + dx, part.y + dy
-            taken.append(_disc(found[part.key]))
+            places[part.key] = part.x + dx, part.y + dy
+            taken.append(_disc(places[part.key]))
 
     def fits(box: Box) -> bool:
         return _fits(box.grown(CLEAR), system.height, taken)
@@ -406,23 +408,23 @@ def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]
                         yield place, label
 
     runs = {run.key for run in system.runs}
-    waiting = [key for key in numbers if key not in found]
+    waiting = [key for key in numbers if key not in places]
     choices = {key: sum(1 for _ in islice(pairs(key), _ENOUGH)) for key in waiting}
-    for key in sorted(waiting, key=lambda one: (one in runs, choices[one])):
+    for key in sorted(waiting, key=lambda key: (key in runs, choices[key])):
         place, label = next(pairs(key), (None, None))
         if place is None:
             raise ValueError(f"{system.key}: there is no room for the number of {key}")
-        found[key] = place
+        places[key] = place
         taken.append(_disc(place))
         if label:
             labels.append(label)
             taken.append(label.box)
-    return [Number(numbers[key], *place, key in runs) for key, place in found.items()], labels
+    return [Number(numbers[key], *place, key in runs) for key, place in places.items()], labels
 
 
 def _label_places(system: System, key: str, number: Place) -> Iterator[Words | None]:
     """Where a part's label could stand: beside its number, or beside the part itself. None for a part without one."""
-    part = next((one for one in system.parts if one.key == key), None)
+    part = next((part for part in system.parts if part.key == key), None)
     if part is None or not part.kind.label:
         yield None
         return
@@ -471,7 +473,7 @@ def _places(system: System, key: str) -> Iterator[Place]:
 
 def _places_along(system: System, pipes: Sequence[Pipe]) -> Iterator[Place]:
     stretches = [(pipe, *stretch) for pipe in pipes for stretch in _segments(system.points(pipe))]
-    stretches.sort(key=lambda one: -abs(one[1][0] - one[2][0]) - abs(one[1][1] - one[2][1]))
+    stretches.sort(key=lambda stretch: -abs(stretch[1][0] - stretch[2][0]) - abs(stretch[1][1] - stretch[2][1]))
     for gap in (3, 6, 10):
         for pipe, (x0, y0), (x1, y1) in stretches:
             out = round(BADGE + gap + _THICK[pipe.service] / 2)

@@ -35,7 +35,7 @@ def _tee(key: str, x: int, y: int) -> Part:
 
 def _chain(service: Service, *ends: str, material: Material = METAL, run: str = "") -> tuple[Pipe, ...]:
     """Straight pipes one after the other: "a.out", "b.in", "b.out", "c.in"; a tee stands for both its ends."""
-    doubled = [end for one in ends for end in ((one,) if "." in one else (one, one))]
+    doubled = [end for name in ends for end in ((name,) if "." in name else (name, name))]
     if "." not in ends[0]:
         doubled = doubled[1:]
     if "." not in ends[-1]:
@@ -672,8 +672,8 @@ def _system(
     vented: bool = False,
 ) -> System:
     def listed(pieces: tuple[Piece, ...]) -> tuple[str, ...]:
-        parts = [one.key for one in pieces if isinstance(one, Part) and one.kind is not kind.TEE]
-        return (*parts, *(one.key for one in pieces if isinstance(one, Run)))
+        parts = [piece.key for piece in pieces if isinstance(piece, Part) and piece.kind is not kind.TEE]
+        return (*parts, *(piece.key for piece in pieces if isinstance(piece, Run)))
 
     pieces = (*fire, *house)
     return System(
