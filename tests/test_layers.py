@@ -21,6 +21,7 @@ LAYERS = (
     ("calc/physics",),
     ("calc/piping",),
     ("calc/engine",),
+    ("calc/checking",),
     ("calc/vocabulary.py", "calc/plant.py"),
     ("calc/chains",),
     ("calc/worksheets",),

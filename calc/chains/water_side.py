@@ -113,13 +113,13 @@ def pipe(*families: str) -> Cases:
     )
 
 
-ROUGHNESS = Pick(
-    "roughness", "length", "Roughness of its wall", "pipe_kind",
-    {family: f"{depth * 1e3:g} mm" for family, depth in pipes.ROUGHNESS.items()}, "pipe-roughness", us="mm", si="mm",
-)  # fmt: skip
+def roughness(*families: str) -> Pick:
+    """The roughness of the pipe chosen."""
+    depths = {family: f"{pipes.ROUGHNESS[family] * 1e3:g} mm" for family in families}
+    return Pick("roughness", "length", "Roughness of its wall", "pipe_kind", depths, "pipe-roughness", us="mm", si="mm")
+
 
 FRICTION_STEPS: tuple[AnyStep, ...] = (
-    ROUGHNESS,
     Step("velocity", pipes.velocity, "Velocity of the water"),
     Step("reynolds_number", pipes.reynolds_number, "Reynolds number"),
     Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),

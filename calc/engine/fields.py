@@ -1,17 +1,16 @@
 """What a worksheet asks and what it brings itself: fields, their typical values and options, and given numbers."""
 
-import difflib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import NamedTuple
 
-from calc.sources import SOURCES
-from calc.units import KINDS, SYSTEMS, Quantity, System, Unit, UnitError, read_quantity, shown_unit, unit_named
+from calc.engine.uses import Uses
+from calc.units import Quantity, System, Unit, UnitError, read_quantity, shown_unit, unit_named
 
 
 class DeclarationError(ValueError):
-    """A mistake in a worksheet's declaration; it stops the import."""
+    """A mistake in a worksheet's declaration; it stops."""
 
 
 @cache
@@ -27,29 +26,6 @@ def declared(text: str, kind: str) -> Quantity:
 def quantity(text: str, kind: str) -> float:
     """The SI value of a text written in a declaration."""
     return declared(text, kind).si
-
-
-def check_source(key: str) -> None:
-    """A source key must exist; near matches are named."""
-    if key not in SOURCES:
-        near = difflib.get_close_matches(key, SOURCES, 3)
-        raise DeclarationError(f"no source is called {key!r}" + (f"; did you mean {', '.join(near)}?" if near else ""))
-
-
-class Checked:
-    """A declaration that looks for its own mistakes as it is made.
-
-    None is ever changed. They are not frozen because freezing a dataclass takes longer than everything else about it,
-    and a page makes all of them as it opens.
-    """
-
-    def __post_init__(self) -> None:
-        if __debug__:  # left out of the page's Python: the build and the tests have found every mistake before
-            self.check()
-
-    def check(self) -> None:
-        """Raises DeclarationError."""
-        raise NotImplementedError
 
 
 class Typical(NamedTuple):
@@ -74,7 +50,7 @@ class Option(NamedTuple):
 
 
 @dataclass(repr=False)
-class Field(Checked):
+class Field:
     """A number or a choice that the reader gives. One key has one label, kind and meaning everywhere.
 
     `low` and `high` are the ends of what is accepted, as text a reader would type. A field that has `unless_given` (a
@@ -100,21 +76,15 @@ class Field(Checked):
     dry_basis: bool = False
     keeps_highest: bool = False
 
-    def check(self) -> None:
-        if self.kind not in KINDS:
-            raise DeclarationError(f"{self.key}: no kind is called {self.kind!r}")
-        if (self.kind == "choice") != bool(self.options):
-            raise DeclarationError(f"{self.key}: a choice, and only a choice, has options")
-        if self.kind != "choice" and not (self.low and self.high):
-            raise DeclarationError(f"{self.key}: both ends of the accepted range are needed")
-        if self.kind != "choice" and not self.low_si < self.high_si:
-            raise DeclarationError(f"{self.key}: the range from {self.low} to {self.high} is empty")
-        if self.typical:
-            check_source(self.typical.source)
-        for system in SYSTEMS if self.kind != "choice" else ():
-            self.unit(system)
-        for text in (self.unless_given, *_texts(self.typical)):
-            self.check_value(text)
+    def uses(self) -> Uses:
+        typical = self.typical
+        return Uses(
+            fields=tuple(key for key in (self.same_as, typical.on if typical else "") if key),
+            plain=(self.label, self.hint, typical.ask if typical else "", *(option.label for option in self.options)),
+            kinds=(self.kind,),
+            units=((self.us, self.kind), (self.si, self.kind)),
+            sources=(typical.source,) if typical else (),
+        )
 
     @property
     def low_si(self) -> float:
@@ -163,16 +133,7 @@ class Field(Checked):
         return replace(self, **changes)  # type: ignore[arg-type]
 
 
-def _texts(typical: Typical | None) -> Iterator[str]:
-    for value in (typical.text, typical.low, typical.high) if typical else ():
-        if isinstance(value, str):
-            yield value
-        else:
-            yield from value.values()
-
-
-@dataclass(eq=False, repr=False)
-class Given(Checked):
+class Given(NamedTuple):
     """A number that the worksheet itself brings: a rule's constant, a margin, a rating condition."""
 
     key: str
@@ -183,9 +144,14 @@ class Given(Checked):
     us: str = ""
     si: str = ""
 
-    def check(self) -> None:
-        check_source(self.source)
-        _ = self.value
+    def uses(self) -> Uses:
+        return Uses(
+            plain=(self.label,),
+            amounts=((self.text, self.kind),),
+            kinds=(self.kind,),
+            units=((self.us, self.kind), (self.si, self.kind)),
+            sources=(self.source,),
+        )
 
     @property
     def value(self) -> float:

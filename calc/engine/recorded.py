@@ -1,12 +1,11 @@
 """What a worksheet is to the sizing record: when it belongs there, which parts it sizes, which drawing suits it."""
 
-import difflib
-from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from calc.engine.conditions import Condition, condition
-from calc.engine.fields import DeclarationError, Field
-from calc.engine.words import placeholders
+from calc.engine.fields import Field
+from calc.engine.sentences import placeholders
+from calc.engine.uses import Uses
 
 
 class OnlyWith(NamedTuple):
@@ -18,6 +17,9 @@ class OnlyWith(NamedTuple):
     choice: Field
     values: tuple[str, ...]
     or_unmade: bool = False
+
+    def uses(self) -> Uses:
+        return Uses()
 
 
 class Part(NamedTuple):
@@ -40,6 +42,10 @@ class Sizes(NamedTuple):
     only: tuple[str, str] | None = None
     called: str = ""
 
+    def uses(self) -> Uses:
+        named = tuple({*placeholders(self.size), *placeholders(self.short)})
+        return Uses(where=named, only=(self.only,) if self.only else (), sentences=(self.size, self.short))
+
 
 class Suits(NamedTuple):
     """The piping drawing that suits a plan `when` its numbers say so, or when the worksheet is in the record."""
@@ -47,36 +53,9 @@ class Suits(NamedTuple):
     drawing: str
     when: str = ""
 
+    def uses(self) -> Uses:
+        return Uses(conditions=(self.when,) if self.when else ())
+
     @property
     def condition(self) -> Condition:
         return condition(self.when)
-
-
-def check_only_with(where: str, only: OnlyWith | None) -> None:
-    """The values must be options of the choice."""
-    for value in only.values if only else ():
-        _among(f"{where}: in_record", value, [option.value for option in only.choice.options] if only else ())
-
-
-def check_sizes(where: str, sizes: Iterable[Sizes], names: Iterable[str], choices: Mapping[str, Iterable[str]]) -> None:
-    """Sentences must name what the worksheet has, and choices their options."""
-    for sized in sizes:
-        place = f"{where}: the size of {sized.part.name}"
-        for name in placeholders(sized.size + sized.short):
-            _among(place, name, names)
-        if sized.only:
-            _among(place, sized.only[0], choices)
-            _among(place, sized.only[1], choices[sized.only[0]])
-
-
-def check_suits(where: str, suits: Iterable[Suits], names: Iterable[str]) -> None:
-    """The condition must ask for what the worksheet has; that the drawing is there, a test sees."""
-    for one in suits:
-        for name in sorted(one.condition.names) if one.when else ():
-            _among(f"{where}: suits", name, names)
-
-
-def _among(place: str, name: str, known: Iterable[str]) -> None:
-    if name not in known:
-        near = difflib.get_close_matches(name, known, 3)
-        raise DeclarationError(f"{place} names {name!r}, which is not there; near: {near}")

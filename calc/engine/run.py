@@ -138,7 +138,7 @@ def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, 
         rows.append(
             (
                 text.fill(row.label, other),
-                *("cannot be worked out" if other is None else text.value(key, other[key], True) for key in shown),
+                *("cannot be worked out" if other is None else text.value(key, other.get(key), True) for key in shown),
             )
         )
     return Table(table.title, heads, tuple(rows), text.fill(table.say))

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from calc.engine.fields import Checked, DeclarationError, Field, check_source, quantity
+from calc.engine.fields import DeclarationError, Field
+from calc.engine.uses import Uses
 from calc.law import Law
-from calc.units import SYSTEMS, System, Unit, shown_unit, unit_named
+from calc.units import System, Unit, shown_unit, unit_named
 
 
 class Step:
@@ -16,17 +17,15 @@ class Step:
     """
 
     def __init__(self, key: str, law: Law, label: str, /, us: str = "", si: str = "", **binding: str) -> None:
-        unknown = binding.keys() - law.parameters.keys()
-        if unknown:
-            near = ", ".join(law.parameters)
-            raise DeclarationError(f"{key}: {law.name} takes {near}, not {', '.join(sorted(unknown))}")
         self.key, self.law, self.label = key, law, label
         self.binding = {name: binding.get(name, name) for name in law.parameters}
         self.needs = tuple(self.binding.values())
         self.kind = law.returns.kind
+        self.surplus = binding.keys() - law.parameters.keys()  # a slip, which the checker finds
         self._named = {"us": us, "si": si}
-        for system in SYSTEMS:
-            self.unit(system)
+
+    def uses(self) -> Uses:
+        return Uses(plain=(self.label,), units=tuple((unit, self.kind) for unit in self._named.values()))
 
     @property
     def source(self) -> str:
@@ -37,8 +36,7 @@ class Step:
         return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
 
 
-@dataclass(eq=False, repr=False)
-class Pick(Checked):
+class Pick(NamedTuple):
     """A step that takes a number from a table by the reader's choice, such as a fuel's heat content."""
 
     key: str
@@ -50,10 +48,15 @@ class Pick(Checked):
     us: str = ""
     si: str = ""
 
-    def check(self) -> None:
-        check_source(self.source)
-        for text in self.values.values():
-            quantity(text, self.kind)
+    def uses(self) -> Uses:
+        return Uses(
+            fields=(self.on,),
+            plain=(self.label,),
+            amounts=tuple((text, self.kind) for text in self.values.values()),
+            kinds=(self.kind,),
+            units=((self.us, self.kind), (self.si, self.kind)),
+            sources=(self.source,),
+        )
 
     @property
     def needs(self) -> tuple[str, ...]:
@@ -85,6 +88,9 @@ class Cases:
     def __init__(self, on: str, /, **cases: Case) -> None:
         self.on = on
         self.cases = {value.replace("_", "-"): case for value, case in cases.items()}
+
+    def uses(self) -> Uses:
+        return Uses(fields=(self.on,))
 
 
 @dataclass(eq=False, repr=False)
@@ -131,16 +137,16 @@ def branches_of(cases: tuple[Cases, ...]) -> Iterator[Cases]:
             yield from branches_of(case.cases)
 
 
-def in_order(worksheet: str, givens: Iterable[str], fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:
-    """The steps of `worksheet` in an order in which each finds what it needs, otherwise as written."""
+def in_order(givens: Iterable[str], fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:
+    """The steps in an order in which each finds what it needs, otherwise as written."""
     have = {one.key for one in fields} | set(givens)
     ordered: list[AnyStep] = []
     waiting = list(steps)
     while waiting:
         ready = next((step for step in waiting if have.issuperset(step.needs)), None)
         if ready is None:
-            lacking = {step.key: sorted(set(step.needs) - have) for step in waiting}
-            raise DeclarationError(f"{worksheet}: these steps lack what they need: {lacking}")
+            lacking = "; ".join(f"{step.key} needs {', '.join(sorted(set(step.needs) - have))}" for step in waiting)
+            raise DeclarationError(f"these steps lack what they need: {lacking}")
         waiting.remove(ready)
         ordered.append(ready)
         have.add(ready.key)

@@ -1,7 +1,8 @@
 """Numbers and sentences as one reader sees them."""
 
-from calc.engine.fields import Field, Given
+from calc.engine.fields import DeclarationError, Field, Given
 from calc.engine.read import Reading
+from calc.engine.sentences import pieces
 from calc.engine.sheet import Shown
 from calc.engine.steps import Pick, Step
 from calc.engine.values import Values
@@ -39,7 +40,9 @@ class Texts:
         """The text of one value; another value of the same key may be given."""
         result = self.results.get(key)
         if not given:
-            value = self.values.get(key)
+            if key not in self.values:
+                raise DeclarationError(f"{self.worksheet.key}: nothing here is called {key!r}")
+            value = self.values[key]
             if key in self.reading.inputs and key not in self.results:
                 return self.reading.inputs[key].shown(self.system)
         if isinstance(value, str):
@@ -72,18 +75,8 @@ class Texts:
         if "{" not in template:
             return template
         parts = []
-        for literal, name in _parse(template):
+        for literal, name in pieces(template):
             parts.append(literal)
             if name:
                 parts.append(self.value(name) if others is None else self.value(name, others[name], True))
         return "".join(parts)
-
-
-def _parse(template: str) -> list[tuple[str, str]]:
-    pieces = template.split("{")
-    found = [(pieces[0], "")]
-    for piece in pieces[1:]:
-        name, _, rest = piece.partition("}")
-        found.append(("", name))
-        found.append((rest, ""))
-    return found

@@ -18,7 +18,11 @@ def work_out(worksheet: Worksheet, reading: Reading) -> Values:
     values: Values = {key: one.si for key, one in reading.inputs.items()}
     for given in worksheet.givens:
         values[given.key] = given.value
-    for step in reading.plan.steps:
+    return _work_out(values, reading.plan.steps)
+
+
+def _work_out(values: Values, steps: tuple[AnyStep, ...]) -> Values:
+    for step in steps:
         values[step.key] = _step(step, values)
     return values
 
@@ -84,19 +88,39 @@ def changed(worksheet: Worksheet, reading: Reading, worked: Values, row: Variant
     """Every value with a variant's changes; None where a law refuses them."""
     fields = {one.key: one for one in reading.plan.fields}
     changes = {key: changed_value(fields[key], text, worked[key]) for key, text in row.changes.items() if key in fields}
-    return moved(worksheet, reading, worked, changes)
+    hung = {key for key, _ in reading.plan.choices}
+    return (_in_another_case if hung & changes.keys() else moved)(worksheet, reading, worked, changes)
+
+
+def _in_another_case(
+    worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]
+) -> Values | None:
+    """Every value with a choice changed on which cases hang: what the reader typed for the old case does not stay."""
+    given = {key: one.si for key, one in reading.inputs.items()} | _with_followers(reading, changes)
+    plan = worksheet.plan({key: value for key, value in given.items() if isinstance(value, str)})
+    values: Values = {field.key: given[field.key] for field in plan.fields}
+    values |= {one.key: one.value for one in worksheet.givens}
+    try:
+        return settle(worksheet, _work_out(values, plan.steps))
+    except (OutOfRange, OverflowError):
+        return None
 
 
 def moved(worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]) -> Values | None:
     """Every value with some inputs changed, and what follows them; None where a law refuses them."""
-    now: Values = dict(changes)
+    try:
+        return settle(worksheet, work_out_again(worked, reading.plan.steps, dict(_with_followers(reading, changes))))
+    except (OutOfRange, OverflowError):
+        return None
+
+
+def _with_followers(reading: Reading, changes: Mapping[str, float | str]) -> dict[str, float | str]:
+    """The changes, and with them every input that follows one of those changed."""
+    now = dict(changes)
     for one in reading.inputs.values():
         if one.from_field in changes and one.field.key not in changes:
             now[one.field.key] = changes[one.from_field]
-    try:
-        return settle(worksheet, work_out_again(worked, reading.plan.steps, now))
-    except (OutOfRange, OverflowError):
-        return None
+    return now
 
 
 def changed_value(field_: Field, text: str, current: float | str | None) -> float | str:

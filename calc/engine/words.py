@@ -1,15 +1,17 @@
 """What is said about an answer: results, advice, checks, pictures, charts, tables, examples and where to go next."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from calc.engine.conditions import Condition, condition
-from calc.engine.fields import Checked, DeclarationError, check_source
+from calc.engine.uses import Uses
 
 ATTENTION = "links_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
 # The levels of advice, gravest first, each as the reader is told it.
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
+ROLES = ("tank", "use", "fire", "limit", "other")  # of a chart's line
+# The drawings that a worksheet may show, and the kind of value that stands for each of their parts.
+DRAWINGS: Mapping[str, Mapping[str, str]] = {"tank": {"top": "temperature", "low": "temperature"}}
 
 
 class Result(NamedTuple):
@@ -25,9 +27,18 @@ class Result(NamedTuple):
     missing: str = "does not exist"
     only: tuple[str, str] | None = None  # (choice field, value): listed only in that case
 
+    def uses(self) -> Uses:
+        return Uses(
+            names=(self.key,),
+            where=(self.key,),
+            only=(self.only,) if self.only else (),
+            sentences=(self.label, self.say),
+            plain=(self.missing,),
+            units_of=((self.us, self.key), (self.si, self.key)),
+        )
 
-@dataclass(eq=False, repr=False)
-class Advice(Checked):
+
+class Advice(NamedTuple):
     """A sentence shown when its condition holds: note, caution, stop (danger) or unworkable (cannot do the job).
 
     `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
@@ -42,20 +53,21 @@ class Advice(Checked):
     source: str = ""
     zeroes: tuple[str, ...] = ()
 
-    def check(self) -> None:
-        if self.level not in LEVEL_WORDS:
-            raise DeclarationError(f"{self.code}: level must be one of {', '.join(LEVEL_WORDS)}")
-        if self.source:
-            check_source(self.source)
-        _ = self.condition
+    def uses(self) -> Uses:
+        return Uses(
+            numbers=self.zeroes,
+            where=tuple(self.condition.names),
+            conditions=(self.when,),
+            sentences=(self.title, self.say),
+            sources=(self.source,) if self.source else (),
+        )
 
     @property
     def condition(self) -> Condition:
         return condition(self.when)
 
 
-@dataclass(eq=False, repr=False)
-class Check(Checked):
+class Check(NamedTuple):
     """One check of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
 
     `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
@@ -71,14 +83,17 @@ class Check(Checked):
     source: str
     level: str = "unworkable"
 
-    def check(self) -> None:
-        check_source(self.source)
-        if self.level not in ("stop", "unworkable"):
-            raise DeclarationError(f"{self.key}: a check fails as stop or as unworkable")
-        _ = self.conditions
+    def uses(self) -> Uses:
+        return Uses(
+            numbers=(self.number,),
+            conditions=(self.fails, self.tight),
+            sentences=(self.say,),
+            plain=(self.label,),
+            sources=(self.source,),
+        )
 
     @property
-    def conditions(self) -> "tuple[Condition, Condition]":
+    def conditions(self) -> tuple[Condition, Condition]:
         return condition(self.fails), condition(self.tight)
 
 
@@ -89,14 +104,12 @@ class Must(NamedTuple):
     field: str
     say: str
 
+    def uses(self) -> Uses:
+        return Uses(fields=(self.field,), where=tuple(self.condition.names), conditions=(self.that,), plain=(self.say,))
+
     @property
     def condition(self) -> Condition:
         return condition(self.that)
-
-
-def placeholders(text: str) -> list[str]:
-    """The names that stand in braces in a sentence."""
-    return [piece.partition("}")[0] for piece in text.split("{")[1:]]
 
 
 class Picture(NamedTuple):
@@ -106,6 +119,9 @@ class Picture(NamedTuple):
     caption: str
     values: Mapping[str, str]
 
+    def uses(self) -> Uses:
+        return Uses(numbers=tuple(self.values.values()), plain=(self.caption,))
+
 
 class Line(NamedTuple):
     """One line of a chart: the result it follows, its words, and its role (tank, use, fire, limit or other)."""
@@ -113,6 +129,9 @@ class Line(NamedTuple):
     key: str
     label: str
     role: str = "tank"
+
+    def uses(self) -> Uses:
+        return Uses(numbers=(self.key,), plain=(self.label,))
 
 
 class Chart(NamedTuple):
@@ -128,12 +147,27 @@ class Chart(NamedTuple):
     us: str = ""
     si: str = ""
 
+    def uses(self) -> Uses:
+        units = tuple((unit, line.key) for line in self.lines for unit in (self.us, self.si))
+        return Uses(
+            numbers=(self.across,),
+            fields=(self.across,),
+            where=(self.across,),
+            sentences=(self.say,),
+            plain=(self.title,),
+            texts=((self.across, self.low), (self.across, self.high)),
+            units_of=units,
+        )
+
 
 class Variant(NamedTuple):
     """One row of a comparison: its label and what is changed; "x2" is twice the reader's value."""
 
     label: str
     changes: Mapping[str, str]
+
+    def uses(self) -> Uses:
+        return Uses(fields=tuple(self.changes), sentences=(self.label,), texts=tuple(self.changes.items()))
 
 
 class Comparison(NamedTuple):
@@ -145,6 +179,10 @@ class Comparison(NamedTuple):
     say: str = ""
     source: str = ""
 
+    def uses(self) -> Uses:
+        sources = (self.source,) if self.source else ()
+        return Uses(names=self.show, sentences=(self.say,), plain=(self.title,), sources=sources)
+
 
 class Methods(NamedTuple):
     """Several results side by side, each with the source of its rule, and how they differ."""
@@ -153,6 +191,9 @@ class Methods(NamedTuple):
     show: tuple[str, ...]
     say: str = ""
 
+    def uses(self) -> Uses:
+        return Uses(numbers=self.show, sentences=(self.say,), plain=(self.title,))
+
 
 class Example(NamedTuple):
     """A worked example from the invented houses: its name and every value that the reader would have typed."""
@@ -160,9 +201,15 @@ class Example(NamedTuple):
     name: str
     given: Mapping[str, str]
 
+    def uses(self) -> Uses:
+        return Uses(fields=tuple(self.given), plain=(self.name,))
+
 
 class Next(NamedTuple):
     """Where to go from here: another worksheet and why."""
 
     worksheet: str
     why: str
+
+    def uses(self) -> Uses:
+        return Uses(plain=(self.why,), worksheets=(self.worksheet,))

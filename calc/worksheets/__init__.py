@@ -53,6 +53,10 @@ class _Worksheets(Mapping[str, Worksheet]):
             made: Worksheet = import_module(f"calc.worksheets.{key.replace('-', '_')}").WORKSHEET
             if made.key != key:
                 raise ValueError(f"the worksheet in {key.replace('-', '_')}.py calls itself {made.key!r}")
+            if __debug__:  # the page's Python has no checker: the build and the tests have found every mistake before
+                from calc.checking.checker import check
+
+                check(made, KEYS)
             self._made[key] = made
         return self._made[key]
 

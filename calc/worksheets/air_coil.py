@@ -360,7 +360,7 @@ WORKSHEET = Worksheet(
     ),
     advice=(
         Advice(
-            "unworkable", "impossible-rating", "missing(coil)",
+            "unworkable", "impossible-rating", "coil_known == 'rating' and missing(coil)",
             "The rated point cannot be right.",
             "With these flows no coil passes {rated_coil_heat}: check that all five numbers stand in one line of the "
             "table.",

@@ -1,6 +1,6 @@
 """How much antifreeze, and what does it cost?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_STEPS, PIPE_FIELDS, fluid, pipe
+from calc.chains.water_side import ALL_PROPERTIES, FRICTION_STEPS, PIPE_FIELDS, fluid, pipe, roughness
 from calc.engine.declare import (
     Advice,
     Case,
@@ -108,6 +108,7 @@ WORKSHEET = Worksheet(
         Step("mean_water", emitters.mean_of, "Mean of supply and return", supply="supply_water", return_water="return_temperature"),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume of the mixture"),
         Step("flow", pipes.flow, "Flow needed with the mixture", heat="pipe_heat"),
+        roughness("copper-m", "copper-l", "pex", "steel"),
         *FRICTION_STEPS,
         *_PLAIN,
         Step("heat_capacity_lost", antifreeze.heat_capacity_lost, "Heat carried less", mixture_heat_capacity="volume_heat_capacity", water_heat_capacity="capacity_water"),

@@ -31,7 +31,12 @@ TRENCH_LENGTH = Field(
 # Copper and PEX of one trade size have the same outside.
 OUTSIDE = Pick(
     "carrier", "length", "Outside of the pipe that carries the water", "pipe_size",
-    {pipe.size: f"{pipe.outside} in" for pipe in pipes.PIPES if pipe.family == "pex"}, "astm-f876", us="in", si="mm",
+    {
+        pipe.size: f"{pipe.outside} in"
+        for pipe in pipes.PIPES
+        if pipe.family == "pex" and pipe.size in [option.value for option in PIPE_SIZE.options]
+    },
+    "astm-f876", us="in", si="mm",
 )  # fmt: skip
 JACKET = Field(
     "jacket", "length", "Outside diameter of the pipe insulation", "The diameter over everything, for one pipe.",

@@ -11,6 +11,7 @@ from calc.chains.water_side import (
     PIPE_PLACE,
     fluid,
     pipe,
+    roughness,
 )
 from calc.engine.declare import (
     Advice,
@@ -89,6 +90,7 @@ WORKSHEET = Worksheet(
         Step("mean_water", emitters.mean_of, "Mean of outlet and inlet", supply="outlet_at_peak", return_water="store_top"),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "True factor at that temperature", us="Btu/(h·gpm·°F)"),
         Step("flow", pipes.flow, "Flow at the fire's peak", heat="peak_output", water_drop="charge_rise"),
+        roughness("copper-m", "copper-l", "steel"),
         *FRICTION_STEPS,
         Step("least_bore", pipes.bore_for_velocity, "Bore at the fastest speed", velocity_limit="hot_copper_speed", us="in", si="mm"),
         Step("smallest_copper_m", pipes.smallest_copper_m, "Smallest copper, type M", us="in", si="in"),

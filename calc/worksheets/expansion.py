@@ -199,7 +199,7 @@ WORKSHEET = Worksheet(
     ),
     advice=(
         Advice(
-            "unworkable", "no-room", "missing(vessel_volume)",
+            "unworkable", "no-room", "expansion_kind != 'open' and missing(vessel_volume)",
             "No tank is large enough.",
             "The cold fill of {charge_pressure} already reaches the highest pressure of {highest}. A lower fill, a tank higher "
             "up, or a relief valve and a stove made for more pressure.",

@@ -356,7 +356,7 @@ WORKSHEET = Worksheet(
     chart=Chart(
         "Heat from wood, by the price of the wood",
         across="fuel_price_wood",
-        low="0.1 $/cord",
+        low="1 $/cord",
         high="x2",
         lines=(
             Line("wood_heat_price", "wood, hours counted", "fire"),

@@ -1,6 +1,6 @@
 """How much heat moves by gravity alone?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, ROUGHNESS, fluid, pipe
+from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, fluid, pipe, roughness
 from calc.engine.declare import (
     Advice,
     Case,
@@ -127,7 +127,7 @@ WORKSHEET = Worksheet(
     steps=(
         Step("mean_water", emitters.mean_of, "Mean of up and down", supply="loop_supply", return_water="loop_return"),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume and degree"),
-        ROUGHNESS,
+        roughness("copper-m", "copper-l", "steel"),
         Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),
         Step("length_in_bores", gravity.length_in_bores, "Length in bores", length="pipe_length"),
         Step("fittings_loss", pipes.fittings_loss, "Loss of all fittings, in velocity heads"),

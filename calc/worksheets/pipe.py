@@ -8,6 +8,7 @@ from calc.chains.water_side import (
     PIPE_PLACE,
     fluid,
     pipe,
+    roughness,
 )
 from calc.engine.declare import (
     Advice,
@@ -90,6 +91,7 @@ WORKSHEET = Worksheet(
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "True factor at that temperature", us="Btu/(h·gpm·°F)"),
         Step("flow", pipes.flow, "Flow needed", heat="pipe_heat"),
         Step("rule_flow", pipes.flow, "Flow by the round factor of 500", heat="pipe_heat", volume_heat_capacity="rule_factor"),
+        roughness("copper-m", "copper-l", "pex", "steel"),
         *FRICTION_STEPS,
         Step("pump_power", pipes.pump_power, "Electric power of the pump"),
         Step("least_bore", pipes.bore_for_velocity, "Bore at the fastest speed", us="in", si="mm"),

@@ -129,6 +129,7 @@ WORKSHEET = Worksheet(
         floor_covering.CASES,
         Cases(
             "fire_known",
+            no=Case(),
             yes=Case(
                 fields=(WATER_OUTPUT, BURN_TIME),
                 steps=(

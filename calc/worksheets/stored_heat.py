@@ -147,7 +147,7 @@ WORKSHEET = Worksheet(
     picture=Picture(
         "tank",
         "Height in this picture is temperature, not water level: the tank is always full.",
-        {"top": "charged_top", "low": "lowest_useful", "bottom": "cold_water", "heat": "usable_heat"},
+        {"top": "charged_top", "low": "lowest_useful"},
     ),
     chart=Chart(
         "Usable heat by the coolest water worth drawing",

@@ -313,7 +313,7 @@ WORKSHEET = Worksheet(
     picture=Picture(
         "tank",
         "Height in this picture is temperature, not water level: the tank is always full.",
-        {"top": "store_top", "low": "relight_temperature", "heat": "burn_kept"},
+        {"top": "store_top", "low": "relight_temperature"},
     ),
     chart=Chart(
         "Recommended size by the store temperature at which you light again",

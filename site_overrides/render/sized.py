@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from calc.engine.declare import Part, Sizes
+from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
-from calc.engine.words import placeholders
 from calc.plant import PARTS
 from calc.units import System
 from calc.worksheets import WORKSHEETS

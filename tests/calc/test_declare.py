@@ -1,39 +1,15 @@
-"""A mistake in a declaration stops the import and says what is wrong; near matches are named."""
+"""The words of a declaration and of a law, and what stops them; slips in whole worksheets stand in test_slips.py."""
 
 from typing import Any, get_args
 
 import pytest
 
-from calc.engine.declare import (
-    Advice,
-    Case,
-    Cases,
-    Chart,
-    Check,
-    Condition,
-    DeclarationError,
-    Example,
-    Field,
-    Given,
-    Line,
-    Must,
-    OnlyWith,
-    Part,
-    Pick,
-    Picture,
-    Sizes,
-    Step,
-    Suits,
-    Typical,
-    quantity,
-)
+from calc.engine.declare import Condition, DeclarationError, quantity
+from calc.engine.sentences import pieces, placeholders
 from calc.expression import Formula
 from calc.law import Constant, Factor, Joule, Kelvin, Watt, balance, law, method
-from calc.physics import store
 from calc.sources import SOURCES, Known
-from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
-
-PART = Part("Clock")
+from tests.calc.throwaway import HEAT, WAY, worksheet
 
 
 def test_the_plain_one_is_right() -> None:
@@ -43,75 +19,28 @@ def test_the_plain_one_is_right() -> None:
 @pytest.mark.parametrize(
     ("make", "word"),
     [
-        (lambda: Field("x", "weight", "X", low="1 lb", high="2 lb"), "no kind is called"),
-        (lambda: Field("x", "choice", "X"), "has options"),
-        (lambda: Field("x", "energy", "X", low="1 Btu"), "both ends"),
-        (lambda: Field("x", "energy", "X", low="2 Btu", high="1 Btu"), "is empty"),
-        (lambda: Field("x", "energy", "X", low="2 apples", high="1 Btu"), "apples"),
-        (
-            lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("99 Btu", "definition")),
-            "outside",
-        ),
-        (
-            lambda: Field("x", "energy", "X", low="1 Btu", high="9 Btu", typical=Typical("5 Btu", "definitions")),
-            "did you mean definition",
-        ),
         (lambda: WAY.check_value("three"), "not one of its options"),
         (lambda: HEAT.but(label="Another"), "keeps its label"),
-        (lambda: Given("x", "energy", "X", "5 Btu", "nobody"), "no source"),
-        (lambda: Given("x", "energy", "X", "5 gal", "definition"), "5 gal"),
-        (lambda: Step("x", store.time_on_heat, "X", wood="heat"), "takes heat, load"),
-        (lambda: Pick("x", "energy", "X", "way", {"one": "1 gal"}, "definition"), "1 gal"),
-        (lambda: Advice("danger", "x", "heat > 1", "X.", "Y."), "level must be"),
-        (lambda: Advice("stop", "x", "heat > 1", "X.", "Y.", "nobody"), "no source"),
-        (lambda: Check("x", "X", "heat", "heat > 1", "heat > 2", "", "definition", "caution"), "fails as stop"),
         (lambda: Condition("heat.real > 1"), "Attribute is not allowed"),
         (lambda: Condition("missing(1)"), "takes the name"),
-        (lambda: worksheet(fields=(HEAT,)), "lack what they need"),
-        (lambda: worksheet(guide="storages"), "near: ['storage'"),
-        (lambda: worksheet(in_record=OnlyWith(WAY, ("ones",))), "near: ['one']"),
-        (
-            lambda: worksheet(sizes=(Sizes(PART, "{times} long"),)),
-            "the size of Clock names 'times', which is not there; near: ['time']",
-        ),
-        (lambda: worksheet(sizes=(Sizes(PART, "x", "{lode}"),)), "near: ['load']"),
-        (lambda: worksheet(sizes=(Sizes(PART, "x", only=("ways", "one")),)), "names 'ways'"),
-        (
-            lambda: worksheet(fields=(HEAT, LOAD, WAY), sizes=(Sizes(PART, "x", only=("way", "three")),)),
-            "names 'three'",
-        ),
-        (lambda: worksheet(suits=(Suits("open-store", "lode > 1"),)), "near: ['load']"),
-        (lambda: worksheet(headline="hours"), "names 'hours'"),
-        (lambda: worksheet(say="For {times}"), "near: ['time']"),
-        (lambda: worksheet(steps=(Step("heat", store.time_on_heat, "Time"),)), "stands twice"),
-        (
-            lambda: worksheet(steps=(Step("time", store.time_on_heat, "Time", heat="load"),)),
-            "binds heat (energy) to load (power)",
-        ),
-        (
-            lambda: worksheet(givens=(Given("heat", "energy", "Heat", "5 Btu", "definition"),)),
-            "both a field and a given",
-        ),
-        (lambda: worksheet(examples=(Example("An example", {"heat": "1,000 Btu"}),)), "stands in no example"),
-        (lambda: worksheet(examples=(Example("An example", {"heat": "5 Btu", "load": "9 MMBtu"}),)), "9 MMBtu"),
-        (lambda: worksheet(examples=(Example("An example", {"wood": "5 lb"}),)), "which is no field"),
-        (lambda: worksheet(fields=(HEAT, LOAD.but(same_as="wood"))), "which is not there"),
-        (lambda: worksheet(musts=(Must("wood > 1", "heat", "X"),)), "'wood'"),
-        (lambda: worksheet(advice=(Advice("note", "x", "wood > 1", "X.", ""),)), "'wood'"),
-        (lambda: worksheet(picture=Picture("tank", "", {"top": "wood"})), "'wood'"),
-        (lambda: worksheet(chart=Chart("X", "heat", "1 Btu", "9 Btu", (Line("wood", "wood"),), "")), "'wood'"),
-        (lambda: worksheet(checks=(Check("x", "X", "wood", "heat > 1", "heat > 2", "", "definition"),)), "'wood'"),
-        (lambda: worksheet(sources=("nobody",)), "no source"),
-        (lambda: worksheet(cases=(Cases("way", one=Case()),)), "way has no option one"),
-        (lambda: worksheet(fields=(HEAT, LOAD, WAY), cases=(Cases("way", three=Case()),)), "has no option three"),
+        (lambda: Condition("heat >"), "not a condition"),
+        (lambda: Condition("abs(heat) > 1"), "may be called"),
+        (lambda: worksheet(fields=(HEAT,)).plan({}), "lack what they need"),
         (lambda: quantity("words", "energy"), "words"),
+        (lambda: pieces("{heat!r} of it"), "only names may stand in braces"),
+        (lambda: pieces("heat} of it"), "heat} of it"),
     ],
     ids=lambda value: value if isinstance(value, str) else "",
 )
-def test_a_mistake_stops_the_import(make: Any, word: str) -> None:
+def test_a_mistake_stops(make: Any, word: str) -> None:
     with pytest.raises(DeclarationError) as refused:
         make()
     assert word in str(refused.value)
+
+
+def test_a_sentence_is_cut_at_its_names() -> None:
+    assert pieces("{heat} of {load}, {{so}}") == (("", "heat"), (" of ", "load"), (", {", ""), ("so}", ""))
+    assert placeholders("{heat} of {load}") == ["heat", "load"]
 
 
 @pytest.mark.parametrize(

@@ -1,12 +1,28 @@
 """What a declaration may ask of the engine although none of today's does, and the engine's own edges."""
 
+import sys
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-import calc.worksheets
-from calc.engine.declare import Chart, Comparison, Example, Field, Given, Line, Result, Step, Variant, Worksheet
+from calc.checking.checker import check
+from calc.engine.declare import (
+    Case,
+    Cases,
+    Chart,
+    Comparison,
+    Example,
+    Field,
+    Given,
+    Line,
+    Option,
+    Pick,
+    Result,
+    Step,
+    Variant,
+    Worksheet,
+)
 from calc.engine.read import read
 from calc.engine.run import run
 from calc.engine.series import series
@@ -14,6 +30,7 @@ from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, Typed
 from calc.law import Joule, Second, Watt, find_root, law
 from calc.units import table
+from calc.worksheets import WORKSHEETS
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
 PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as="load")
@@ -89,6 +106,23 @@ def test_a_comparison_may_change_a_choice() -> None:
     assert [row[1] for row in sheet.tables[0].rows] == ["10.0\u00a0h", "10.0\u00a0h"]
 
 
+def test_a_comparison_that_changes_a_case_forgets_what_was_typed_for_the_old_one() -> None:
+    """A load of one's own is not the load of the house that a row stands for."""
+    way = Field("way", "choice", "Way", options=(Option("own", "my own load"), Option("small", "small"), Option("large", "large")))
+    table = {"small": "100 Btu/h", "large": "500 Btu/h"}
+    listed = Case(steps=(Pick("load", "power", "Load", "way", table, "definition"),))
+    made = _worksheet(
+        fields=(HEAT, way, PEAK.but(same_as="", unless_given="50 Btu/h")),
+        cases=(Cases("way", own=Case(fields=(LOAD,)), small=listed, large=listed),),
+        tables=(Comparison("Compared", (Variant("large", {"way": "large"}), Variant("twice", {"heat": "x2"})), ("time",), ""),),
+        examples=(Example("An example", {"heat": "1,000 Btu", "load": "200 Btu/h", "way": "own"}),),
+    )
+    check(made, ())
+    for given in ({"way": "own", "load": "200 Btu/h"}, {"way": "small"}):
+        sheet = _sheet(made, heat="1,000 Btu", **given)
+        assert sheet.tables[0].rows[0] == ("large", "2.00\u00a0h"), given
+
+
 def test_a_chart_of_nothing_is_no_chart() -> None:
     beyond = Chart("Time", "load", "60,000 Btu/h", "90,000 Btu/h", (Line("time", "Time"),), "")
     sheet = _sheet(_worksheet(chart=beyond), heat="5 Btu", load="100 Btu/h")
@@ -104,9 +138,9 @@ def test_a_root_at_nothing_is_found_although_no_part_of_it_is_small_enough() -> 
 
 
 def test_a_worksheet_in_another_s_file_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(calc.worksheets, "import_module", lambda name: SimpleNamespace(WORKSHEET=_worksheet()))
+    monkeypatch.setitem(sys.modules, "calc.worksheets.stored_heat", SimpleNamespace(WORKSHEET=_worksheet()))
     with pytest.raises(ValueError, match="calls itself 'test'"):
-        type(calc.worksheets.WORKSHEETS)()["stored-heat"]
+        type(WORKSHEETS)()["stored-heat"]
 
 
 def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
