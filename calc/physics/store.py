@@ -55,10 +55,19 @@ def usable_heat(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin, top:
     return volume * heat_content * max(top - low, 0)
 
 
-@law("lowest_useful - water_drop", source="definition")
-def return_temperature(lowest_useful: Kelvin, water_drop: KelvinDifference) -> Kelvin:
-    """Water that comes back from the emitters when they are fed at the lowest useful temperature, K."""
-    return lowest_useful - water_drop
+@law("water_drop * min(load / design_load, 1)", source="first-law", ranges={"design_load": "1 W to 10000 kW"})
+def drop_at_load(water_drop: KelvinDifference, load: Watt, design_load: Watt) -> KelvinDifference:
+    """Drop from supply to return at a load, K: the flow stays, so it shrinks with the load; never more than design."""
+    return water_drop * min(load / design_load, 1)
+
+
+@law("max(lowest_useful - water_drop, min(indoor, lowest_useful))", source="first-law")
+def return_temperature(lowest_useful: Kelvin, water_drop: KelvinDifference, indoor: Kelvin) -> Kelvin:
+    """Water that comes back from the emitters when they are fed at the lowest useful temperature, K.
+
+    They heat a room at `indoor`, so whatever the drop, nothing comes back colder than that room.
+    """
+    return max(lowest_useful - water_drop, min(indoor, lowest_useful))
 
 
 @law(

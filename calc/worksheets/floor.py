@@ -274,6 +274,11 @@ WORKSHEET = Worksheet(
     ),
     advice=(
         Advice(
+            "caution", "return-too-cold", "return_temperature < indoor",
+            "No water comes back colder than the room.",
+            "A drop of {water_drop} would bring it back at {return_temperature}. More flow makes the drop smaller.",
+        ),
+        Advice(
             "unworkable", "too-hot", "lowest_useful > hottest_store",
             "No store is that hot.",
             "This floor would need {lowest_useful}, and stores are charged to {hottest_store} at most. It is too "

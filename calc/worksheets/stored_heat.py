@@ -2,17 +2,22 @@
 
 from calc.engine.declare import (
     Advice,
+    Case,
+    Cases,
     Chart,
     Comparison,
     Example,
+    Field,
     Given,
     Line,
     Next,
+    Option,
     Picture,
     Result,
     Sizes,
     Step,
     Suits,
+    Typical,
     Variant,
     Worksheet,
 )
@@ -23,6 +28,7 @@ from calc.vocabulary import (
     COLD_WATER,
     DESIGN_LOAD,
     EXCHANGER_APPROACH,
+    INDOOR,
     LOAD,
     LOWEST_USEFUL,
     STANDBY_LOSS,
@@ -31,6 +37,18 @@ from calc.vocabulary import (
     SYSTEM_PRESSURE,
     WATER_DROP,
 )
+
+DROP_KNOWN = Field(
+    "drop_known", "choice", "Temperature drop at this load",
+    "The pump moves the same water in mild weather, so the drop shrinks with the load.",
+    options=(Option("no", "the coldest day's, times the share of the load"), Option("yes", "I measured it")),
+    unless_given="no",
+)  # fmt: skip
+DROP_THEN = Field(
+    "drop_then", "temperature_difference", "Temperature drop measured at this load", "Supply less return, at the load given.",
+    low="0.1 F°", high="80 F°",
+    typical=Typical("10 F°", "common-practice", "3 F°", "20 F°", "Two thermometers on the pipes, on such a day."),
+)  # fmt: skip
 
 WORKSHEET = Worksheet(
     key="stored-heat",
@@ -49,10 +67,19 @@ WORKSHEET = Worksheet(
         LOAD,
         STANDBY_LOSS,
         EXCHANGER_APPROACH,
+        INDOOR.but(unless_given="68 °F"),
+        DROP_KNOWN,
     ),
     givens=(
         Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
         Given("scalding", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
+    ),
+    cases=(
+        Cases(
+            "drop_known",
+            no=Case(steps=(Step("drop_then", store.drop_at_load, "Temperature drop at this load"),)),
+            yes=Case(fields=(DROP_THEN,), decides=True),
+        ),
     ),
     steps=(
         Step("charged_top", store.charged_top, "Hottest water in the store"),
@@ -65,7 +92,7 @@ WORKSHEET = Worksheet(
             volume="store_volume", top="charged_top", low="lowest_useful",
         ),
         Step("hours_carried", store.hours_carried, "Hours carried, mixed store", heat="usable_heat"),
-        Step("emitter_return", store.return_temperature, "Water that comes back from the emitter"),
+        Step("emitter_return", store.return_temperature, "Water that comes back from the emitter", water_drop="drop_then"),
         Step(
             "heat_content_layered", water.mean_volume_heat_content, "Heat in each volume and degree, return to top",
             low="emitter_return", top="charged_top",
@@ -92,7 +119,7 @@ WORKSHEET = Worksheet(
     results=(
         Result("usable_heat", "Usable heat, mixed store", "The whole tank cools evenly from {store_top} to {lowest_useful}; it stays full of water."),
         Result("hours_carried", "Hours it carries the load, mixed store", "At {load} drawn from it.", figures=2),
-        Result("usable_heat_layered", "Usable heat, layered store", "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}."),
+        Result("usable_heat_layered", "Usable heat, layered store", "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}, never colder than {indoor}."),
         Result("hours_carried_layered", "Hours it carries the load, layered store", figures=2),
         Result("usable_share", "Usable share of the heat above cold water", "Cold water is {cold_water}."),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),

@@ -48,10 +48,18 @@ def test_no_volume_holds_heat_without_a_rise(top: float) -> None:
 @given(VOLUME, LIQUID, st.floats(1, 40), st.floats(1, 30))
 def test_a_layered_store_gives_more_than_a_mixed_one(volume: float, low: float, span: float, drop: float) -> None:
     assume(low - drop > 273.2 and low + span < 423)
-    back, top = store.return_temperature(low, drop), low + span
+    back, top = store.return_temperature(low, drop, 273.2), low + span
     mixed = store.usable_heat(volume, water.mean_volume_heat_content(low, top), top, low)
     layered = store.usable_heat(volume, water.mean_volume_heat_content(back, top), top, back)
     assert layered > mixed
+
+
+@given(st.floats(280, 380), st.floats(0, 60), st.floats(285, 300))
+def test_nothing_comes_back_colder_than_the_room_nor_hotter_than_it_went(low: float, drop: float, indoor: float) -> None:
+    back = store.return_temperature(low, drop, indoor)
+    assert min(indoor, low) <= back <= low
+    if low - drop >= indoor:
+        assert back == low - drop
 
 
 def test_a_layered_baseboard_store_lasts_about_1_6_times_longer() -> None:

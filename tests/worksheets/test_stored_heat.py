@@ -4,6 +4,7 @@ import pytest
 
 from calc.answer import answer
 from calc.units import BTU, HOUR
+from tests.worksheets.asking import example_of, kelvin, sheet_of, values
 
 
 def test_fern_lane_by_hand() -> None:
@@ -16,3 +17,25 @@ def test_fern_lane_by_hand() -> None:
     assert values["hours_carried"] == pytest.approx(12.3 * HOUR, rel=0.003)
     assert values["usable_heat_layered"] == pytest.approx(204_500 * BTU, rel=0.003)
     assert values["hours_carried_layered"] == pytest.approx(15.4 * HOUR, rel=0.003)
+
+
+def test_nothing_comes_back_colder_than_the_room() -> None:
+    # Floor water of 75 °F with a drop of 20 °F comes back at 68 °F, not at 55: 500 gal × 8.23 × (180 - 68) = 460,900.
+    found = values("stored-heat", store_top="180 °F", lowest_useful="75 °F", water_drop="20 F°", indoor="68 °F")
+    assert found["emitter_return"] == pytest.approx(kelvin(68))
+    assert found["usable_heat_layered"] / BTU == pytest.approx(500 * 8.23 * 112, rel=2e-3)
+    # Nobody gave the room: 68 °F stands in.
+    given = example_of("stored-heat") | {"lowest_useful": "75 °F", "water_drop": "20 F°"}
+    assert sheet_of("stored-heat", **given).values["emitter_return"] == pytest.approx(kelvin(68))
+
+
+def test_at_part_load_the_drop_shrinks_with_the_load() -> None:
+    # Half of 30,000 Btu/h on the same flow: half of 20 °F, so 145 °F water comes back at 135 °F.
+    given = {"store_top": "180 °F", "lowest_useful": "145 °F", "water_drop": "20 F°", "design_load": "30,000 Btu/h"}
+    full, half = values("stored-heat", **given), values("stored-heat", **given, load="15,000 Btu/h")
+    assert full["emitter_return"] == pytest.approx(kelvin(125))
+    assert half["emitter_return"] == pytest.approx(kelvin(135))
+    assert half["usable_heat_layered"] / full["usable_heat_layered"] == pytest.approx(45 / 55, rel=3e-3)
+    # Unless somebody measured it.
+    measured = values("stored-heat", **given, load="15,000 Btu/h", drop_then="16 F°")
+    assert measured["emitter_return"] == pytest.approx(kelvin(129))
