@@ -312,6 +312,7 @@ SOURCES: dict[str, Source] = {
     # Worksheets: margins and typical values.
     "scald-cpsc": Source("US Consumer Product Safety Commission", "Tap water scalds: times to a third-degree burn for adults", "2012", "150 °F 2 s, 140 °F 6 s, 130 °F 30 s, 120 °F 5 min; other tables give longer and, for children, far shorter times", "second-hand"),
     "boiling-caution": Source("", "Common practice: at least 20 °F between the hottest water and boiling", "", "", "common practice"),
+    "careful-side": Source("", "What is not given is taken on the side that warns: a store open to the air, a place at 5,000 ft", "", "", "definition"),
     "sea-level-assumed": Source("", "Sea level, where nothing else is known; it gives the highest boiling point", "", "", "common practice"),
     "degree-day-base": Source("", "Common practice: US degree-day tables use base 65 °F", "", "", "common practice"),
     # Pipes, gravity, safety and antifreeze.

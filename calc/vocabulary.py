@@ -40,6 +40,10 @@ ALTITUDE = Field(
     low="-500 ft", high="14,000 ft", us="ft", si="m",
     typical=Typical("0 ft", "sea-level-assumed", "0 ft", "3,000 ft", "Any map of your town tells."),
 )  # fmt: skip
+# Where the question is boiling: what is not given is taken on the side that warns.
+BOILING_ALTITUDE = ALTITUDE.but(
+    typical=Typical("5,000 ft", "careful-side", "0 ft", "7,000 ft", "Any map of your town tells.", kindest="0 ft"),
+)
 WATER_OUTPUT = Field(
     "water_output", "power", "Average heat output to water",
     "Averaged over a whole burn; not the peak, and not the heat to the room.",
@@ -95,7 +99,7 @@ SYSTEM_PRESSURE = Field(
     "system_pressure", "pressure_gauge", "System pressure at the store's top",
     "What a gauge there shows when cold; 0 for a store open to the air.",
     low="0 psi", high="150 psi",
-    typical=Typical("12 psi", "common-practice", "0 psi", "20 psi", "The gauge beside the expansion tank."),
+    typical=Typical("0 psi", "careful-side", "0 psi", "20 psi", "The gauge beside the expansion tank.", kindest="30 psi"),
 )  # fmt: skip
 HIGHEST_POINT = Field(
     "highest_point", "length", "Highest pipe above the store's top",

@@ -99,7 +99,52 @@ _TIME: dict[str, str | At] = {
 }
 _180: dict[str, str | At] = {"temperature": "180 °F"}
 
+
+def _warmed(pounds: float, start: float, heat: float) -> float:
+    """K to which so many pounds of water at 0.6 MPa come from a start in °F by a heat in Btu, by enthalpy."""
+    import iapws
+
+    cold = iapws.IAPWS97(T=(start + 459.67) * FAHRENHEIT, P=0.6)
+    return float(iapws.IAPWS97(P=0.6, h=cold.h + heat * BTU / (pounds * 0.45359237) / 1e3).T)
+
+
+_STANDING: dict[str, str | At] = {
+    "hottest_outlet": "190 °F",
+    "standing_volume": "12 gal",
+    "density": "8.07 lb/gal",
+    "specific_heat": "1.0037 Btu/(lb·°F)",
+    "boiling": "202.83 °F",
+}
+HOTTEST = [
+    # 12 gal × 8.07 lb/gal = 96.84 lb; 500 Btu warm it by 500 ÷ (96.84 × 1.0037) = 5.144 °F.
+    Check(
+        "Power cut", "500 Btu into 12 gal at 190 °F", safety.hottest_water, {"heat": "500 Btu"} | _STANDING,
+        "195.14 °F", "0.02 F°", "one mean specific heat over five degrees", IAPWS, "library",
+        lambda: _warmed(96.84, 190.0, 500.0),
+    ),
+    Check(
+        "Power cut", "much more than boiling takes", safety.hottest_water, {"heat": "20000 Btu"} | _STANDING,
+        "202.83 °F", "0.001 F°", "boiling water gets no hotter in the open", HAND, "hand calculation",
+    ),
+    Check(
+        "Power cut", "nothing left by the dump", safety.hottest_water, {"heat": "0 Btu"} | _STANDING,
+        "190 °F", "0.001 F°", "no heat, no rise", HAND, "hand calculation",
+    ),
+    Check(
+        "Power cut", "20,000 Btu/h for 2 h", safety.heat_into_standing_water,
+        {"net_output": "20000 Btu/h", "time_until_spent": "2 h"},
+        "40000 Btu", "0.001 %", "a product of two printed numbers", HAND, "hand calculation",
+    ),
+    Check(
+        "Power cut", "5 kW for 90 min", safety.heat_into_standing_water,
+        {"net_output": "5 kW", "time_until_spent": "90 min"},
+        "27000000 J", "0.001 %", "the library's own units", PINT, "library",
+        lambda: _pint("5 kW * 90 min", "J"),
+    ),
+]  # fmt: skip
+
 CHECKS: list[Check] = [
+    *HOTTEST,
     Check(
         topic="Hottest outlet at the fire's peak",
         where="store at 180 °F, 60,000 Btu/h into 4 gal/min metered there",

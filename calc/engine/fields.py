@@ -31,7 +31,9 @@ def quantity(text: str, kind: str) -> float:
 class Typical(NamedTuple):
     """A sourced value for "I do not know", with the band in which most real ones lie and who could tell the real one.
 
-    Where it depends on a choice, `text` (and `low`, `high`) map the choice's values to texts and `on` names the field.
+    A `text` on the side that warns has a `kindest`: what the value may be at best. A danger that is gone there rests on
+    nothing that anybody said. Where it depends on a choice, `text` (and `low`, `high`) map the choice's values to texts
+    and `on` names the field.
     """
 
     text: str | Mapping[str, str]
@@ -40,6 +42,7 @@ class Typical(NamedTuple):
     high: str | Mapping[str, str] = ""
     ask: str = ""
     on: str = ""
+    kindest: str = ""
 
 
 class Option(NamedTuple):

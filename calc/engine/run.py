@@ -2,12 +2,13 @@
 
 from calc.engine.band import band
 from calc.engine.citing import sources
+from calc.engine.conditions import Condition, condition
 from calc.engine.read import Reading
 from calc.engine.refusal import refused
 from calc.engine.sheet import Said, Sheet, Table, Verdict
 from calc.engine.texts import Texts, listed
-from calc.engine.typed import typed_digits
-from calc.engine.values import Values, applies, changed, settle, status, work_out, zeroed
+from calc.engine.typed import Input, typed_digits
+from calc.engine.values import Values, applies, at_best, changed, settle, status, work_out, zeroed
 from calc.engine.words import Check, Comparison, Methods
 from calc.engine.working import Value, WorkingLine, working
 from calc.engine.worksheet import Worksheet
@@ -27,7 +28,8 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         return refused(sheet, wrong)
     values = settle(worksheet, worked)
     text = Texts(worksheet, reading, values, system)
-    advice = tuple(_advice(worksheet, reading, values, text))
+    best = at_best(reading, worked)
+    advice = tuple(_advice(worksheet, reading, values, text, best))
     return Sheet(
         worksheet=worksheet,
         system=system,
@@ -42,7 +44,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         advice=advice,
         working=_working(reading, values, worksheet, system),
         tables=tuple(_table(one, worksheet, reading, worked, text) for one in worksheet.tables),
-        verdicts=tuple(_verdict(one, reading, values, text) for one in worksheet.checks),
+        verdicts=tuple(_verdict(one, reading, values, text, best) for one in worksheet.checks),
         best_change=_best_change(worksheet, reading, worked, text),
         band=band(worksheet, reading, worked, text),
         assumed=tuple(
@@ -51,34 +53,60 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
             if one.origin in ("typical", "example") and not one.field.optional
         ),
         sources=sources(worksheet, reading, advice),
-        notes=_notes(worksheet, reading),
+        notes=_notes(worksheet, reading, system),
     )
 
 
-def _notes(worksheet: Worksheet, reading: Reading) -> tuple[str, ...]:
+def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str, ...]:
     """What was given and is not used, since the choices made ask for other numbers."""
     labels = {one.key: one.label for one in worksheet.all_fields()}
-    return tuple(f"{labels[key]} is not used with the choices made here." for key in reading.unused)
+    unused = tuple(f"{labels[key]} is not used with the choices made here." for key in reading.unused)
+    return unused + tuple(
+        f"{one.field.label}: nobody gave it, so {one.shown(system)} stands in, the side that warns."
+        for one in _careful(reading)
+    )
 
 
-def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts) -> list[Said]:
+def _careful(reading: Reading) -> list[Input]:
+    """The numbers that nobody gave and that stand on the careful side."""
+    return [
+        one
+        for one in reading.inputs.values()
+        if one.origin == "typical" and one.field.typical and one.field.typical.kindest
+    ]
+
+
+def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, best: Values | None) -> str:
+    """What a danger that holds asks for, if it holds only because of numbers that nobody gave; else nothing."""
+    origins = {key: one.origin for key, one in reading.inputs.items()}
+    if best is None or that(best, origins) or (stays and condition(stays)(values, origins)):
+        return ""
+    missing = " and ".join(f"“{one.field.label}”" for one in _careful(reading))
+    return f" This rests on numbers that nobody gave: type {missing}."
+
+
+def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts, best: Values | None) -> list[Said]:
     """Every stop, unworkable and caution that holds, in that order, then the first two notes."""
     origins = {key: one.origin for key, one in reading.inputs.items()}
     held = [one for one in worksheet.advice if applies(one, values) and one.condition(values, origins)]
     said = []
-    for level, most in (("stop", None), ("unworkable", None), ("caution", None), ("note", 2)):
-        for one in [advice for advice in held if advice.level == level][:most]:
-            said.append(Said(level, one.code, text.fill(one.title), text.fill(one.say), one.source))
-    return said
+    for one in held:
+        asks = _rests_on(reading, one.condition, one.stays, values, best) if one.level == "stop" else ""
+        level = "caution" if asks else one.level
+        said.append(Said(level, one.code, text.fill(one.title), text.fill(one.say) + asks, one.source))
+    limits = (("stop", None), ("unworkable", None), ("caution", None), ("note", 2))
+    return [one for level, most in limits for one in [two for two in said if two.level == level][:most]]
 
 
-def _verdict(check: Check, reading: Reading, values: Values, text: "Texts") -> Verdict:
+def _verdict(check: Check, reading: Reading, values: Values, text: "Texts", best: Values | None) -> Verdict:
+    found = status(check, values)
+    asks = _rests_on(reading, check.conditions[0], check.stays, values, best) if found == "stop" else ""
     return Verdict(
         check.key,
         check.label,
-        status(check, values),
+        "tight" if asks else found,
         "–" if values.get(check.number) is None else text.value(check.number),
-        text.fill(check.say),
+        text.fill(check.say) + asks,
         check.source,
     )
 

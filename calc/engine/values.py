@@ -37,6 +37,16 @@ def work_out_again(worked: Values, steps: tuple[AnyStep, ...], changes: Values) 
     return values
 
 
+def at_best(reading: Reading, worked: Values) -> Values | None:
+    """The values if every number that was taken on the careful side were as kind as it may be; None if none was."""
+    kindest: Values = {
+        key: quantity(one.field.typical.kindest, one.field.kind)
+        for key, one in reading.inputs.items()
+        if one.origin == "typical" and one.field.typical and one.field.typical.kindest
+    }
+    return work_out_again(worked, reading.plan.steps, kindest) if kindest else None
+
+
 def settle(worksheet: Worksheet, worked: Values) -> Values:
     """The values that are told: what advice sets to nothing is nothing, and a chain counts what needs attention."""
     values = worked | {key: 0.0 for key in zeroed(worksheet, worked) if key in worked}

@@ -42,7 +42,8 @@ class Advice(NamedTuple):
     """A sentence shown when its condition holds: note, caution, stop (danger) or unworkable (cannot do the job).
 
     `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
-    that are exactly nothing when it holds.
+    that are exactly nothing when it holds. A stop that rests only on numbers nobody gave is said as a caution that asks
+    for them, unless the condition `stays` holds.
     """
 
     level: str
@@ -52,6 +53,7 @@ class Advice(NamedTuple):
     say: str
     source: str = ""
     zeroes: tuple[str, ...] = ()
+    stays: str = ""
 
     def uses(self) -> Uses:
         return Uses(
@@ -82,6 +84,7 @@ class Check(NamedTuple):
     say: str
     source: str
     level: str = "unworkable"
+    stays: str = ""  # the condition under which a stop stays one though it rests only on numbers that nobody gave
 
     def uses(self) -> Uses:
         return Uses(

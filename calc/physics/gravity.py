@@ -82,7 +82,7 @@ def driving_number(
     solves="reynolds_number",
     source="churchill",
     ranges={
-        "driving_number": "1 to 1000000000000000",
+        "driving_number": "0 to 1000000000000000",
         "relative_roughness": "0 to 0.05",
         "length_in_bores": "1 to 10000000",
     },
@@ -93,7 +93,7 @@ def reynolds_between(
 ) -> Factor:
     """Reynolds number at which friction uses up the driving pressure between two known temperatures.
 
-    Safety, because dumps rely on it. OutOfRange where the driving pressure is nothing or pushes the wrong way.
+    Safety, because dumps rely on it. OutOfRange where the driving pressure pushes the wrong way.
     """
     turbulent = sqrt(driving_number / (LEAST_FRICTION * length_in_bores + fittings_loss))
     most = min(driving_number / (64 * length_in_bores), turbulent)

@@ -314,6 +314,31 @@ def heat_to_boiling(
     return standing_volume * density * specific_heat * max(boiling - hottest_outlet, 0)
 
 
+@law(
+    "max(min(hottest_outlet + heat / (standing_volume * density * specific_heat), boiling), hottest_outlet)",
+    source="first-law",
+    ranges={"standing_volume": "0.00001 m³ to 1000 m³"},
+    safety=True,
+)
+def hottest_water(
+    hottest_outlet: Kelvin,
+    heat: Joule,
+    standing_volume: CubicMetre,
+    density: Density,
+    specific_heat: JoulePerKilogramKelvin,
+    boiling: Kelvin,
+) -> Kelvin:
+    """Hottest that the standing water gets in K when `heat` (J) goes into it: it stays at boiling once it is there."""
+    warmed = hottest_outlet + heat / (standing_volume * density * specific_heat)
+    return max(min(warmed, boiling), hottest_outlet)
+
+
+@law("net_output * time_until_spent", source="first-law", safety=True)
+def heat_into_standing_water(net_output: Watt, time_until_spent: Second) -> Joule:
+    """Heat in J that goes into the standing water until the fire is spent."""
+    return net_output * time_until_spent
+
+
 @law("max(peak_output - dump_output, 0)", source="first-law", safety=True)
 def net_output(peak_output: Watt, dump_output: Watt) -> Watt:
     """Heat in W that is left to warm the standing water when a dump takes its part."""

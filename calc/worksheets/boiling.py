@@ -4,7 +4,7 @@ from calc.chains.water_side import BOILING_GIVENS, BOILING_STEPS
 from calc.engine.declare import Advice, Chart, Comparison, Example, Given, Line, Next, Result, Step, Variant, Worksheet
 from calc.physics import emitters, pipes, safety, water
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     CHARGE_RISE,
     HIGHEST_POINT,
     OUTLET_HEIGHT,
@@ -43,7 +43,7 @@ WORKSHEET = Worksheet(
     question="Where does water boil first?",
     short="Boiling points and margins at the store, the stove's outlet, the highest pipe and the pump.",
     fields=(
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
         STORE_TOP,
         CHARGE_RISE,
@@ -99,6 +99,7 @@ WORKSHEET = Worksheet(
             "It boils there at {boiling} and you charge it to {store_top}. Charge it cooler, and ask the person who installs "
             "it about pressure and relief.",
             "iapws-if97",
+            stays="store_margin <= 0",
         ),
         Advice(
             "stop", "outlet-boils", "outlet_margin <= 0",

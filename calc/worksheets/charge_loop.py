@@ -32,8 +32,8 @@ from calc.engine.declare import (
 from calc.physics import emitters, pipes
 from calc.plant import CHARGE_PIPE, CHARGE_PUMP
 from calc.vocabulary import (
-    ALTITUDE,
     ANTIFREEZE_KIND,
+    BOILING_ALTITUDE,
     CHARGE_RISE,
     HIGHEST_POINT,
     OUTLET_HEIGHT,
@@ -64,7 +64,7 @@ WORKSHEET = Worksheet(
         STORE_TOP,
         METAL,
         *PIPE_FIELDS,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
         PUMP_HEIGHT,
         ANTIFREEZE_KIND,
@@ -122,7 +122,7 @@ WORKSHEET = Worksheet(
             "The stove's outlet boils at the peak.",
             "It reaches {outlet_at_peak} with a full store, and water boils there at {boiling_outlet}. Charge the store "
             "cooler, let more water flow, or ask about pressure: this must not be lit as it is.",
-            "iapws-if97",
+            "iapws-if97", stays="store_top >= boiling",
         ),
         Advice(
             "stop", "highest-boils", "highest_margin <= 0",

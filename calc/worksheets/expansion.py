@@ -194,7 +194,6 @@ WORKSHEET = Worksheet(
     say="The water grows by {water_expansion}.",
     say_none="The pressures leave no room.",
     musts=(
-        Must("highest < relief_setting", "highest", "The highest pressure must be below the relief valve's setting."),
         Must("high_limit > fill_temperature", "fill_temperature", "Fill temperature must be below the high limit of the stove."),
     ),
     advice=(
@@ -214,6 +213,13 @@ WORKSHEET = Worksheet(
             "caution", "tight", "vessel_fitted >= vessel_volume and vessel_fitted < tight * vessel_volume",
             "The tank you have is tight.",
             "It is under {tight} times the {vessel_volume} needed. Membranes lose their charge: check it every year.",
+        ),
+        Advice(
+            "stop", "over-relief", "highest >= relief_setting",
+            "The relief valve opens first.",
+            "You ask for {highest} at the tank when hot and the valve opens at {relief_setting}: it would spill at every full "
+            "fire, and a valve that spills often sticks. Stay 10 % or 7 psi (0.5 bar) under its setting.",
+            "common-practice",
         ),
         Advice(
             "stop", "boils-at-limit", "expansion_kind == 'open' and high_limit >= boiling_top",

@@ -1,6 +1,6 @@
 """How often must I light it?"""
 
-from calc.chains import one_load
+from calc.chains import one_load, outlet
 from calc.engine.declare import (
     Advice,
     Chart,
@@ -18,8 +18,8 @@ from calc.engine.declare import (
 )
 from calc.physics import firing, house, store, water
 from calc.vocabulary import (
-    ALTITUDE,
     BASE_TEMPERATURE,
+    BOILING_ALTITUDE,
     BURN_TIME,
     DEGREE_DAYS,
     DESIGN_LOAD,
@@ -63,8 +63,9 @@ WORKSHEET = Worksheet(
         DEGREE_DAYS,
         BASE_TEMPERATURE,
         HEATING_DAYS,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
+        *outlet.FIELDS,
         TAP_LOAD,
         STANDBY_LOSS,
         ROOM_CAN_USE,
@@ -94,6 +95,7 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
+        *outlet.STEPS,
         # The coldest day.
         Step(
             "load_at_design",
@@ -377,6 +379,7 @@ WORKSHEET = Worksheet(
         Result("burns_per_day_then", "Loads of wood a day at {outdoor}", figures=2),
         Result("burning_share", "Share of the coldest day with a fire"),
         Result("usable_heat", "Usable heat of the store"),
+        outlet.RESULT,
     ),
     headline="burns_per_day_at_design",
     say="There is a fire for {hours_tended} of the coldest day.",
@@ -388,6 +391,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "unworkable",
             "more-than-a-day",
@@ -414,6 +418,7 @@ WORKSHEET = Worksheet(
             "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
             "Charge it cooler, and ask the person who installs it about pressure and relief.",
             "iapws-if97",
+            stays="store_top >= boiling",
         ),
         Advice(
             "caution",
@@ -522,7 +527,7 @@ WORKSHEET = Worksheet(
                 "degree_days": "7,800 °F·day",
                 "base_temperature": "65 °F",
                 "altitude": "3,000 ft",
-                "system_pressure": "0 psi",
+                "charge_rise": "15 F°", "system_pressure": "0 psi",
             },
         ),
     ),

@@ -21,8 +21,8 @@ from calc.engine.declare import (
 )
 from calc.physics import emitters, gravity, pipes, water
 from calc.vocabulary import (
-    ALTITUDE,
     ANTIFREEZE_KIND,
+    BOILING_ALTITUDE,
     ELBOWS,
     OTHER_LOSSES,
     PIPE_KIND,
@@ -76,7 +76,7 @@ WORKSHEET = Worksheet(
         TEES,
         VALVES,
         ANTIFREEZE_KIND,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
         OTHER_LOSSES,
     ),
@@ -150,9 +150,15 @@ WORKSHEET = Worksheet(
     headline="heat_moved",
     say="{flow} flow, outlet at {outlet}.",
     musts=(
-        Must("loop_supply > loop_return + least_difference", "loop_return", "Return temperature coming down must be below the supply temperature going up."),
+        Must("loop_supply >= loop_return", "loop_return", "Return temperature coming down must not be above the supply temperature going up."),
     ),
     advice=(
+        Advice(
+            "unworkable", "nothing-drives-it", "loop_question == 'heat-moved' and loop_supply <= loop_return",
+            "Nothing flows.",
+            "Both legs are at {loop_supply}: water as warm coming down as going up drives nothing.",
+            zeroes=("flow", "heat_moved", "velocity"),
+        ),
         Advice(
             "stop", "boils", "outlet_margin <= 0",
             "The outlet boils.",

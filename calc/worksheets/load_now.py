@@ -1,5 +1,6 @@
 """I read these tank temperatures now: how many loads fit, and when must I light?"""
 
+from calc.chains import outlet
 from calc.engine.declare import (
     Advice,
     Chart,
@@ -17,7 +18,7 @@ from calc.engine.declare import (
 )
 from calc.physics import firing, house, store, water
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     BURN_TIME,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
@@ -67,8 +68,9 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         INDOOR,
         DESIGN_OUTDOOR,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
+        *outlet.FIELDS,
         TAP_LOAD,
         STANDBY_LOSS,
     ),
@@ -142,6 +144,7 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
+        *outlet.STEPS,
         Step(
             "full_heat",
             store.usable_heat,
@@ -184,6 +187,7 @@ WORKSHEET = Worksheet(
         Result("room_left", "Heat that the tank still takes", "Until all of it is at {store_top}."),
         Result("load_tomorrow", "The house tomorrow", "At {outdoor_tomorrow}, taps and outside losses included."),
         Result("mean_temperature", "Mean temperature of the tank"),
+        outlet.RESULT,
     ),
     headline="loads_that_fit",
     say="Its usable heat lasts {hours_until_lighting}.",
@@ -195,6 +199,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop",
             "boils-now",
@@ -212,6 +217,7 @@ WORKSHEET = Worksheet(
             "At {altitude} and {system_pressure} it boils at {boiling}, and you would charge it to {store_top}. "
             "Charge it cooler.",
             "iapws-if97",
+            stays="store_top >= boiling",
         ),
         Advice(
             "unworkable",

@@ -64,7 +64,10 @@ WORKSHEET = Worksheet(
         *PIPE_FIELDS,
         PIPE_PLACE,
         ANTIFREEZE_KIND,
-        SYSTEM_PRESSURE,
+        SYSTEM_PRESSURE.but(
+            # Here the pressure is what a plastic pipe must bear, so none is not the careful side.
+            typical=Typical("12 psi", "common-practice", "0 psi", "20 psi", "The gauge beside the expansion tank."),
+        ),
         PIPE_HEAT,
         VELOCITY_LIMIT,
         PUMP_EFFICIENCY,

@@ -24,7 +24,7 @@ from calc.engine.declare import (
 from calc.physics import firing, pipes, safety, water
 from calc.plant import HEAT_DUMP
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     BURN_TIME,
     CHARGE_RISE,
     DUMP_OUTPUT,
@@ -99,7 +99,7 @@ WORKSHEET = Worksheet(
         FIRE_LEFT,
         STORE_TOP,
         CHARGE_RISE,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
         JACKET_VOLUME,
         LOOP_FLOWS,
@@ -146,6 +146,7 @@ WORKSHEET = Worksheet(
     steps=(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
+        Step("boiling", water.boiling_temperature, "Boiling point at the store's top"),
         Step("outlet_at_peak", safety.outlet_at_peak, "Stove outlet temperature at the peak", rise="charge_rise"),
         Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
         Step(
@@ -168,6 +169,15 @@ WORKSHEET = Worksheet(
             "minutes_with_dump", safety.time_to_boiling, "Until it boils, with damper and dump",
             time_until_spent="time_with_damper", us="min", si="min",
         ),
+        Step(
+            "heat_into_water", safety.heat_into_standing_water, "Heat that the dump leaves to the water",
+            time_until_spent="time_with_damper",
+        ),
+        Step(
+            "hottest_water", safety.hottest_water, "Hottest the water gets, with damper and dump",
+            hottest_outlet="outlet_at_peak", heat="heat_into_water", density="density_hot",
+            specific_heat="specific_heat_hot", boiling="boiling_outlet",
+        ),
         Step("heat_boiled_off", safety.heat_boiled_off, "Heat left to boil water away", time_until_spent="time_with_damper"),
         Step("boiling_open", water.boiling_temperature, "Steam let out leaves at", pressure="barometer"),
         Step("latent_heat", safety.latent_heat, "Heat that turns each pound into steam", boiling="boiling_open"),
@@ -182,6 +192,8 @@ WORKSHEET = Worksheet(
     results=(
         Result("minutes_to_boiling", "Until it boils, with no dump", "From {outlet_at_peak} to {boiling_outlet}, at the fire's peak of {peak_output}.", figures=2, us="min", si="min", missing="never"),
         Result("minutes_with_dump", "Until it boils, with damper and dump", "A dump of {dump_output} against {dump_needed} of fire.", figures=2, us="min", si="min", missing="never"),
+        Result("hottest_water", "Hottest the water gets, with damper and dump", "At {boiling_outlet} it boils and gets no hotter."),
+        Result("heat_to_boiling", "Heat the water takes up until it boils", "{standing_volume} from {outlet_at_peak}."),
         Result("dump_needed", "Dump needed", "By gravity, with no power, valve, spring check or fan in its way."),
         Result("water_boiled_off", "Water boiled away until the fire is spent", "With damper and dump as given.", figures=2),
         Result("time_until_spent", "The fire can keep up its peak for", figures=2, us="min", si="min"),
@@ -199,7 +211,7 @@ WORKSHEET = Worksheet(
             "It boils before the pump ever stops.",
             "The outlet reaches {outlet_at_peak} at the peak and water boils there at {boiling_outlet}: 0 minutes are left. It must "
             "not be lit like this. Charge the store cooler or let more water flow.",
-            "iapws-if97",
+            "iapws-if97", stays="store_top >= boiling",
         ),
         Advice(
             "stop", "no-way-out", "dump_output < dump_needed and not missing(minutes_with_dump)",

@@ -1,5 +1,6 @@
 """What does the tank lose, and is that heat wasted?"""
 
+from calc.chains import outlet
 from calc.engine.declare import (
     Advice,
     Case,
@@ -22,7 +23,7 @@ from calc.engine.declare import (
 )
 from calc.physics import store, water
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     STORE_INSIDE,
     STORE_SURROUNDINGS,
     STORE_TOP,
@@ -169,8 +170,9 @@ WORKSHEET = Worksheet(
         STORE_KIND,
         WAITING,
         SLENDERNESS,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
+        *outlet.FIELDS,
     ),
     givens=(
         Given("film", "conductance_per_area", "Heat from the outside surface to the air", "8.5 W/(m²·K)", "tank-film"),
@@ -250,10 +252,11 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
+        *outlet.STEPS,
     ),
     results=(
         Result("standby_loss", "Standby loss when fully charged", "At {store_top} in {store_surroundings}."),
-        Result("temperature_after", "Temperature after {waiting}", "All of it mixed, with no fire and nothing drawn."),
+        Result("temperature_after", "Temperature after {waiting}", "All of it mixed, with no fire and nothing drawn.", missing="the same as now"),
         Result("heat_lost", "Heat lost by then"),
         Result("heat_wasted", "Of that, lost outside the heated space", "In the heating season. Inside the heated space it warms the house."),
         Result(
@@ -271,17 +274,19 @@ WORKSHEET = Worksheet(
         ),
         Result("tank_width", "Width of a round tank of that size"),
         Result("tank_high", "Height of such a tank"),
+        outlet.RESULT,
     ),
     headline="standby_loss",
     say="After {waiting} it is at {temperature_after}.",
     musts=(
         Must(
-            "store_top > store_surroundings",
+            "store_top >= store_surroundings",
             "store_surroundings",
-            "The air around the store must be cooler than the store.",
+            "The air around the store must be no warmer than the store.",
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop",
             "boiling",
@@ -289,6 +294,7 @@ WORKSHEET = Worksheet(
             "Water boils in this store.",
             "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. Charge it cooler.",
             "iapws-if97",
+            stays="store_top >= boiling",
         ),
         Advice(
             "stop",

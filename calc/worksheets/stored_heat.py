@@ -1,5 +1,6 @@
 """How much usable heat is in the tank, and how long does it last?"""
 
+from calc.chains import outlet
 from calc.engine.declare import (
     Advice,
     Case,
@@ -24,7 +25,7 @@ from calc.engine.declare import (
 from calc.physics import store, water
 from calc.plant import STORE
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     COLD_WATER,
     DESIGN_LOAD,
     EXCHANGER_APPROACH,
@@ -62,8 +63,9 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         WATER_DROP,
         COLD_WATER,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
+        *outlet.FIELDS,
         LOAD,
         STANDBY_LOSS,
         EXCHANGER_APPROACH,
@@ -114,6 +116,7 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
+        *outlet.STEPS,
         Step("boiling_margin", water.boiling_margin, "Margin to boiling", temperature="store_top"),
     ),
     results=(
@@ -123,17 +126,20 @@ WORKSHEET = Worksheet(
         Result("hours_carried_layered", "Hours it carries the load, layered store", figures=2),
         Result("usable_share", "Usable share of the heat above cold water", "Cold water is {cold_water}."),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
+        outlet.RESULT,
     ),
     headline="usable_heat",
     say="Lasts {hours_carried} mixed, {hours_carried_layered} layered.",
     musts=(),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop", "boiling", "store_top >= boiling",
             "Water boils in this store.",
             "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
             "Charge it cooler, and ask the person who installs it about pressure and relief.",
             "iapws-if97",
+            stays="store_top >= boiling",
         ),
         Advice(
             "caution", "boiling-margin", "store_top < boiling and store_top > boiling - boiling_caution",
@@ -203,7 +209,7 @@ WORKSHEET = Worksheet(
             "Fern Lane: 500 gal behind a warm floor",
             {
                 "store_volume": "500 gal", "store_top": "170 °F", "lowest_useful": "130 °F", "design_load": "13,300 Btu/h",
-                "water_drop": "10 F°", "cold_water": "48 °F", "altitude": "3,000 ft", "system_pressure": "0 psi",
+                "water_drop": "10 F°", "cold_water": "48 °F", "altitude": "3,000 ft", "charge_rise": "15 F°", "system_pressure": "0 psi",
             },
         ),
     ),

@@ -1,6 +1,6 @@
 """What size of tank?"""
 
-from calc.chains import one_load
+from calc.chains import one_load, outlet
 from calc.engine.declare import (
     Advice,
     Case,
@@ -24,7 +24,7 @@ from calc.engine.declare import (
 from calc.physics import firing, store, water
 from calc.plant import STORE_FOR_BURN
 from calc.vocabulary import (
-    ALTITUDE,
+    BOILING_ALTITUDE,
     BURN_TIME,
     DESIGN_LOAD,
     FIREBOX_VOLUME,
@@ -84,8 +84,9 @@ WORKSHEET = Worksheet(
         HEATED_AREA,
         STOKING,
         FIREBOX_KNOWN,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
+        *outlet.FIELDS,
         RATED_OUTPUT,
         LOAD,
         LOAD_DURING_BURN,
@@ -212,6 +213,7 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
+        *outlet.STEPS,
     ),
     results=(
         Result("recommended", "Recommended store", "Holds {burn_kept}, the largest burn you will make, between {relight_temperature} and {store_top} while the house takes nothing.", missing="no size does it"),
@@ -233,17 +235,20 @@ WORKSHEET = Worksheet(
         Result("hours_of_twice", "Hours that twice the recommended size carries the load", figures=2),
         Result("chosen_volume", "The tank looked at"),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
+        outlet.RESULT,
     ),
     headline="recommended",
     say="Holds one full burn, then lasts {chosen_hours}.",
     say_none="No tank does it: see the advice.",
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop", "boiling", "store_top >= boiling",
             "Water boils in this store.",
             "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
             "Charge it cooler, and ask the person who installs it about pressure and relief.",
             "iapws-if97",
+            stays="store_top >= boiling",
         ),
         Advice(
             "caution", "boiling-margin", "store_top < boiling and store_top > boiling - boiling_caution",

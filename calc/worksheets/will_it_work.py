@@ -21,8 +21,8 @@ from calc.engine.declare import (
 from calc.engine.words import ATTENTION
 from calc.physics import firing, pipes, room, safety, store, water
 from calc.vocabulary import (
-    ALTITUDE,
     AVERAGE_OUTDOOR,
+    BOILING_ALTITUDE,
     BURN_TIME,
     CHARGE_RISE,
     DESIGN_LOAD,
@@ -92,7 +92,7 @@ WORKSHEET = Worksheet(
         PARTITION,
         ROOM_LIMIT,
         AVERAGE_OUTDOOR,
-        ALTITUDE,
+        BOILING_ALTITUDE,
         SYSTEM_PRESSURE,
         CHARGE_RISE,
         OUTLET_HEIGHT,
@@ -138,6 +138,7 @@ WORKSHEET = Worksheet(
         # water
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
+        Step("boiling", water.boiling_temperature, "Boiling point at the store's top"),
         Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
         Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
         Step(
@@ -186,6 +187,7 @@ WORKSHEET = Worksheet(
         Check(
             "water", "Water", "outlet_margin", "outlet_margin <= 0", "outlet_margin < boiling_caution",
             "The outlet reaches {outlet_at_peak} at the fire's peak; water boils there at {boiling_outlet}.", "iapws-if97", "stop",
+            stays="store_top >= boiling",
         ),
         Check(
             "highest", "Highest pipe", "highest_margin", "highest_margin <= 0", "highest_margin < boiling_caution",

@@ -55,7 +55,9 @@ def test_a_layered_store_gives_more_than_a_mixed_one(volume: float, low: float, 
 
 
 @given(st.floats(280, 380), st.floats(0, 60), st.floats(285, 300))
-def test_nothing_comes_back_colder_than_the_room_nor_hotter_than_it_went(low: float, drop: float, indoor: float) -> None:
+def test_nothing_comes_back_colder_than_the_room_nor_hotter_than_it_went(
+    low: float, drop: float, indoor: float
+) -> None:
     back = store.return_temperature(low, drop, indoor)
     assert min(indoor, low) <= back <= low
     if low - drop >= indoor:
