@@ -6,7 +6,7 @@ the names given to it can be reached from it.
 
 import ast
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from types import CodeType
 from typing import Any, NamedTuple
@@ -125,9 +125,30 @@ class Expression:
         """The text compiled. Parsed against an allow-list, it reaches nothing but the names given to it."""
         return compile(self._parsed[0], f"<{self.grammar.called}>", "eval")
 
+    def function(self, parameters: Iterable[str], constants: Mapping[str, float]) -> Callable[..., Any]:
+        """The text as a function of `parameters`, compiled, with the values of `constants` bound."""
+        if __debug__:  # left out of the page's Python, like every check of a declaration
+            _ = self._parsed
+        source: Any = f"lambda {', '.join(parameters)}: ({self.text})"
+        if "**" in self.text:
+            source = ast.fix_missing_locations(_RealPowers().visit(ast.parse(source, mode="eval")))
+        code = compile(source, f"<{self.grammar.called}>", "eval")
+        return eval(code, {**SPACE, **constants, "power": math.pow})  # type: ignore[no-any-return]  # noqa: S307
+
     def __call__(self, values: Mapping[str, Any], functions: Mapping[str, Callable[..., Any]] | None = None) -> Any:
         """The value of the text; `functions` are added to those that it may call, or stand in for them."""
         return eval(self.code, {**SPACE, **functions} if functions else SPACE, values)  # noqa: S307
+
+
+class _RealPowers(ast.NodeTransformer):
+    """Lets a power that may have no real value fail there: Python's ** makes a complex number of (-1) ** 0.5."""
+
+    def visit_BinOp(self, node: ast.BinOp) -> ast.expr:
+        self.generic_visit(node)
+        whole = isinstance(node.right, ast.Constant) and isinstance(node.right.value, int)
+        if not isinstance(node.op, ast.Pow) or whole:
+            return node
+        return ast.Call(ast.Name("power", ast.Load()), [node.left, node.right], [])
 
 
 class Formula(Expression):

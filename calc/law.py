@@ -2,11 +2,11 @@
 
     @law("volume * heat_content * (top - low)", source="first-law", ranges={"top": "1 °C to 150 °C"})
     def heat(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin, top: Kelvin, low: Kelvin) -> Joule:
-        return volume * heat_content * (top - low)
+        "Heat in water between two temperatures, J."
 
-The text is parsed once against an allow-list; the working that readers see is drawn from that tree, and tests prove
-that text and function agree and that the units come out. `@balance` is for laws that are solved, `@method` for the few
-that are not a formula (property formulations, series, hourly runs) and show a sentence instead.
+The text is what readers see and what is computed: parsed once against an allow-list, and compiled into a function of
+the parameters at its first call. Tests prove that its units come out. `@balance` is for laws that are solved, `@method`
+for the few that are not a formula (property formulations, series, hourly runs) and show a sentence instead.
 """
 
 import math
@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Annotated, Any, NamedTuple, get_args
 
-from calc.expression import PLAIN_NAMES, Formula
+from calc.expression import CONDITION, PLAIN_NAMES, Expression, Formula
 from calc.sources import SOURCES
 from calc.units import UnitError, read_quantity, shown_unit
 
@@ -83,6 +83,10 @@ KelvinPerSecond = Annotated[float, Measure("temperature_rate")]
 JoulePerSquareMetreKelvin = Annotated[float, Measure("area_heat_capacity")]
 
 
+# What the function of a balance returns: the two values between which the answer lies.
+type Bracket[Measured] = tuple[Measured, Measured]
+
+
 class Constant(NamedTuple):
     """A number that a formula names: its SI value, its unit in words pint can read, and where it comes from.
 
@@ -127,9 +131,12 @@ class NoSolution(ValueError):
 
 @dataclass(eq=False, repr=False)
 class Law:
-    """A physics function with what it shows. Call it like the function; it refuses arguments out of its ranges."""
+    """A piece of physics with what it shows. Call it like a function; it refuses arguments out of its ranges.
 
-    function: Callable[..., float]
+    Most laws are computed from `formula`. A `function` is what a method computes by, the bracket of a balance, or a
+    body that says more than its formula does.
+    """
+
     name: str
     module: str
     source: str
@@ -137,7 +144,9 @@ class Law:
     returns: Measure
     constants: dict[str, Constant]
     ranges: dict[str, Range]
+    function: Callable[..., Any] | None = None
     formula: Formula | None = None
+    never: Expression | None = None
     left: Formula | None = None
     right: Formula | None = None
     solves: str | None = None
@@ -149,29 +158,50 @@ class Law:
         for name, allowed in self.ranges.items():
             if not allowed.holds(arguments[name]):
                 raise OutOfRange(self.name, name, arguments[name], allowed)
-        if self.solves is not None:
-            return self._solve(arguments)
-        return self.function(**arguments)
+        return self._compute(**arguments)
 
     @cached_property
     def constant_values(self) -> dict[str, float]:
         return {name: constant.value for name, constant in self.constants.items()}
 
-    def _solve(self, arguments: dict[str, float]) -> float:
-        assert self.left and self.right and self.solves
-        left, right, solves = self.left, self.right, self.solves
-        values = self.constant_values | arguments
+    @cached_property
+    def _compute(self) -> Callable[..., float]:
+        """What gives the answer, made at the first call: a page uses a handful of the laws that it imports."""
+        if self.solves is not None:
+            return self._solver()
+        if self.function is not None:
+            return self.function
+        assert self.formula
+        compute = self.formula.function(self.parameters, self.constant_values)
+        if self.never is None:
+            return compute
+        never = self.never.function(self.parameters, self.constant_values)
 
-        def imbalance(guess: float) -> float:
-            values[solves] = guess
-            return float(left(values) - right(values))
+        def guarded(**arguments: float) -> float:
+            if never(**arguments):
+                raise NoSolution(self.name)
+            return float(compute(**arguments))
 
-        bracket: Any = self.function(**arguments)
-        low, high = bracket
-        root = find_root(imbalance, low, high)
-        if root is None:
-            raise NoSolution(self.name)
-        return root
+        return guarded
+
+    def _solver(self) -> Callable[..., float]:
+        assert self.left and self.right and self.solves and self.function
+        names = (*self.parameters, self.solves)
+        left = self.left.function(names, self.constant_values)
+        right = self.right.function(names, self.constant_values)
+        solves, bracket = self.solves, self.function
+
+        def solve(**arguments: float) -> float:
+            def imbalance(guess: float) -> float:
+                values = {**arguments, solves: guess}
+                return float(left(**values) - right(**values))
+
+            root = find_root(imbalance, *bracket(**arguments))
+            if root is None:
+                raise NoSolution(self.name)
+            return root
+
+        return solve
 
 
 def find_root(imbalance: Callable[[float], float], low: float, high: float) -> float | None:
@@ -217,17 +247,34 @@ def law(
     ranges: Mapping[str, str] | None = None,
     constants: Mapping[str, Constant] | None = None,
     safety: bool = False,
+    never: str | None = None,
+    body: str | None = None,
 ) -> Callable[[Callable[..., float]], Law]:
-    """Declare a function as a law whose `formula` text (parameter and constant names, SI) is what readers are shown.
+    """Declare a law: its `formula` text (parameter and constant names, SI) is what readers see and what is computed.
+
+    The decorated function gives names and measures, and its docstring the meaning; it has no body. `never` is a
+    condition, such as "top <= low", under which nothing satisfies the law: it raises NoSolution. Where the formula has
+    no value but the law has (a limit), `body` says where, and the function's body is what is computed.
 
     `ranges` maps a parameter to text such as "1 °C to 150 °C". `safety` marks laws that guard against injury; they need
     two outside checks.
     """
 
     def declare(function: Callable[..., float]) -> Law:
-        made = _law(function, source, ranges, constants, safety=safety, formula=Formula(formula))
+        made = _law(
+            function,
+            source,
+            ranges,
+            constants,
+            safety=safety,
+            function=function if body else None,
+            formula=Formula(formula),
+            never=Expression(never, CONDITION) if never else None,
+        )
         if __debug__:  # left out of the page's Python, like every check of a declaration
             _names_known(made, made.formula, ())
+            if made.never:
+                _names_known(made, made.never, ())
         return made
 
     return declare
@@ -242,16 +289,16 @@ def balance(
     ranges: Mapping[str, str] | None = None,
     constants: Mapping[str, Constant] | None = None,
     safety: bool = False,
-) -> Callable[[Callable[..., Any]], Law]:
+) -> Callable[[Callable[..., Bracket[float]]], Law]:
     """Declare a law that is solved: `solves` is found such that the two formula texts are equal.
 
-    The decorated function returns the bracket, the two values between which the answer must lie; its return annotation
-    is the measure of the answer. Raises NoSolution when the sides do not cross in the bracket.
+    The decorated function returns the bracket, the two values between which the answer must lie: `Bracket[Kelvin]`.
+    Raises NoSolution when the sides do not cross in the bracket.
     """
 
-    def declare(function: Callable[..., Any]) -> Law:
+    def declare(function: Callable[..., Bracket[float]]) -> Law:
         sides = {"left": Formula(left), "right": Formula(right)}
-        made = _law(function, source, ranges, constants, safety=safety, solves=solves, **sides)
+        made = _law(function, source, ranges, constants, safety=safety, function=function, solves=solves, **sides)
         if __debug__:
             _names_known(made, made.left, (solves,))
             _names_known(made, made.right, (solves,))
@@ -266,28 +313,27 @@ def method(
     """Declare a function that no pocket calculator can follow (a property formulation, a series); shows `sentence`."""
 
     def declare(function: Callable[..., float]) -> Law:
-        return _law(function, source, ranges, None, safety=safety, sentence=sentence)
+        return _law(function, source, ranges, None, safety=safety, function=function, sentence=sentence)
 
     return declare
 
 
 def _law(
-    function: Callable[..., Any],
+    declared: Callable[..., Any],
     source: str,
     ranges: Mapping[str, str] | None,
     constants: Mapping[str, Constant] | None,
     **rest: Any,
 ) -> Law:
-    parameters = {name: _measure(function, name, hint) for name, hint in function.__annotations__.items()}
+    parameters = {name: _measure(declared, name, hint) for name, hint in declared.__annotations__.items()}
     returns = parameters.pop("return")
     used = {source, *(constant.source for constant in (constants or {}).values())}
     for key in used:
         if key not in SOURCES:
-            raise ValueError(f"{function.__name__}: no source is called {key!r}")
+            raise ValueError(f"{declared.__name__}: no source is called {key!r}")
     return Law(
-        function=function,
-        name=function.__name__,
-        module=function.__module__.rpartition(".")[2],
+        name=declared.__name__,
+        module=declared.__module__.rpartition(".")[2],
         source=source,
         parameters=parameters,
         returns=returns,
@@ -297,14 +343,16 @@ def _law(
     )
 
 
-def _measure(function: Callable[..., Any], name: str, hint: Any) -> Measure:
+def _measure(declared: Callable[..., Any], name: str, hint: Any) -> Measure:
     for part in get_args(hint):
         if isinstance(part, Measure):
             return part
-    raise ValueError(f"{function.__name__}: {name} needs an annotation with a Measure")
+        if get_args(part):  # Bracket[Kelvin]
+            return _measure(declared, name, part)
+    raise ValueError(f"{declared.__name__}: {name} needs an annotation with a Measure")
 
 
-def _names_known(made: Law, formula: Formula | None, extra: tuple[str, ...]) -> None:
+def _names_known(made: Law, formula: Expression | None, extra: tuple[str, ...]) -> None:
     assert formula
     unknown = formula.names - made.parameters.keys() - made.constants.keys() - PLAIN_NAMES.keys() - set(extra)
     if unknown:

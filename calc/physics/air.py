@@ -42,7 +42,6 @@ TRANSFER_UNITS = "0 to 50"
 )
 def pressure_ratio(site_pressure: AbsolutePascal) -> Fraction:
     """Air pressure here as a share of that at sea level: what equally warm air carries in comparison."""
-    return site_pressure / SEA_LEVEL_PRESSURE.value
 
 
 @law(
@@ -53,8 +52,6 @@ def pressure_ratio(site_pressure: AbsolutePascal) -> Fraction:
 )
 def air_capacity(air_flow: AirFlow, site_pressure: AbsolutePascal, entering_air: Kelvin) -> WattPerKelvin:
     """Heat in W that an air flow carries for each K; actual volume (m³/s) at entering temperature and site pressure."""
-    density = site_pressure / (AIR_GAS_CONSTANT.value * entering_air)
-    return air_flow * density * AIR_SPECIFIC_HEAT.value
 
 
 @law(
@@ -64,25 +61,21 @@ def air_capacity(air_flow: AirFlow, site_pressure: AbsolutePascal, entering_air:
 )
 def standard_air_capacity(standard_flow: AirFlow) -> WattPerKelvin:
     """Heat in W that a flow given in standard air (m³/s of air at 1.2014 kg/m³) carries for each K, at any altitude."""
-    return standard_flow * STANDARD_AIR_DENSITY.value * AIR_SPECIFIC_HEAT.value
 
 
 @law("min(water_capacity, air_capacity)", source="definition")
 def least_capacity(water_capacity: WattPerKelvin, air_capacity: WattPerKelvin) -> WattPerKelvin:
     """The smaller of the two streams' heat capacities (W/K): it sets the most that can pass."""
-    return min(water_capacity, air_capacity)
 
 
 @law("min(water_capacity, air_capacity) / max(water_capacity, air_capacity)", source="definition")
 def capacity_ratio(water_capacity: WattPerKelvin, air_capacity: WattPerKelvin) -> Factor:
     """The smaller heat capacity over the larger, 0 to 1."""
-    return min(water_capacity, air_capacity) / max(water_capacity, air_capacity)
 
 
 @law("coil_conductance / least_capacity", source="definition")
 def transfer_units(coil_conductance: WattPerKelvin, least_capacity: WattPerKelvin) -> Factor:
     """Number of transfer units (NTU): the coil's conductance UA over the smaller heat capacity (both W/K)."""
-    return coil_conductance / least_capacity
 
 
 @method(
@@ -140,25 +133,21 @@ def rated_effectiveness(
     rated_heat: Watt, least_capacity: WattPerKelvin, rated_water: Kelvin, rated_air: Kelvin
 ) -> Fraction:
     """Effectiveness that one rated point shows: its heat (W) over the most that its flows and temperatures allow."""
-    return rated_heat / (least_capacity * (rated_water - rated_air))
 
 
 @law("transfer_units * least_capacity", source="definition")
 def coil_conductance(transfer_units: Factor, least_capacity: WattPerKelvin) -> WattPerKelvin:
     """The coil's conductance UA in W/K: heat passed for each K between water and air."""
-    return transfer_units * least_capacity
 
 
 @law("emitter_factor * coil_conductance", source="definition")
 def scaled_conductance(emitter_factor: Factor, coil_conductance: WattPerKelvin) -> WattPerKelvin:
     """Conductance UA in W/K of so many times the coil."""
-    return emitter_factor * coil_conductance
 
 
 @law("capacity / rated_capacity", source="definition")
 def flow_ratio(capacity: WattPerKelvin, rated_capacity: WattPerKelvin) -> Factor:
     """A stream's mass flow now over that at the rated point, from the heat capacities of both (W/K)."""
-    return capacity / rated_capacity
 
 
 @law(
@@ -178,8 +167,6 @@ def conductance_at_flows(
     `side_ratio` is the air side's conductance over the water side's at the rated point, 0.5 to 0.7 for finned coils.
     Raises OutOfRange below a tenth or above five times the rated flows.
     """
-    hindrance = math.pow(air_ratio, -0.8) + side_ratio * math.pow(water_ratio, -0.85)
-    return rated_conductance * (1 + side_ratio) / hindrance
 
 
 @law("effectiveness * least_capacity * (entering_water - entering_air)", source="crossflow-series")
@@ -187,19 +174,16 @@ def coil_heat(
     effectiveness: Fraction, least_capacity: WattPerKelvin, entering_water: Kelvin, entering_air: Kelvin
 ) -> Watt:
     """Heat in W from the coil's water to its air; negative where the water is cooler than the air."""
-    return effectiveness * least_capacity * (entering_water - entering_air)
 
 
 @law("entering_air + coil_heat / air_capacity", source="first-law")
 def air_out(entering_air: Kelvin, coil_heat: Watt, air_capacity: WattPerKelvin) -> Kelvin:
     """Temperature in K of the air that leaves the coil."""
-    return entering_air + coil_heat / air_capacity
 
 
 @law("entering_water - coil_heat / water_capacity", source="first-law")
 def water_out(entering_water: Kelvin, coil_heat: Watt, water_capacity: WattPerKelvin) -> Kelvin:
     """Temperature in K of the water that leaves the coil."""
-    return entering_water - coil_heat / water_capacity
 
 
 @law("entering_air + coil_heat / (effectiveness * least_capacity)", source="crossflow-series")
@@ -207,19 +191,16 @@ def entering_water(
     entering_air: Kelvin, coil_heat: Watt, effectiveness: Fraction, least_capacity: WattPerKelvin
 ) -> Kelvin:
     """Coolest water in K from which the coil still gives `coil_heat` (W) at these flows."""
-    return entering_air + coil_heat / (effectiveness * least_capacity)
 
 
 @law("pi * diameter * length", source="definition")
 def round_duct_surface(diameter: Metre, length: Metre) -> SquareMetre:
     """Surface in m² of a round duct."""
-    return math.pi * diameter * length
 
 
 @law("2 * (width + height) * length", source="definition")
 def rectangular_duct_surface(width: Metre, height: Metre, length: Metre) -> SquareMetre:
     """Surface in m² of a rectangular duct."""
-    return 2 * (width + height) * length
 
 
 @law(
@@ -233,7 +214,6 @@ def rectangular_duct_surface(width: Metre, height: Metre, length: Metre) -> Squa
 )
 def duct_u_value(insulation: ThermalResistance) -> WattPerSquareMetreKelvin:
     """Heat lost in W/m²K through a duct's wall: insulation (m²K/W, 0 for bare metal) and an air film on each side."""
-    return 1 / (insulation + 0.04 + 0.13)
 
 
 @law("exp(-duct_u_value * duct_surface / air_capacity)", source="duct-loss")
@@ -241,13 +221,11 @@ def kept_share(
     duct_u_value: WattPerSquareMetreKelvin, duct_surface: SquareMetre, air_capacity: WattPerKelvin
 ) -> Fraction:
     """Share of the air's excess over the duct's surroundings that is left at the duct's end."""
-    return math.exp(-duct_u_value * duct_surface / air_capacity)
 
 
 @law("duct_surroundings + (air_out - duct_surroundings) * kept_share", source="duct-loss")
 def delivered_air(duct_surroundings: Kelvin, air_out: Kelvin, kept_share: Fraction) -> Kelvin:
     """Temperature in K of the air at the register: it falls exponentially toward the duct's surroundings."""
-    return duct_surroundings + (air_out - duct_surroundings) * kept_share
 
 
 @law(
@@ -260,40 +238,33 @@ def delivered_heat(air_capacity: WattPerKelvin, leakage: Fraction, delivered_air
 
     The cold air that replaces what leaked out of the house is not counted.
     """
-    return air_capacity * (1 - leakage) * (delivered_air - indoor)
 
 
 @law("indoor + load / (air_capacity * (1 - leakage))", source="first-law", ranges={"leakage": "0 % to 90 %"})
 def needed_delivered_air(indoor: Kelvin, load: Watt, air_capacity: WattPerKelvin, leakage: Fraction) -> Kelvin:
     """Temperature in K that the air must have at the register to bring `load` (W) into the rooms."""
-    return indoor + load / (air_capacity * (1 - leakage))
 
 
 @law("duct_surroundings + (delivered_air - duct_surroundings) / kept_share", source="duct-loss")
 def needed_air_out(duct_surroundings: Kelvin, delivered_air: Kelvin, kept_share: Fraction) -> Kelvin:
     """Temperature in K at which the air must leave the coil to arrive at `delivered_air` (K)."""
-    return duct_surroundings + (delivered_air - duct_surroundings) / kept_share
 
 
 @law("air_capacity * (air_out - entering_air)", source="first-law")
 def heat_to_air(air_capacity: WattPerKelvin, air_out: Kelvin, entering_air: Kelvin) -> Watt:
     """Heat in W that warms the air from the coil's entrance to its exit."""
-    return air_capacity * (air_out - entering_air)
 
 
 @law("load / (1 - duct_loss)", source="definition", ranges={"duct_loss": "0 % to 90 %"})
 def heat_before_ducts(load: Watt, duct_loss: Fraction) -> Watt:
     """Heat in W that the coil must give when a known share of it is lost between coil and rooms."""
-    return load / (1 - duct_loss)
 
 
 @law("coil_heat * (1 - duct_loss)", source="definition", ranges={"duct_loss": "0 % to 90 %"})
 def heat_after_ducts(coil_heat: Watt, duct_loss: Fraction) -> Watt:
     """Heat in W that reaches the rooms when a known share of the coil's heat is lost on the way."""
-    return coil_heat * (1 - duct_loss)
 
 
 @law("1 - delivered_heat / coil_heat", source="definition")
 def duct_loss(delivered_heat: Watt, coil_heat: Watt) -> Fraction:
     """Share of the coil's heat that does not reach the rooms."""
-    return 1 - delivered_heat / coil_heat

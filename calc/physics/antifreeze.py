@@ -103,8 +103,6 @@ _BURST_SENTENCE = (
 )
 def propylene_mass_fraction(volume_fraction: Fraction) -> Fraction:
     """Share by mass of propylene glycol in a mixture made up by volume at 20 °C. OutOfRange above 60 % by volume."""
-    glycol = volume_fraction * PROPYLENE_GLYCOL_AT_20_C.value
-    return glycol / (glycol + (1 - volume_fraction) * WATER_AT_20_C.value)
 
 
 @law(
@@ -115,14 +113,11 @@ def propylene_mass_fraction(volume_fraction: Fraction) -> Fraction:
 )
 def ethylene_mass_fraction(volume_fraction: Fraction) -> Fraction:
     """Share by mass of ethylene glycol in a mixture made up by volume at 20 °C. OutOfRange above 60 % by volume."""
-    glycol = volume_fraction * ETHYLENE_GLYCOL_AT_20_C.value
-    return glycol / (glycol + (1 - volume_fraction) * WATER_AT_20_C.value)
 
 
 @law("volume_fraction * system_volume", source="definition", ranges=_VOLUME_RANGE)
 def glycol_needed(volume_fraction: Fraction, system_volume: CubicMetre) -> CubicMetre:
     """Pure glycol in m³ that a plant takes for a share by volume; what is sold also holds inhibitors and water."""
-    return volume_fraction * system_volume
 
 
 @law("1 - mixture_heat_capacity / water_heat_capacity", source="definition")
@@ -130,7 +125,6 @@ def heat_capacity_lost(
     mixture_heat_capacity: JoulePerCubicMetreKelvin, water_heat_capacity: JoulePerCubicMetreKelvin
 ) -> Fraction:
     """How much less heat each volume of the mixture carries than water does, as a share."""
-    return 1 - mixture_heat_capacity / water_heat_capacity
 
 
 @law(
@@ -151,8 +145,6 @@ def propylene_freezing_point(mass_fraction: Fraction) -> Kelvin:
 
     Within 0.05 K of the reference; the slush below it is not yet hard. OutOfRange above 60 % by mass.
     """
-    share = mass_fraction
-    return 273.15 - 19.66117 * share - 109.4773 * share**2 + 213.9963 * share**3 - 347.6583 * share**4
 
 
 @law(
@@ -173,8 +165,6 @@ def ethylene_freezing_point(mass_fraction: Fraction) -> Kelvin:
 
     Within 0.01 K of the reference; the slush below it is not yet hard. OutOfRange above 60 % by mass.
     """
-    share = mass_fraction
-    return 273.15 - 30.72642 * share - 10.102 * share**2 - 194.671 * share**3 + 99.67058 * share**4
 
 
 @method(_BURST_SENTENCE, source="glycol-burst", ranges=_BURST_RANGE)

@@ -36,6 +36,7 @@ class _Slab(NamedTuple):
 
     thickness: float
     loss: float  # of the top, over conductivity, times that same length
+    terms: int  # of the series
 
     def excess(self, across: float, depth: float, source: float) -> float:
         """Excess at a place over the room, from a unit line source `source` deep, times 2 pi and the conductivity."""
@@ -46,7 +47,7 @@ class _Slab(NamedTuple):
             found -= math.log(1 - 2 * near * math.cos(across) + near * near) / 2
         direct, above = math.exp(high - low), math.exp(-high - low)
         below, through = math.exp(2 * (low - self.thickness)), math.exp(-2 * self.thickness)
-        for n in range(1, _TERMS + 1):
+        for n in range(1, self.terms + 1):
             kept = (n - self.loss) / (n + self.loss)
             whole = (direct**n + kept * above**n) * (1 + below**n) / (1 - kept * through**n)
             found += (whole - direct**n * (1 + below**n) - above**n) * math.cos(n * across) / n
@@ -61,10 +62,12 @@ class _Spread(NamedTuple):
 
 
 @lru_cache(maxsize=64)  # a chart asks for the same floor at every point
-def _spread(spacing: float, cover: float, diameter: float, conductivity: float, covering: float) -> _Spread:
+def _spread(
+    spacing: float, cover: float, diameter: float, conductivity: float, covering: float, terms: int = _TERMS
+) -> _Spread:
     scale = 2 * math.pi / spacing
     top_loss = 1 / (1 / SURFACE_FILM.value + covering)
-    slab = _Slab(scale * (cover + diameter), top_loss / conductivity / scale)
+    slab = _Slab(scale * (cover + diameter), top_loss / conductivity / scale, terms)
     radius, axis = scale * diameter / 2, scale * (cover + diameter / 2)
     sources = [axis + place * radius for place in _SOURCES]
     outside = [(radius * math.sin(angle), axis - radius * math.cos(angle)) for angle in _HELD]

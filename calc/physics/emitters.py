@@ -7,6 +7,7 @@ test gives. The water flow is constant: when the load falls, the drop from suppl
 import math
 
 from calc.law import (
+    Bracket,
     Exponent,
     Factor,
     Flow,
@@ -29,7 +30,6 @@ EXPONENTS = "1 to 1.7"
 @law("length * rating_per_length", source="definition")
 def rating_of_length(length: Metre, rating_per_length: WattPerMetre) -> Watt:
     """Rated output in W of `length` (m) of baseboard rated at so much heat a length (W/m); finned length, not cover."""
-    return length * rating_per_length
 
 
 @law("printed_rating / (1 + allowance)", source="ashrae-heating-effect", ranges={"allowance": "0 % to 30 %"})
@@ -39,31 +39,28 @@ def rating_without_allowance(printed_rating: Watt, allowance: Fraction) -> Watt:
     0.15 where the rating says it includes the heating-effect allowance, 0 where it does not. Raises OutOfRange above
     30 %.
     """
-    return printed_rating / (1 + allowance)
 
 
 @law("emitter_factor * rating", source="definition")
 def scaled_rating(emitter_factor: Factor, rating: Watt) -> Watt:
     """Rated output in W of so many times the emitter."""
-    return emitter_factor * rating
 
 
 @law("(supply + return_water) / 2", source="definition")
 def mean_of(supply: Kelvin, return_water: Kelvin) -> Kelvin:
     """Mean water temperature in K: halfway between `supply` and `return_water` (K)."""
-    return (supply + return_water) / 2
 
 
 @law("water - indoor", source="en-442-2")
 def excess_of(water: Kelvin, indoor: Kelvin) -> KelvinDifference:
     """Excess temperature in K of mean, supply or return water above room air (K)."""
-    return water - indoor
 
 
 @law(
     "(supply_excess - return_excess) / log(supply_excess / return_excess)",
     source="en-442-2",
     ranges={"supply_excess": "0.01 K to 200 K", "return_excess": "0.01 K to 200 K"},
+    body="equal differences are their own mean",
 )
 def log_mean_excess(supply_excess: KelvinDifference, return_excess: KelvinDifference) -> KelvinDifference:
     """Logarithmic excess temperature in K, the fairer mean where the drop is large.
@@ -85,7 +82,6 @@ def output(rated_output: Watt, excess: KelvinDifference, rated_excess: KelvinDif
 
     Both excesses by the same mean, arithmetic or logarithmic. Raises OutOfRange for water cooler than the room.
     """
-    return rated_output * math.pow(excess / rated_excess, exponent)
 
 
 @law(
@@ -97,49 +93,41 @@ def needed_excess(
     load: Watt, rated_output: Watt, rated_excess: KelvinDifference, exponent: Exponent
 ) -> KelvinDifference:
     """Excess temperature in K at which the emitter gives just `load` (W): the output law turned round."""
-    return rated_excess * math.pow(load / rated_output, 1 / exponent)
 
 
 @law("indoor + excess", source="definition")
 def mean_water(indoor: Kelvin, excess: KelvinDifference) -> Kelvin:
     """Mean water temperature in K that stands `excess` (K) above the room's air (K)."""
-    return indoor + excess
 
 
 @law("design_load / water_drop", source="first-law")
 def flow_capacity(design_load: Watt, water_drop: KelvinDifference) -> WattPerKelvin:
     """Heat in W that the emitter's design flow carries for each K of drop: `water_drop` (K) at `design_load` (W)."""
-    return design_load / water_drop
 
 
 @law("flow * heat_capacity", source="first-law")
 def capacity_of_flow(flow: Flow, heat_capacity: JoulePerCubicMetreKelvin) -> WattPerKelvin:
     """Heat in W that a measured `flow` (m³/s) carries for each K of drop; `heat_capacity` (J/m³K) at the mean water."""
-    return flow * heat_capacity
 
 
 @law("flow_capacity / heat_capacity", source="first-law")
 def design_flow(flow_capacity: WattPerKelvin, heat_capacity: JoulePerCubicMetreKelvin) -> Flow:
     """Flow in m³/s that carries `flow_capacity` (W/K), measured at the mean of supply and return."""
-    return flow_capacity / heat_capacity
 
 
 @law("load / flow_capacity", source="first-law")
 def drop(load: Watt, flow_capacity: WattPerKelvin) -> KelvinDifference:
     """Drop in K from supply to return while the flow stays as designed and the emitter gives `load` (W)."""
-    return load / flow_capacity
 
 
 @law("mean_water + drop / 2", source="definition")
 def supply_water(mean_water: Kelvin, drop: KelvinDifference) -> Kelvin:
     """Supply temperature in K for a mean (K) and a drop (K), by the arithmetic mean."""
-    return mean_water + drop / 2
 
 
 @law("supply - drop", source="definition")
 def return_water(supply: Kelvin, drop: KelvinDifference) -> Kelvin:
     """Return temperature in K after a drop (K) from `supply` (K)."""
-    return supply - drop
 
 
 @law("indoor + drop / (1 - exp(-drop / excess))", source="en-442-2")
@@ -148,25 +136,21 @@ def supply_water_log_mean(indoor: Kelvin, drop: KelvinDifference, excess: Kelvin
 
     It is the logarithmic mean solved for its hot end; never below the arithmetic answer for the same excess.
     """
-    return indoor + drop / (1 - math.exp(-drop / excess))
 
 
 @law("supply + exchanger_approach", source="definition")
 def lowest_useful(supply: Kelvin, exchanger_approach: KelvinDifference) -> Kelvin:
     """Coolest store water in K still worth drawing: the supply needed and an exchanger's approach (K, 0 without)."""
-    return supply + exchanger_approach
 
 
 @law("(return_water - indoor) / (supply - indoor)", source="en-442-2")
 def excess_ratio(return_water: Kelvin, supply: Kelvin, indoor: Kelvin) -> Fraction:
     """Return's excess as a share of the supply's; under 0.7 the arithmetic mean flatters the emitter."""
-    return (return_water - indoor) / (supply - indoor)
 
 
 @law("design_load * max(indoor - outdoor, 0) / (indoor - design_outdoor)", source="first-law")
 def part_load(design_load: Watt, indoor: Kelvin, outdoor: Kelvin, design_outdoor: Kelvin) -> Watt:
     """Load in W in milder weather: in proportion to indoor above outdoor, no gains; none once it is warmer outside."""
-    return design_load * max(indoor - outdoor, 0) / (indoor - design_outdoor)
 
 
 @balance(
@@ -183,10 +167,10 @@ def output_at(
     rated_excess: KelvinDifference,
     exponent: Exponent,
     indoor: Kelvin,
-) -> Watt:
+) -> Bracket[Watt]:
     """Heat in W that the emitter gives from water at `supply` (K) at its design flow; 0 from water below `indoor`.
 
     The emitter's law and the water's drop hold at once. Raises NoSolution where the return would have to leave cooler
     than the room: an emitter far too large for its flow, for which the arithmetic mean means nothing.
     """
-    return 0.0, flow_capacity * (supply - indoor)  # type: ignore[return-value]
+    return 0.0, flow_capacity * (supply - indoor)

@@ -9,6 +9,7 @@ import math
 
 from calc.expression import log_mean
 from calc.law import (
+    Bracket,
     Constant,
     Count,
     CubicMetre,
@@ -57,13 +58,11 @@ def rated_conductance(
     A coil in a tank of one temperature is the same with `hot_out` equal to `hot_in`. Infinite where a rating claims an
     end without any difference.
     """
-    return rated_heat / log_mean(hot_in - cold_out, hot_out - cold_in)
 
 
 @law("heat / (warm - cool)", source="first-law")
 def stream_capacity(heat: Watt, warm: Kelvin, cool: Kelvin) -> WattPerKelvin:
     """Heat in W that a stream carries for each K, from the heat and the two temperatures (K) at one rated point."""
-    return heat / (warm - cool)
 
 
 @law(
@@ -83,32 +82,28 @@ def conductance_at_flows(
 
     All streams as heat capacities, W/K. With `film_exponent` 0 it stays as rated, which flatters small flows.
     """
-    resistance = math.pow(rated_primary / primary, film_exponent) + math.pow(rated_tap / tap_side, film_exponent)
-    return 2 * rated_conductance / resistance
 
 
 @law("min(primary, tap_side)", source="definition")
 def smaller_stream(primary: WattPerKelvin, tap_side: WattPerKelvin) -> WattPerKelvin:
     """The smaller of the two streams' heat capacities, W/K: it sets the most heat that can pass."""
-    return min(primary, tap_side)
 
 
 @law("min(primary, tap_side) / max(primary, tap_side)", source="definition")
 def stream_ratio(primary: WattPerKelvin, tap_side: WattPerKelvin) -> Factor:
     """The smaller heat capacity over the larger, 0 to 1."""
-    return min(primary, tap_side) / max(primary, tap_side)
 
 
 @law("conductance / smaller_stream", source="definition")
 def number_of_transfer_units(conductance: WattPerKelvin, smaller_stream: WattPerKelvin) -> Factor:
     """Number of transfer units (NTU): conductance over the smaller heat capacity, both W/K."""
-    return conductance / smaller_stream
 
 
 @law(
     "(1 - exp(-transfer_units * (1 - ratio))) / (1 - ratio * exp(-transfer_units * (1 - ratio)))",
     source="counterflow",
     ranges={"transfer_units": "0 to 1000", "ratio": "0 to 1"},
+    body="equal flows, where the formula is 0 over 0, and flows near them, where its digits cancel",
 )
 def counterflow_effectiveness(transfer_units: Factor, ratio: Factor) -> Fraction:
     """Share of the most heat that could pass which does pass in counterflow.
@@ -124,19 +119,16 @@ def counterflow_effectiveness(transfer_units: Factor, ratio: Factor) -> Fraction
 @law("effectiveness * smaller_stream * (store - cold)", source="counterflow")
 def heat_passed(effectiveness: Fraction, smaller_stream: WattPerKelvin, store: Kelvin, cold: Kelvin) -> Watt:
     """Heat that passes from the store's water to the tap water, W."""
-    return effectiveness * smaller_stream * (store - cold)
 
 
 @law("cold + heat / tap_side", source="first-law")
 def tap_temperature(cold: Kelvin, heat: Watt, tap_side: WattPerKelvin) -> Kelvin:
     """Temperature of the tap water as it leaves the exchanger, K."""
-    return cold + heat / tap_side
 
 
 @law("store - heat / primary", source="first-law")
 def primary_return(store: Kelvin, heat: Watt, primary: WattPerKelvin) -> Kelvin:
     """Temperature of the store's water as it leaves the exchanger, K: how cool the store's bottom is kept."""
-    return store - heat / primary
 
 
 @law("cold + (tap - cold) * tap_side / (effectiveness * smaller_stream)", source="counterflow")
@@ -144,7 +136,6 @@ def store_needed(
     tap: Kelvin, cold: Kelvin, tap_side: WattPerKelvin, effectiveness: Fraction, smaller_stream: WattPerKelvin
 ) -> Kelvin:
     """Coolest store, K, that still makes tap water of this temperature through the exchanger."""
-    return cold + (tap - cold) * tap_side / (effectiveness * smaller_stream)
 
 
 @balance(
@@ -165,7 +156,7 @@ def largest_tap_stream(
     rated_primary: WattPerKelvin,
     rated_tap: WattPerKelvin,
     film_exponent: Exponent,
-) -> WattPerKelvin:
+) -> Bracket[WattPerKelvin]:
     """Largest tap stream, W/K, that a store of this temperature warms to `tap` with this primary stream.
 
     The heat that the tap water takes up equals conductance times log mean difference, with the conductance at those
@@ -173,13 +164,12 @@ def largest_tap_stream(
     where it is so little hotter that with weak films no flow is small enough.
     """
     most = primary * max(store - cold, 0) / (tap - cold)
-    return most * 1e-9 if store > tap else 0.0, most  # type: ignore[return-value]
+    return most * 1e-9 if store > tap else 0.0, most
 
 
 @law("max(for_emitters, for_taps)", source="definition")
 def coolest_useful(for_emitters: Kelvin, for_taps: Kelvin) -> Kelvin:
     """Coolest store water worth drawing when it must serve both, K: the hotter of the two needs."""
-    return max(for_emitters, for_taps)
 
 
 # A coil in a tank of one temperature.
@@ -188,19 +178,16 @@ def coolest_useful(for_emitters: Kelvin, for_taps: Kelvin) -> Kelvin:
 @law("store - (store - cold) * exp(-conductance / tap_side)", source="counterflow")
 def coil_outlet(store: Kelvin, cold: Kelvin, conductance: WattPerKelvin, tap_side: WattPerKelvin) -> Kelvin:
     """Temperature of tap water that leaves a coil in a store of one temperature, K."""
-    return store - (store - cold) * math.exp(-conductance / tap_side)
 
 
 @law("conductance * log_mean(store - cold, max(store - tap, 0)) / (tap - cold)", source="log-mean")
 def coil_largest_stream(store: Kelvin, cold: Kelvin, tap: Kelvin, conductance: WattPerKelvin) -> WattPerKelvin:
     """Largest tap stream, W/K, that a coil in a store of this temperature warms to `tap`; none in a store no hotter."""
-    return conductance * log_mean(store - cold, max(store - tap, 0)) / (tap - cold)
 
 
 @law("cold + (tap - cold) / (1 - exp(-conductance / tap_side))", source="counterflow")
 def store_needed_by_coil(tap: Kelvin, cold: Kelvin, conductance: WattPerKelvin, tap_side: WattPerKelvin) -> Kelvin:
     """Coolest store, K, in which a coil still warms this tap stream (W/K) to `tap`."""
-    return cold - (tap - cold) / math.expm1(-conductance / tap_side)
 
 
 # The same coil rated at one point, at other flows and in other stores: less of both makes both of its films poorer.
@@ -235,10 +222,6 @@ def coil_conductance(
     `tap_mean` and `rated_mean` (K) are halfway between cold and hot tap water. Inside, the film follows the stream;
     outside, it follows what drives the store's water, which is store over tap water and how warm both are.
     """
-    warmth = (store + tap_mean) / (rated_store + rated_mean)
-    film = math.pow(max(store - tap_mean, 0.01) / (rated_store - rated_mean), 0.293) * math.pow(warmth, 4.0)
-    stream = math.pow(tap_side, 0.8)
-    return rated_conductance * stream * film / (0.3 * math.pow(rated_tap, 0.8) * film + (1 - 0.3) * stream)
 
 
 @balance(
@@ -256,12 +239,12 @@ def store_for_coil(
     rated_tap: WattPerKelvin,
     rated_store: Kelvin,
     rated_mean: Kelvin,
-) -> Kelvin:
+) -> Bracket[Kelvin]:
     """Coolest store, K, in which a rated coil still warms this tap stream (W/K) to `tap`.
 
     Raises NoSolution where it would have to be over a thousand kelvin hotter.
     """
-    return tap, tap + 1000  # type: ignore[return-value]
+    return tap, tap + 1000
 
 
 @balance(
@@ -279,14 +262,14 @@ def stream_of_coil(
     rated_tap: WattPerKelvin,
     rated_store: Kelvin,
     rated_mean: Kelvin,
-) -> WattPerKelvin:
+) -> Bracket[WattPerKelvin]:
     """Largest tap stream, W/K, that a rated coil warms to `tap` in a store of this temperature; none in one no hotter.
 
     Were the film inside perfect, the film outside alone would let so much through: no stream can be larger.
     """
     outside = coil_conductance(rated_conductance, 1e-9, rated_store, rated_mean, 1e9, store, (cold + tap) / 2)
     most = outside * log_mean(max(store - cold, 0), max(store - tap, 0)) / (tap - cold)
-    return most * 1e-9, most  # type: ignore[return-value]
+    return most * 1e-9, most
 
 
 @balance(
@@ -304,9 +287,9 @@ def water_from_coil(
     rated_tap: WattPerKelvin,
     rated_store: Kelvin,
     rated_mean: Kelvin,
-) -> Kelvin:
+) -> Bracket[Kelvin]:
     """Temperature, K, at which a tap stream (W/K) leaves a rated coil in a store of this temperature."""
-    return cold, max(store, cold)  # type: ignore[return-value]
+    return cold, max(store, cold)
 
 
 # A sidearm: a shell beside the tap-water tank, through which that water rises by itself as it is warmed.
@@ -332,7 +315,7 @@ def sidearm_velocity(
     sidearm_height: Metre,
     riser_height: Metre,
     loss_coefficient: Factor,
-) -> Velocity:
+) -> Bracket[Velocity]:
     """Speed of the tap water in a sidearm's pipes, m/s, at which its lift equals its friction.
 
     The shell is taken as heated by water of one temperature, `hot`; the tank's water enters at `tank` and warms on the
@@ -342,7 +325,7 @@ def sidearm_velocity(
     """
     lift = max(GRAVITY.value * expansion * (hot - tank) * (sidearm_height + riser_height), 0)
     most = max(math.sqrt(2 * lift / loss_coefficient), 1e-9)
-    return most * 1e-6, most  # type: ignore[return-value]
+    return most * 1e-6, most
 
 
 @law(
@@ -359,14 +342,11 @@ def sidearm_heat(
     velocity: Velocity,
 ) -> Watt:
     """Heat that a sidearm gives the tank, W, at the speed of its water."""
-    stream = heat_content * bore_area * velocity
-    return -stream * (hot - tank) * math.expm1(-conductance / stream)
 
 
 @law("heat / (hot - tank)", source="definition")
 def whole_conductance(heat: Watt, hot: Kelvin, tank: Kelvin) -> WattPerKelvin:
     """Heat that a sidearm gives for each degree between its shell and the tank, W/K, at one state of the two."""
-    return heat / (hot - tank)
 
 
 @law(
@@ -380,7 +360,6 @@ def time_to_warm(
 
     Raises ZeroDivisionError when `hot` is no hotter than `target`: it never gets there.
     """
-    return tank_capacity * (target - start) / (conductance * log_mean(hot - start, max(hot - target, 0)))
 
 
 # How long it lasts.
@@ -389,7 +368,6 @@ def time_to_warm(
 @law("tap_side * (tap - cold)", source="first-law")
 def draw_heat(tap_side: WattPerKelvin, tap: Kelvin, cold: Kelvin) -> Watt:
     """Heat that tap water takes with it while it runs, W."""
-    return tap_side * (tap - cold)
 
 
 @law("heat / max(draw - refill, 0)", source="first-law")
@@ -398,7 +376,6 @@ def draw_time(heat: Joule, draw: Watt, refill: Watt) -> Second:
 
     Raises ZeroDivisionError when the fire gives at least as much as is drawn: it lasts as long as the fire burns.
     """
-    return heat / max(draw - refill, 0)
 
 
 @law("delivered_share * tank_volume * max(tank - cold, 0) / ((tap - cold) * tap_flow)", source="first-law")
@@ -409,19 +386,16 @@ def tank_draw_time(
 
     `delivered_share` is what comes out before the cold that follows has cooled it: about 70 % of the tank.
     """
-    return delivered_share * tank_volume * max(tank - cold, 0) / ((tap - cold) * tap_flow)
 
 
 @law("draws * time_each * draw", source="definition")
 def heat_of_draws(draws: Count, time_each: Second, draw: Watt) -> Joule:
     """Heat of several showers or other draws of one kind, J."""
-    return draws * time_each * draw
 
 
 @law("start - heat / tank_capacity", source="first-law")
 def temperature_after_draws(start: Kelvin, heat: Joule, tank_capacity: JoulePerKelvin) -> Kelvin:
     """Temperature of a mixed store after `heat` has been drawn from it, K."""
-    return start - heat / tank_capacity
 
 
 # Time to a full-thickness burn of adult skin: °F, shortest and longest time in seconds that is printed for that water.

@@ -44,31 +44,26 @@ def heat_per_load(
     `packing_density` is wood (with its moisture) for each firebox volume; heating value and efficiency must be on the
     same basis, both lower or both higher.
     """
-    return firebox_volume * packing_density * heating_value * efficiency * share_to_water
 
 
 @law("water_output / (water_output + room_output)", source="definition", ranges={"water_output": "1 W to 10000 kW"})
 def share_to_water(water_output: Watt, room_output: Watt) -> Fraction:
     """Share of a stove's useful heat that goes to the water; the rest warms the room it stands in."""
-    return water_output / (water_output + room_output)
 
 
 @law("water_output * burn_time", source="definition")
 def heat_at_output(water_output: Watt, burn_time: Second) -> Joule:
     """Heat that a burn gives the water at a mean output, J."""
-    return water_output * burn_time
 
 
 @law("min(heat_at_output, heat_per_load)", source="first-law")
 def water_heat_of_burn(heat_at_output: Joule, heat_per_load: Joule) -> Joule:
     """Heat of one burn to the water, J: no more than the wood in one load holds, whatever output is printed."""
-    return min(heat_at_output, heat_per_load)
 
 
 @law("room_output * water_heat / heat_at_output", source="first-law")
 def room_output_of_load(room_output: Watt, water_heat: Joule, heat_at_output: Joule) -> Watt:
     """Heat to the room while one load burns, W: it falls short with the water's when the wood holds less than rated."""
-    return room_output * water_heat / heat_at_output
 
 
 @law("min(room_output, room_can_use, load)", source="first-law")
@@ -77,13 +72,11 @@ def room_heat_counted(room_output: Watt, room_can_use: Watt, load: Watt) -> Watt
 
     Only as much as the room loses or passes on, and never more than the house needs: the rest overheats the room.
     """
-    return min(room_output, room_can_use, load)
 
 
 @law("water_heat + room_heat_counted * burn_time", source="first-law")
 def heat_per_burn(water_heat: Joule, room_heat_counted: Watt, burn_time: Second) -> Joule:
     """Useful heat of one burn, to the water and to the room, J."""
-    return water_heat + room_heat_counted * burn_time
 
 
 # --- How often ---
@@ -97,7 +90,6 @@ def heat_per_burn(water_heat: Joule, room_heat_counted: Watt, burn_time: Second)
 )
 def burns_per_day(load: Watt, heat_per_burn: Joule) -> PerDay:
     """Loads of wood burned in a day that make up a steady load, 1/day."""
-    return load * SECONDS_PER_DAY.value / heat_per_burn
 
 
 @law(
@@ -107,19 +99,16 @@ def burns_per_day(load: Watt, heat_per_burn: Joule) -> PerDay:
 )
 def burning_share(burns_per_day: PerDay, burn_time: Second) -> Fraction:
     """Share of the day that a fire burns; above 100 % one stove cannot carry the load."""
-    return burns_per_day * burn_time / SECONDS_PER_DAY.value
 
 
 @law("heat_per_burn / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
 def output_while_burning(heat_per_burn: Joule, burn_time: Second) -> Watt:
     """Useful heat, to water and room, averaged over a burn, W."""
-    return heat_per_burn / burn_time
 
 
 @law("hours_to_charge / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
 def loads_to_charge(hours_to_charge: Second, burn_time: Second) -> Count:
     """Loads of wood, one after another, that fill the store from its lowest useful temperature."""
-    return hours_to_charge / burn_time
 
 
 @law(
@@ -129,12 +118,12 @@ def loads_to_charge(hours_to_charge: Second, burn_time: Second) -> Count:
 )
 def hours_tended(burning_share: Fraction) -> Second:
     """Time of a day with a fire in the stove, s, from its share of the day."""
-    return burning_share * DAY
 
 
 @law(
     "min(heat / max(water_output + min(room_output, room_can_use, load) - load, 0), waking_hours)",
     source="first-law",
+    never="water_output + min(room_output, room_can_use, load) <= load",
 )
 def hours_lit(
     heat: Joule, water_output: Watt, room_output: Watt, room_can_use: Watt, load: Watt, waking_hours: Second
@@ -145,27 +134,19 @@ def hours_lit(
     (`load`, W) needs. Nobody feeds a fire for more than the `waking_hours` (s) of a day.
     Raises NoSolution where the fire gives no more than the house takes.
     """
-    over = water_output + min(room_output, room_can_use, load) - load
-    if over <= 0:
-        raise NoSolution("hours_lit")
-    return min(heat / over, waking_hours)
 
 
-@law("min(heat, max(fire_output - load, 0) * hours_lit)", source="first-law")
+@law("min(heat, max(fire_output - load, 0) * hours_lit)", source="first-law", never="fire_output <= load")
 def heat_stored(heat: Joule, fire_output: Watt, load: Watt, hours_lit: Second) -> Joule:
     """Heat in the store after one lighting, J: what the house left of the fire's heat, no more than the store holds.
 
     Raises NoSolution where the fire gives no more than the house takes.
     """
-    if fire_output <= load:
-        raise NoSolution("heat_stored")
-    return min(heat, (fire_output - load) * hours_lit)
 
 
 @law("hours_lit + hours_cold", source="definition")
 def hours_between(hours_lit: Second, hours_cold: Second) -> Second:
     """Time from one lighting to the next, s: that of the fire, then that of the cold stove while the store lasts."""
-    return hours_lit + hours_cold
 
 
 @law(
@@ -176,27 +157,26 @@ def hours_between(hours_lit: Second, hours_cold: Second) -> Second:
 )
 def hours_between_single(burns_per_day: PerDay) -> Second:
     """Time from one lighting to the next when each lighting burns one load, s."""
-    return SECONDS_PER_DAY.value / burns_per_day
 
 
 @law("store_room / burn_heat", source="definition", ranges={"burn_heat": "1 J to 1000 MWh"})
 def share_that_fits(store_room: Joule, burn_heat: Joule) -> Fraction:
     """Room left in the store as a share of the heat one burn brings it; below 100 % the burn does not fit."""
-    return store_room / burn_heat
 
 
 # --- From the thermometers on the tank ---
 
 
-@law("heat / load", source="first-law")
+@law("heat / load", source="first-law", never="load <= 0")
 def time_until_lighting(heat: Joule, load: Watt) -> Second:
     """Time until the usable heat is gone, s. Raises NoSolution where nothing is drawn: it then lasts."""
-    if load <= 0:
-        raise NoSolution("time_until_lighting")
-    return heat / load
 
 
-@law("max(burn_heat - room_left, 0) / load", source="first-law")
+@law(
+    "max(burn_heat - room_left, 0) / load",
+    source="first-law",
+    body="with no room missing nothing has to be drawn, by no load either",
+)
 def time_until_room(burn_heat: Joule, room_left: Joule, load: Watt) -> Second:
     """Time until the house has drawn so much that a whole burn fits the store, s; 0 when it fits already.
 
@@ -208,27 +188,22 @@ def time_until_room(burn_heat: Joule, room_left: Joule, load: Watt) -> Second:
     return missing / load if missing else 0.0
 
 
-@law("room_left / max(burn_heat, 0)", source="definition")
+@law("room_left / max(burn_heat, 0)", source="definition", never="burn_heat <= 0")
 def loads_that_fit(room_left: Joule, burn_heat: Joule) -> Count:
     """Loads of wood whose heat the store still takes; only the whole ones are safe to burn.
 
     Raises NoSolution when a load brings the store nothing: it then never fills.
     """
-    if burn_heat <= 0:
-        raise NoSolution("loads_that_fit")
-    return room_left / burn_heat
 
 
 @law("burn_heat - load * burn_time", source="first-law")
 def heat_left_of_burn(burn_heat: Joule, load: Watt, burn_time: Second) -> Joule:
     """Heat of a burn that the house does not take while it burns, J; below zero when the house takes more."""
-    return burn_heat - load * burn_time
 
 
 @law("(upper + middle + lower) / 3", source="definition")
 def mean_of_readings(upper: Kelvin, middle: Kelvin, lower: Kelvin) -> Kelvin:
     """Mean temperature of a tank with a thermometer in each third, K."""
-    return (upper + middle + lower) / 3
 
 
 @law(
@@ -244,8 +219,6 @@ def heat_above(
     low: Kelvin,
 ) -> Joule:
     """Usable heat of a tank read in thirds, J: what each third holds above `low`; a cooler third takes nothing away."""
-    degrees = max(upper - low, 0) + max(middle - low, 0) + max(lower - low, 0)
-    return volume / 3 * heat_content * degrees
 
 
 @law(
@@ -261,5 +234,3 @@ def room_below(
     top: Kelvin,
 ) -> Joule:
     """Heat that a tank read in thirds still takes until all of it is at `top`, J."""
-    degrees = max(top - upper, 0) + max(top - middle, 0) + max(top - lower, 0)
-    return volume / 3 * heat_content * degrees

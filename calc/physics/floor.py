@@ -7,10 +7,10 @@ apart the tables promise a bare floor up to a tenth too much beside conduction (
 holds them down there. The limits of the surface hold for its warmest spot, which conduction tells as well.
 """
 
-import math
 from bisect import bisect_right
 
 from calc.law import (
+    Bracket,
     Conductivity,
     Constant,
     Factor,
@@ -41,7 +41,6 @@ CONDUCTIVITIES = "0.3 W/(m·K) to 3 W/(m·K)"
 @law("load / floor_area", source="definition")
 def needed_flux(load: Watt, floor_area: SquareMetre) -> WattPerSquareMetre:
     """Heat in W/m² that each part of the floor must give for `load` (W); `floor_area` (m²) is floor with pipe in it."""
-    return load / floor_area
 
 
 @law(
@@ -52,7 +51,6 @@ def needed_flux(load: Watt, floor_area: SquareMetre) -> WattPerSquareMetre:
 )
 def surface_flux(surface_rise: KelvinDifference) -> WattPerSquareMetre:
     """Heat in W/m² that a floor gives with its surface `surface_rise` (K) over the room; OutOfRange if it is cooler."""
-    return SURFACE_FACTOR.value * math.pow(surface_rise, SURFACE_EXPONENT.value)
 
 
 @law(
@@ -63,13 +61,11 @@ def surface_flux(surface_rise: KelvinDifference) -> WattPerSquareMetre:
 )
 def surface_rise(heat_flux: WattPerSquareMetre) -> KelvinDifference:
     """How much warmer than the room the surface must be, in K, to give `heat_flux` (W/m²)."""
-    return math.pow(heat_flux / SURFACE_FACTOR.value, 1 / SURFACE_EXPONENT.value)
 
 
 @law("indoor + surface_rise", source="definition")
 def surface_temperature(indoor: Kelvin, surface_rise: KelvinDifference) -> Kelvin:
     """Temperature of the floor's surface in K, of its mean or of its warmest spot, by the rise given."""
-    return indoor + surface_rise
 
 
 # EN 1264-2 tables A.1, A.2 and A.3 (pages 29 and 30), as coded in the open Modelica library AixLib (BSD licence).
@@ -154,8 +150,6 @@ def pipe_factor(spacing: Metre, covering: ThermalResistance) -> Factor:
 )
 def covering_factor(screed_conductivity: Conductivity, covering: ThermalResistance) -> Factor:
     """The standard's a_B: what screed (W/mK) and floor covering (m²K/W) make of the bare standard floor's flux."""
-    film = 1 / SURFACE_FILM.value
-    return (film + 0.045 / 1.0) / (film + 0.045 / screed_conductivity + covering)
 
 
 @law(
@@ -165,7 +159,6 @@ def covering_factor(screed_conductivity: Conductivity, covering: ThermalResistan
 )
 def counted_cover(cover: Metre, spacing: Metre) -> Metre:
     """The part of the concrete over the pipe (m) for which table A.2 counts; what is above it only conducts."""
-    return min(cover, max(0.1, spacing / 2))
 
 
 @law(
@@ -196,10 +189,6 @@ def wet_floor_conductance(
 
     `pipe_diameter` is the outside one. The coefficient is that of plastic pipe with a wall of 2 mm (0.35 W/mK).
     """
-    by_spacing = math.pow(spacing_factor, 1 - spacing / 0.075)
-    by_cover = math.pow(cover_factor, (0.045 - counted_cover) / 0.01)
-    by_pipe = math.pow(pipe_factor, (pipe_diameter - 0.020) / 0.004)
-    return 6.7 * covering_factor * by_spacing * by_cover * by_pipe
 
 
 @law("1 / (1 / wet_floor_conductance + (cover - counted_cover) / screed_conductivity)", source="en-1264-2")
@@ -210,7 +199,6 @@ def standard_conductance(
     screed_conductivity: Conductivity,
 ) -> WattPerSquareMetreKelvin:
     """The standard's flux for each K of excess, W/m²K, with the concrete (m, W/mK) that the tables do not count."""
-    return 1 / (1 / wet_floor_conductance + (cover - counted_cover) / screed_conductivity)
 
 
 @law(
@@ -227,7 +215,6 @@ def conduction_share(spacing: Metre) -> Fraction:
 
     At 0.30 m under a bare floor the tables are 6 % above conduction with 45 mm of concrete, 11 % with 30 mm.
     """
-    return min(max((spacing - 0.15) / (0.30 - 0.15), 0), 1)
 
 
 @law(
@@ -241,19 +228,16 @@ def floor_conductance(
     slab_conductance: WattPerSquareMetreKelvin,
 ) -> WattPerSquareMetreKelvin:
     """Heat flux upward for each K of the water's excess over the room, W/m²K: the standard's where it is the lower."""
-    return standard_conductance - conduction_share * max(standard_conductance - slab_conductance, 0)
 
 
 @law("warmest_factor * surface_rise", source="slab-conduction")
 def warmest_rise(warmest_factor: Factor, surface_rise: KelvinDifference) -> KelvinDifference:
     """How much warmer than the room the warmest spot is, in K, while the surface's mean rise is `surface_rise` (K)."""
-    return warmest_factor * surface_rise
 
 
 @law("max(surface_limit - indoor, 0) / warmest_factor", source="en-1264-limits")
 def rise_at_limit(surface_limit: Kelvin, indoor: Kelvin, warmest_factor: Factor) -> KelvinDifference:
     """Mean rise of the surface over the room, K, while its warmest spot is at the limit (K); 0 in a room as warm."""
-    return max(surface_limit - indoor, 0) / warmest_factor
 
 
 @balance(
@@ -273,24 +257,22 @@ def flux_from_supply(
     resistance_above: ThermalResistance,
     resistance_below: ThermalResistance,
     below: Kelvin,
-) -> WattPerSquareMetre:
+) -> Bracket[WattPerSquareMetre]:
     """Heat in W/m² that the floor gives upward from water at `supply` (K) at its design flow (W/K).
 
     The water cools by what goes up and down; 0 from water no warmer than the room.
     """
-    return 0.0, floor_conductance * max(supply - indoor, 0)  # type: ignore[return-value]
+    return 0.0, floor_conductance * max(supply - indoor, 0)
 
 
 @law("heat_flux / floor_conductance", source="en-1264-2")
 def needed_excess(heat_flux: WattPerSquareMetre, floor_conductance: WattPerSquareMetreKelvin) -> KelvinDifference:
     """Logarithmic excess of the water over the room, K, at which the floor gives `heat_flux` (W/m²)."""
-    return heat_flux / floor_conductance
 
 
 @law("floor_conductance * excess", source="en-1264-2")
 def flux_at(floor_conductance: WattPerSquareMetreKelvin, excess: KelvinDifference) -> WattPerSquareMetre:
     """Heat in W/m² that the floor gives upward at a logarithmic excess (K) of its water."""
-    return floor_conductance * excess
 
 
 @law(
@@ -300,7 +282,6 @@ def flux_at(floor_conductance: WattPerSquareMetreKelvin, excess: KelvinDifferenc
 )
 def resistance_above(covering: ThermalResistance, cover: Metre, screed_conductivity: Conductivity) -> ThermalResistance:
     """Resistance in m²K/W from the pipes up to the room's air: film, covering and concrete."""
-    return 1 / SURFACE_FILM.value + covering + cover / screed_conductivity
 
 
 @law(
@@ -319,22 +300,18 @@ def downward_flux(
 
     Resistances in m²K/W above and below the pipes. Negative where the space below warms the floor.
     """
-    return (resistance_above * heat_flux + indoor - below) / resistance_below
 
 
 @law("heat_flux * floor_area", source="definition")
 def heat_through(heat_flux: WattPerSquareMetre, floor_area: SquareMetre) -> Watt:
     """Heat in W that passes through the whole heated floor (m²), upward or downward."""
-    return heat_flux * floor_area
 
 
 @law("load + downward_loss", source="first-law")
 def heat_from_water(load: Watt, downward_loss: Watt) -> Watt:
     """Heat in W that the floor takes from its water: what goes up into the rooms and what goes down."""
-    return load + downward_loss
 
 
 @law("downward_loss / heat_from_water", source="definition")
 def downward_share(downward_loss: Watt, heat_from_water: Watt) -> Fraction:
     """Share of the water's heat that goes down instead of up."""
-    return downward_loss / heat_from_water

@@ -4,8 +4,6 @@ Wood is taken by its composition without ash. Flue gas counts as air of its temp
 and its steam lighter, and together they stay within 1.2 % of air from 15 to 30 % moisture and air ratios of 1.5 to 3.
 """
 
-import math
-
 from calc.law import (
     AbsolutePascal,
     AirChanges,
@@ -53,19 +51,16 @@ FIFTY = Constant(50.0, "Pa", source="definition")
 @law("(water_output + room_output) / efficiency", source="definition", ranges={"efficiency": "1 % to 110 %"})
 def fuel_heat(water_output: Watt, room_output: Watt, efficiency: Fraction) -> Watt:
     """Heat that the wood brings into the fire, W, on the basis of the efficiency."""
-    return (water_output + room_output) / efficiency
 
 
 @law("fuel_heat / heating_value", source="definition")
 def burn_rate(fuel_heat: Watt, heating_value: JoulePerKilogram) -> MassFlow:
     """Wood burned as it is weighed, with its water, kg/s; heating value on the same basis as the efficiency."""
-    return fuel_heat / heating_value
 
 
 @law("burn_rate * (1 - moisture)", source="definition", ranges={"moisture": "0 % to 80 %"})
 def dry_burn_rate(burn_rate: MassFlow, moisture: Fraction) -> MassFlow:
     """Oven-dry wood burned, kg/s."""
-    return burn_rate * (1 - moisture)
 
 
 @law(
@@ -81,8 +76,6 @@ def dry_burn_rate(burn_rate: MassFlow, moisture: Fraction) -> MassFlow:
 )
 def least_air(carbon: Fraction, hydrogen: Fraction, oxygen: Fraction) -> Factor:
     """Dry air that just burns one weight of oven-dry wood of this composition, kg/kg."""
-    kilomoles = carbon / CARBON_WEIGHT.value + hydrogen / (2 * HYDROGEN_WEIGHT.value) - oxygen / OXYGEN_WEIGHT.value
-    return kilomoles * OXYGEN_WEIGHT.value / OXYGEN_IN_AIR_BY_WEIGHT.value
 
 
 @law(
@@ -93,31 +86,26 @@ def least_air(carbon: Fraction, hydrogen: Fraction, oxygen: Fraction) -> Factor:
 )
 def air_ratio_from_oxygen(oxygen_measured: Fraction) -> Factor:
     """Air ratio (air given over the least air) from the oxygen that a sweep's meter finds in the dry flue gas."""
-    return OXYGEN_IN_AIR.value / (OXYGEN_IN_AIR.value - oxygen_measured)
 
 
 @law("least_air * air_ratio * dry_burn_rate", source="definition")
 def fire_air(least_air: Factor, air_ratio: Factor, dry_burn_rate: MassFlow) -> MassFlow:
     """Air that the fire takes, kg/s."""
-    return least_air * air_ratio * dry_burn_rate
 
 
 @law("air + burn_rate", source="definition")
 def flue_gas(air: MassFlow, burn_rate: MassFlow) -> MassFlow:
     """Gas that goes up the flue, kg/s: all the air and all the wood, but for a little ash."""
-    return air + burn_rate
 
 
 @law("mass_flow / density", source="definition")
 def volume_flow(mass_flow: MassFlow, density: Density) -> AirFlow:
     """Volume of a flow of air or gas at its density, m³/s."""
-    return mass_flow / density
 
 
 @law("mass_flow * flue_gas_heat", source="flue-gas-heat", constants={"flue_gas_heat": FLUE_GAS_HEAT})
 def gas_capacity(mass_flow: MassFlow) -> WattPerKelvin:
     """Heat that the flue gas carries for each degree, W/K."""
-    return mass_flow * FLUE_GAS_HEAT.value
 
 
 # How hot it leaves.
@@ -126,7 +114,6 @@ def gas_capacity(mass_flow: MassFlow) -> WattPerKelvin:
 @law("burn_rate * heating_value", source="definition")
 def heat_fed(burn_rate: MassFlow, heating_value: JoulePerKilogram) -> Watt:
     """Heat that the wood brings into the fire, W, on the basis of this heating value."""
-    return burn_rate * heating_value
 
 
 @law("indoor + (fuel_heat - water_output - room_output) / gas_capacity", source="first-law")
@@ -138,7 +125,6 @@ def gas_leaving(
     With `fuel_heat` on the lower heating value, so that the heat of the steam stays in the steam. All of the wood is
     taken as burned: unburned smoke carries some of the heat and the gas is then cooler.
     """
-    return indoor + (fuel_heat - water_output - room_output) / gas_capacity
 
 
 @law("water + (entering - water) * exp(-conductance / gas_capacity)", source="counterflow")
@@ -146,7 +132,6 @@ def gas_after_jacket(
     entering: Kelvin, water: Kelvin, conductance: WattPerKelvin, gas_capacity: WattPerKelvin
 ) -> Kelvin:
     """Temperature of the gas after it has passed surfaces cooled by water of one temperature, K."""
-    return water + (entering - water) * math.exp(-conductance / gas_capacity)
 
 
 @law("1 / (1 / inside_film + resistance + 1 / outside_film)", source="en-13384")
@@ -154,7 +139,6 @@ def flue_u_value(
     inside_film: WattPerSquareMetreKelvin, resistance: ThermalResistance, outside_film: WattPerSquareMetreKelvin
 ) -> WattPerSquareMetreKelvin:
     """U-value of a flue's wall with its films, W/(m²·K)."""
-    return 1 / (1 / inside_film + resistance + 1 / outside_film)
 
 
 @law("u_value * pi * diameter * height / gas_capacity", source="en-13384")
@@ -162,13 +146,11 @@ def cooling_number(
     u_value: WattPerSquareMetreKelvin, diameter: Metre, height: Metre, gas_capacity: WattPerKelvin
 ) -> Factor:
     """How far a flue cools its gas: the wall's conductance over the gas's heat capacity."""
-    return u_value * math.pi * diameter * height / gas_capacity
 
 
 @law("surroundings + (entering - surroundings) * exp(-cooling_number)", source="en-13384")
 def gas_at_top(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -> Kelvin:
     """Temperature of the gas at the top of the flue, K."""
-    return surroundings + (entering - surroundings) * math.exp(-cooling_number)
 
 
 @law(
@@ -178,7 +160,6 @@ def gas_at_top(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -
 )
 def mean_gas(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -> Kelvin:
     """Mean temperature of the gas over the height of the flue, K."""
-    return surroundings - (entering - surroundings) * math.expm1(-cooling_number) / cooling_number
 
 
 # Whether it draws.
@@ -192,7 +173,6 @@ def mean_gas(entering: Kelvin, surroundings: Kelvin, cooling_number: Factor) -> 
 )
 def gas_density(pressure: AbsolutePascal, temperature: Kelvin) -> Density:
     """Density of air, and near enough of flue gas, kg/m³, at the air pressure of the place."""
-    return pressure / (AIR_GAS_CONSTANT.value * temperature)
 
 
 @law(
@@ -203,7 +183,6 @@ def gas_density(pressure: AbsolutePascal, temperature: Kelvin) -> Density:
 )
 def stack_draught(height: Metre, outdoor_density: Density, flue_density: Density) -> DraughtPascal:
     """Draught of a column of warm gas, Pa, before losses; `height` from the stove's outlet to the top of the flue."""
-    return GRAVITY.value * height * (outdoor_density - flue_density)
 
 
 @law(
@@ -214,19 +193,16 @@ def stack_draught(height: Metre, outdoor_density: Density, flue_density: Density
 )
 def flue_fittings(bends: Count) -> Factor:
     """Loss of a flue's entry, cap and bends in velocity heads; `bends` are right angles, two halves count as one."""
-    return FLUE_ENDS.value + BEND_LOSS.value * bends
 
 
 @law("pi / 4 * diameter ** 2", source="definition")
 def round_area(diameter: Metre) -> SquareMetre:
     """Area of a round flue, bore or log, m²."""
-    return math.pi / 4 * diameter**2
 
 
 @law("mass_flow / (density * area)", source="definition")
 def gas_velocity(mass_flow: MassFlow, density: Density, area: SquareMetre) -> Velocity:
     """Speed of the gas in the flue, m/s."""
-    return mass_flow / (density * area)
 
 
 @law(
@@ -243,7 +219,6 @@ def flue_loss(
     velocity: Velocity,
 ) -> DraughtPascal:
     """Draught used up by friction and by bends, Pa; `loss_coefficient` adds bends, cap and entry in velocity heads."""
-    return (friction_factor * height / diameter + loss_coefficient) * density * velocity**2 / 2
 
 
 @law("stack_draught - flue_loss - depressurization", source="definition", safety=True)
@@ -251,7 +226,6 @@ def draught_left(
     stack_draught: DraughtPascal, flue_loss: DraughtPascal, depressurization: DraughtPascal
 ) -> DraughtPascal:
     """Draught left to pull air through the stove, Pa, while fans draw the house down. Below zero smoke comes out."""
-    return stack_draught - flue_loss - depressurization
 
 
 # The house and its fans.
@@ -260,13 +234,11 @@ def draught_left(
 @law("air_changes_at_fifty * house_volume", source="definition")
 def leakage_at_fifty(air_changes_at_fifty: AirChanges, house_volume: CubicMetre) -> AirFlow:
     """Air that leaks through the house at 50 Pa, m³/s, from the air changes of a blower-door test."""
-    return air_changes_at_fifty * house_volume
 
 
 @law("fans + fire_flow", source="definition")
 def air_drawn_out(fans: AirFlow, fire_flow: AirFlow) -> AirFlow:
     """Air drawn out of the house by fans and fire together, m³/s."""
-    return fans + fire_flow
 
 
 @law(
@@ -281,7 +253,6 @@ def depressurization(drawn_out: AirFlow, leakage_at_fifty: AirFlow, leak_exponen
 
     Wind and the house's own warmth come on top.
     """
-    return FIFTY.value * math.pow(drawn_out / leakage_at_fifty, 1 / leak_exponent)
 
 
 @law(
@@ -295,7 +266,6 @@ def make_up_air(
     drawn_out: AirFlow, leakage_at_fifty: AirFlow, limit: DraughtPascal, leak_exponent: Exponent
 ) -> AirFlow:
     """Air that must be let in besides the leaks so that the house is drawn down no further than `limit`, m³/s."""
-    return max(drawn_out - leakage_at_fifty * math.pow(limit / FIFTY.value, leak_exponent), 0)
 
 
 # Where the gas turns to water.
@@ -308,7 +278,6 @@ def make_up_air(
 )
 def vapour_in_air(relative_humidity: Fraction, saturation_pressure: AbsolutePascal) -> AbsolutePascal:
     """Vapor pressure in room air, Pa, from its relative humidity and the saturation pressure at its temperature."""
-    return relative_humidity * saturation_pressure
 
 
 @law(
@@ -318,7 +287,6 @@ def vapour_in_air(relative_humidity: Fraction, saturation_pressure: AbsolutePasc
 )
 def humidity_ratio(vapour: AbsolutePascal, barometer: AbsolutePascal) -> Factor:
     """Water carried by one weight of dry air, kg/kg."""
-    return WATER_OVER_AIR.value * vapour / (barometer - vapour)
 
 
 @law(
@@ -331,8 +299,6 @@ def steam(
     hydrogen: Fraction, moisture: Fraction, humidity_ratio: Factor, least_air: Factor, air_ratio: Factor
 ) -> Factor:
     """Steam in the flue gas for each kilogram of oven-dry wood, kmol: burned hydrogen, the wood's water, the air's."""
-    boiled_off = moisture / (1 - moisture) + humidity_ratio * least_air * air_ratio
-    return hydrogen / HYDROGEN_WEIGHT.value + boiled_off / WATER_WEIGHT.value
 
 
 @law(
@@ -347,39 +313,30 @@ def steam(
 )
 def dry_gas(carbon: Fraction, least_air: Factor, air_ratio: Factor) -> Factor:
     """Dry flue gas for each kilogram of oven-dry wood, kmol: carbon dioxide, nitrogen and the oxygen left over."""
-    oxygen_used = least_air * OXYGEN_IN_AIR_BY_WEIGHT.value / OXYGEN_WEIGHT.value
-    return carbon / CARBON_WEIGHT.value + oxygen_used * (air_ratio / OXYGEN_IN_AIR.value - 1)
 
 
 @law("carbon / carbon_weight / dry_gas", source="combustion", constants={"carbon_weight": CARBON_WEIGHT})
 def carbon_dioxide_share(carbon: Fraction, dry_gas: Factor) -> Fraction:
     """Carbon dioxide in the dry flue gas, by volume, as a sweep's meter shows it."""
-    return carbon / CARBON_WEIGHT.value / dry_gas
 
 
 @law("steam / (steam + dry_gas) * barometer", source="definition")
 def flue_vapour_pressure(steam: Factor, dry_gas: Factor, barometer: AbsolutePascal) -> AbsolutePascal:
     """Pressure of the steam in the flue gas, Pa; its boiling point is the dew point (`water.boiling_temperature`)."""
-    return steam / (steam + dry_gas) * barometer
 
 
 @law("gas - dew_point", source="definition")
 def dew_margin(gas: Kelvin, dew_point: Kelvin) -> KelvinDifference:
     """How far flue gas is above its dew point, K; below zero water runs down the flue."""
-    return gas - dew_point
 
 
 @law("max(maker_minimum, dew_point + dew_margin, tar_floor)", source="common-practice")
-def least_return(
-    maker_minimum: Kelvin, dew_point: Kelvin, dew_margin: KelvinDifference, tar_floor: Kelvin
-) -> Kelvin:
+def least_return(maker_minimum: Kelvin, dew_point: Kelvin, dew_margin: KelvinDifference, tar_floor: Kelvin) -> Kelvin:
     """Coolest water that may return to the stove, K: the hottest of what its maker asks, the dew point and a margin,
     and the floor that practice keeps because tar and acids condense above the dew point of water.
     """
-    return max(maker_minimum, dew_point + dew_margin, tar_floor)
 
 
 @law("max(least_return - system_return, 0)", source="definition")
 def lift_needed(least_return: Kelvin, system_return: Kelvin) -> KelvinDifference:
     """How much the water that comes back must be warmed before the stove, K; nothing when it is warm enough."""
-    return max(least_return - system_return, 0)

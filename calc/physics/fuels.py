@@ -105,13 +105,11 @@ FUELS: dict[str, Fuel] = {
 @law("amount * heat_content", source="definition")
 def heat_in_volume(amount: CubicMetre, heat_content: JoulePerCubicMetre) -> Joule:
     """Heat held by an amount of fuel bought by volume (oil, propane, firewood), on the basis of `heat_content`."""
-    return amount * heat_content
 
 
 @law("amount * heat_content", source="definition")
 def heat_in_mass(amount: Kilogram, heat_content: JoulePerKilogram) -> Joule:
     """Heat held by an amount of fuel bought by weight (pellets, coal), on the basis of `heat_content`."""
-    return amount * heat_content
 
 
 @law("heat_in_fuel * efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
@@ -121,31 +119,26 @@ def heat_delivered(heat_in_fuel: Joule, efficiency: Fraction) -> Joule:
     Heat content and efficiency must be on the same basis, both higher or both lower heating value. Raises OutOfRange
     for an efficiency below 1 % or above 600 %.
     """
-    return heat_in_fuel * efficiency
 
 
 @law("heat_in_fuel * lower_value / higher_value", source="definition", ranges={"higher_value": "1 MJ/kg to 60 MJ/kg"})
 def heat_on_lower_basis(heat_in_fuel: Joule, lower_value: JoulePerKilogram, higher_value: JoulePerKilogram) -> Joule:
     """Heat in a fuel on the lower basis, from its heat on the higher one and the two heating values."""
-    return heat_in_fuel * lower_value / higher_value
 
 
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def volume_needed(heat: Joule, heat_content: JoulePerCubicMetre, efficiency: Fraction) -> CubicMetre:
     """Amount of a fuel sold by volume that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
-    return heat / (heat_content * efficiency)
 
 
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def mass_needed(heat: Joule, heat_content: JoulePerKilogram, efficiency: Fraction) -> Kilogram:
     """Amount of a fuel sold by weight that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
-    return heat / (heat_content * efficiency)
 
 
 @law("heat / efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def energy_needed(heat: Joule, efficiency: Fraction) -> Joule:
     """Amount of a fuel billed by energy that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
-    return heat / efficiency
 
 
 @law("price / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
@@ -153,7 +146,6 @@ def delivered_price_by_volume(
     price: MoneyPerCubicMetre, heat_content: JoulePerCubicMetre, efficiency: Fraction
 ) -> MoneyPerJoule:
     """Price of heat in the house from a fuel sold by volume. Raises OutOfRange like `heat_delivered`."""
-    return price / (heat_content * efficiency)
 
 
 @law("price / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
@@ -161,19 +153,16 @@ def delivered_price_by_mass(
     price: MoneyPerKilogram, heat_content: JoulePerKilogram, efficiency: Fraction
 ) -> MoneyPerJoule:
     """Price of heat in the house from a fuel sold by weight. Raises OutOfRange like `heat_delivered`."""
-    return price / (heat_content * efficiency)
 
 
 @law("price / efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def delivered_price_by_energy(price: MoneyPerJoule, efficiency: Fraction) -> MoneyPerJoule:
     """Price of heat in the house from a fuel billed by energy: gas, power. Raises OutOfRange like `heat_delivered`."""
-    return price / efficiency
 
 
 @law("pay * time_each_year / heat_each_year", source="definition")
 def labour_price(pay: MoneyPerSecond, time_each_year: Second, heat_each_year: Joule) -> MoneyPerJoule:
     """What the reader's own hours add to each unit of heat delivered, if they are given a price."""
-    return pay * time_each_year / heat_each_year
 
 
 @law("(other_price - labour) * heat_content * efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
@@ -184,25 +173,21 @@ def break_even_price(
 
     Below zero when the labour alone costs more than the other fuel. Raises OutOfRange like `heat_delivered`.
     """
-    return (other_price - labour) * heat_content * efficiency
 
 
 @law("heat * delivered_price", source="definition")
 def cost_of_heat(heat: Joule, delivered_price: MoneyPerJoule) -> Money:
     """What an amount of delivered heat costs, a winter's for example."""
-    return heat * delivered_price
 
 
 @law("delivered_price + labour", source="definition")
 def price_with_labour(delivered_price: MoneyPerJoule, labour: MoneyPerJoule) -> MoneyPerJoule:
     """Price of heat in the house with the reader's own hours counted."""
-    return delivered_price + labour
 
 
 @law("cost_now - cost_of_wood", source="definition")
 def saving_each_year(cost_now: Money, cost_of_wood: Money) -> Money:
     """What a winter on wood saves beside the fuel used now; below zero when wood costs more."""
-    return cost_now - cost_of_wood
 
 
 @law("installed_cost / max(saving_each_year, 0)", source="definition")
@@ -211,4 +196,3 @@ def years_to_repay(installed_cost: Money, saving_each_year: Money) -> Count:
 
     Raises ZeroDivisionError when nothing is saved: it is then never repaid.
     """
-    return installed_cost / max(saving_each_year, 0)

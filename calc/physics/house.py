@@ -46,7 +46,6 @@ def space_heat(heat_delivered: Joule, tap_share: Fraction, other_heat: Joule) ->
     `heat_delivered` is fuel × heat content × efficiency; the share of it that made hot tap water is taken off, and what
     else heated the house that year (a wood stove, electric heaters) is put on.
     """
-    return heat_delivered * (1 - tap_share) + other_heat
 
 
 @law(
@@ -60,13 +59,11 @@ def conductance_from_fuel(space_heat: Joule, degree_days: DegreeDays) -> WattPer
 
     The base of the degree-days should be the outdoor temperature at which this house needs no heating.
     """
-    return space_heat / (degree_days * SECONDS_PER_DAY.value)
 
 
 @law("area / resistance", source="first-law", ranges={"resistance": "0.01 m²·K/W to 50 m²·K/W"})
 def surface_conductance(area: SquareMetre, resistance: ThermalResistance) -> WattPerKelvin:
     """Heat one surface loses for each degree, W/K, from its area and the R-value of the whole of it, films included."""
-    return area / resistance
 
 
 @law("walls + windows + doors + ceiling + floor", source="definition")
@@ -74,7 +71,6 @@ def envelope_conductance(
     walls: WattPerKelvin, windows: WattPerKelvin, doors: WattPerKelvin, ceiling: WattPerKelvin, floor: WattPerKelvin
 ) -> WattPerKelvin:
     """Heat that all surfaces lose for each degree, W/K."""
-    return walls + windows + doors + ceiling + floor
 
 
 @law(
@@ -90,20 +86,16 @@ def air_change_conductance(
 
     Its density is that of dry air at `indoor` and at the air pressure of the place: thinner air takes less.
     """
-    air_density = site_pressure / (AIR_GAS_CONSTANT.value * indoor)
-    return house_volume * air_changes * air_density * AIR_SPECIFIC_HEAT.value
 
 
 @law("envelope + air_change", source="definition")
 def house_conductance(envelope: WattPerKelvin, air_change: WattPerKelvin) -> WattPerKelvin:
     """Heat that the whole house loses for each degree, W/K."""
-    return envelope + air_change
 
 
 @law("heated_area * loss_per_area", source="definition")
 def conductance_by_class(heated_area: SquareMetre, loss_per_area: WattPerSquareMetreKelvin) -> WattPerKelvin:
     """First guess of a house's loss for each degree, W/K, from its floor area and the usual loss of its kind."""
-    return heated_area * loss_per_area
 
 
 # --- On the coldest day, on any day, over a year ---
@@ -112,13 +104,11 @@ def conductance_by_class(heated_area: SquareMetre, loss_per_area: WattPerSquareM
 @law("conductance * (indoor - design_outdoor)", source="first-law")
 def design_load(conductance: WattPerKelvin, indoor: Kelvin, design_outdoor: Kelvin) -> Watt:
     """Heat the house loses at its design temperature, W; nothing is taken off for sun, people or lamps."""
-    return conductance * (indoor - design_outdoor)
 
 
 @law("conductance * max(indoor - outdoor, 0)", source="first-law")
 def load_at(conductance: WattPerKelvin, indoor: Kelvin, outdoor: Kelvin) -> Watt:
     """Heat the house loses at an outdoor temperature, W; none when it is warmer outside than in."""
-    return conductance * max(indoor - outdoor, 0)
 
 
 @law(
@@ -128,7 +118,6 @@ def load_at(conductance: WattPerKelvin, indoor: Kelvin, outdoor: Kelvin) -> Watt
 )
 def conductance_from_load(design_load: Watt, indoor: Kelvin, design_outdoor: Kelvin) -> WattPerKelvin:
     """Heat a house loses for each degree, W/K, from its loss at the design temperature."""
-    return design_load / (indoor - design_outdoor)
 
 
 @law(
@@ -138,25 +127,21 @@ def conductance_from_load(design_load: Watt, indoor: Kelvin, design_outdoor: Kel
 )
 def yearly_heat(conductance: WattPerKelvin, degree_days: DegreeDays) -> Joule:
     """Heat that keeps the rooms warm over a year of so many degree-days, J; tap water apart."""
-    return conductance * degree_days * SECONDS_PER_DAY.value
 
 
 @law("conductance * (indoor - base_temperature)", source="degree-day-method")
 def internal_gains(conductance: WattPerKelvin, indoor: Kelvin, base_temperature: Kelvin) -> Watt:
     """Heat from sun, people and lamps that a base temperature below the indoor one stands for, W."""
-    return conductance * (indoor - base_temperature)
 
 
 @law("yearly_heat / heating_season", source="definition", ranges={"heating_season": "1 days to 366 days"})
 def average_load(yearly_heat: Joule, heating_season: Second) -> Watt:
     """Mean load over the days that need heat, W; `heating_season` is the time of those days added up."""
-    return yearly_heat / heating_season
 
 
 @law("space_load + tap_load + outside_loss", source="first-law")
 def whole_load(space_load: Watt, tap_load: Watt, outside_loss: Watt) -> Watt:
     """All that the fire must make up, W: rooms, tap water, and what store and pipes lose outside the heated space."""
-    return space_load + tap_load + outside_loss
 
 
 # --- How cold the year is ---

@@ -10,7 +10,6 @@ from calc.law import Density, Factor, Flow, Fraction, Kelvin, KelvinDifference, 
 @law("water - cold", source="definition")
 def rise_over_cold(water: Kelvin, cold: Kelvin) -> KelvinDifference:
     """How much warmer than the cold side some water is, K."""
-    return water - cold
 
 
 @law(
@@ -24,13 +23,11 @@ def hot_share(wanted_rise: KelvinDifference, hot_rise: KelvinDifference) -> Frac
     All hot, 1, where the hot water is no warmer than wanted: the valve then stands wide open and the mix falls short.
     Raises OutOfRange where the cold side is warmer than wanted or than the hot side, which no valve can mix down.
     """
-    return min(wanted_rise / hot_rise, 1)
 
 
 @law("hot_share * hot + (1 - hot_share) * cold", source="first-law")
 def mixed_temperature(hot_share: Fraction, hot: Kelvin, cold: Kelvin) -> Kelvin:
     """Temperature in K of a mix with this share of hot water by mass."""
-    return hot_share * hot + (1 - hot_share) * cold
 
 
 @law(
@@ -40,14 +37,11 @@ def mixed_temperature(hot_share: Fraction, hot: Kelvin, cold: Kelvin) -> Kelvin:
 )
 def hot_share_by_volume(hot_share: Fraction, hot_density: Density, cold_density: Density) -> Fraction:
     """Share of hot water by volume, as two flow meters would show it, from the share by mass and densities (kg/m³)."""
-    hot = hot_share / hot_density
-    return hot / (hot + (1 - hot_share) / cold_density)
 
 
 @law("mixed_flow * mixed_density * share / density", source="definition", ranges={"share": "0 % to 100 %"})
 def part_flow(mixed_flow: Flow, mixed_density: Density, share: Fraction, density: Density) -> Flow:
     """Flow in m³/s of one of the two waters at its own density (kg/m³): its `share` by mass of the mixed flow."""
-    return mixed_flow * mixed_density * share / density
 
 
 @law("(hot - indoor) / (wanted - indoor)", source="en-1264-2")
@@ -56,16 +50,13 @@ def overheat_factor(hot: Kelvin, wanted: Kelvin, indoor: Kelvin) -> Factor:
 
     A floor's heat is in proportion to its water's excess over the room; after some hours, at the same flow.
     """
-    return (hot - indoor) / (wanted - indoor)
 
 
 @law("min(wanted + margin, most)", source="common-practice")
 def high_limit(wanted: Kelvin, margin: KelvinDifference, most: Kelvin) -> Kelvin:
     """Setting in K of a second thermostat that stops the pump: a margin over the wanted water, `most` (K) at most."""
-    return min(wanted + margin, most)
 
 
 @law("1 - hot_share", source="definition")
 def cold_share(hot_share: Fraction) -> Fraction:
     """Share of cold or returning water by mass: what is not hot."""
-    return 1 - hot_share

@@ -6,7 +6,6 @@ Churchill's factor, one equation from laminar to turbulent. It stays within 3.5 
 of 4000 on, and within 2.5 % from 10 000 on. Between 2100 and 4000 nobody can say which of the two the water does.
 """
 
-from math import exp, log, pi, sqrt
 from typing import NamedTuple
 
 from calc.law import (
@@ -140,7 +139,6 @@ def smallest_steel(least_bore: Metre) -> Metre:
 @law("store_volume + other_volume", source="definition")
 def system_volume(store_volume: CubicMetre, other_volume: CubicMetre) -> CubicMetre:
     """All the water of a plant in m³: the store's and that of stove, pipes and emitters."""
-    return store_volume + other_volume
 
 
 # --- flow ------------------------------------------------------------------------------------------------------------
@@ -149,7 +147,6 @@ def system_volume(store_volume: CubicMetre, other_volume: CubicMetre) -> CubicMe
 @law("density * specific_heat", source="definition")
 def volume_heat_capacity(density: Density, specific_heat: JoulePerKilogramKelvin) -> JoulePerCubicMetreKelvin:
     """Heat that flowing water carries for each volume and degree, J/(m³·K): the true factor behind the trade's 500."""
-    return density * specific_heat
 
 
 @law(
@@ -159,13 +156,11 @@ def volume_heat_capacity(density: Density, specific_heat: JoulePerKilogramKelvin
 )
 def flow(heat: Watt, volume_heat_capacity: JoulePerCubicMetreKelvin, water_drop: KelvinDifference) -> Flow:
     """Flow in m³/s that carries `heat` (W) while its water cools by `water_drop`, measured at the mean temperature."""
-    return heat / (volume_heat_capacity * water_drop)
 
 
 @law("flow * volume_heat_capacity * water_drop", source="first-law")
 def heat_carried(flow: Flow, volume_heat_capacity: JoulePerCubicMetreKelvin, water_drop: KelvinDifference) -> Watt:
     """Heat in W that a flow carries while its water cools by `water_drop`."""
-    return flow * volume_heat_capacity * water_drop
 
 
 @law(
@@ -179,19 +174,16 @@ def rise(heat: Watt, flow: Flow, volume_heat_capacity: JoulePerCubicMetreKelvin)
 
     A safety law because the outlet, not the store, is where water boils first.
     """
-    return heat / (flow * volume_heat_capacity)
 
 
 @law("4 * flow / (pi * bore ** 2)", source="definition", ranges={"bore": "1 mm to 500 mm"})
 def velocity(flow: Flow, bore: Metre) -> Velocity:
     """Mean speed in m/s of a flow through a round bore (m)."""
-    return 4 * flow / (pi * bore**2)
 
 
 @law("sqrt(4 * flow / (pi * velocity_limit))", source="definition", ranges={"velocity_limit": "0.05 m/s to 10 m/s"})
 def bore_for_velocity(flow: Flow, velocity_limit: Velocity) -> Metre:
     """Bore in m in which a flow just reaches a speed limit (m/s)."""
-    return sqrt(4 * flow / (pi * velocity_limit))
 
 
 # --- friction --------------------------------------------------------------------------------------------------------
@@ -204,13 +196,11 @@ def bore_for_velocity(flow: Flow, velocity_limit: Velocity) -> Metre:
 )
 def reynolds_number(density: Density, velocity: Velocity, bore: Metre, viscosity: PascalSecond) -> Factor:
     """Reynolds number: laminar below 2100, turbulent above 4000, undecided between."""
-    return density * velocity * bore / viscosity
 
 
 @law("roughness / bore", source="definition", ranges={"bore": "1 mm to 500 mm"})
 def relative_roughness(roughness: Metre, bore: Metre) -> Factor:
     """Wall roughness as a share of the bore."""
-    return roughness / bore
 
 
 FRICTION_FACTOR = (
@@ -230,15 +220,11 @@ def friction_factor(reynolds_number: Factor, relative_roughness: Factor) -> Fact
 
     Against Colebrook: within 3.5 % from a Reynolds number of 4000, 2.5 % from 10 000 (roughness up to 1 %).
     """
-    turbulent = (2.457 * log(1 / ((7 / reynolds_number) ** 0.9 + 0.27 * relative_roughness))) ** 16
-    between = (37530 / reynolds_number) ** 16
-    return float(8 * ((8 / reynolds_number) ** 12 + (turbulent + between) ** -1.5) ** (1 / 12))
 
 
 @law("friction_factor * density * velocity ** 2 / (2 * bore)", source="darcy", ranges={"bore": "1 mm to 500 mm"})
 def friction(friction_factor: Factor, density: Density, velocity: Velocity, bore: Metre) -> PascalPerMetre:
     """Pressure lost in each length of straight pipe, Pa/m (Darcy and Weisbach)."""
-    return friction_factor * density * velocity**2 / (2 * bore)
 
 
 @law(
@@ -252,7 +238,6 @@ def friction(friction_factor: Factor, density: Density, velocity: Velocity, bore
 )
 def fittings_loss(elbows: Count, tees: Count, valves: Count, other_losses: Factor) -> Factor:
     """Loss of all fittings in velocity heads: elbows, tees in which the flow turns, open ball valves, and others."""
-    return 0.9 * elbows + 1.6 * tees + 0.3 * valves + other_losses
 
 
 @law(
@@ -268,7 +253,6 @@ def pressure_drop(
     other_pressure: PascalDifference,
 ) -> PascalDifference:
     """Pressure lost around a loop, Pa: straight pipe there and back, fittings, and jacket or exchanger as typed."""
-    return friction * length + fittings_loss * density * velocity**2 / 2 + other_pressure
 
 
 GRAVITY = Constant(9.80665, "m/s**2", source="definition", note="standard gravity")
@@ -277,25 +261,21 @@ GRAVITY = Constant(9.80665, "m/s**2", source="definition", note="standard gravit
 @law("pressure_drop / (density * gravity)", constants={"gravity": GRAVITY}, source="definition")
 def head(pressure_drop: PascalDifference, density: Density) -> Metre:
     """Pump head in m (shown in feet) of the water that flows, for a pressure drop (Pa)."""
-    return pressure_drop / (density * GRAVITY.value)
 
 
 @law("flow * pressure_drop / pump_efficiency", source="definition", ranges={"pump_efficiency": "1 % to 95 %"})
 def pump_power(flow: Flow, pressure_drop: PascalDifference, pump_efficiency: Fraction) -> ElectricWatt:
     """Electric power in W that a pump draws, at the efficiency of motor and wheel together."""
-    return flow * pressure_drop / pump_efficiency
 
 
 @law("mixture_flow / water_flow - 1", source="definition")
 def extra_flow(mixture_flow: Flow, water_flow: Flow) -> Fraction:
     """How much more must flow with antifreeze than with water, as a share."""
-    return mixture_flow / water_flow - 1
 
 
 @law("mixture_pressure_drop / water_pressure_drop - 1", source="definition")
 def extra_pressure_drop(mixture_pressure_drop: PascalDifference, water_pressure_drop: PascalDifference) -> Fraction:
     """How much more pressure the pump must give with antifreeze than with water, as a share."""
-    return mixture_pressure_drop / water_pressure_drop - 1
 
 
 # --- pressure where water boils first --------------------------------------------------------------------------------
@@ -315,7 +295,6 @@ def pressure_at_height(absolute_pressure: AbsolutePascal, density: Density, heig
 
     Taken with the pump stopped, and as 1 kPa where the column would pull below that: there it has parted.
     """
-    return max(absolute_pressure - density * GRAVITY.value * height, LEAST_PRESSURE.value)
 
 
 @law(
@@ -331,7 +310,6 @@ def pump_inlet_pressure(
 
     `pressure_lost` (Pa) is the friction between store and inlet.
     """
-    return max(absolute_pressure - density * GRAVITY.value * height - pressure_lost, LEAST_PRESSURE.value)
 
 
 @law(
@@ -342,7 +320,6 @@ def pump_inlet_pressure(
 )
 def rise_before_boiling(absolute_pressure: AbsolutePascal, vapour_pressure: AbsolutePascal, density: Density) -> Metre:
     """How high in m a pipe may rise over the place of `absolute_pressure` before its water boils."""
-    return (absolute_pressure - vapour_pressure) / (density * GRAVITY.value)
 
 
 @law(
@@ -355,7 +332,6 @@ def net_positive_suction_head(
     inlet_pressure: AbsolutePascal, vapour_pressure: AbsolutePascal, density: Density
 ) -> Metre:
     """Net positive suction head in m at a pump's inlet; the maker says how much the pump needs."""
-    return (inlet_pressure - vapour_pressure) / (density * GRAVITY.value)
 
 
 # --- underground -----------------------------------------------------------------------------------------------------
@@ -368,7 +344,6 @@ def net_positive_suction_head(
 )
 def layer_resistance(inside: Metre, outside: Metre, conductivity: Conductivity) -> MetreKelvinPerWatt:
     """Resistance of a round layer such as pipe insulation, m·K/W, between two diameters (m)."""
-    return log(outside / inside) / (2 * pi * conductivity)
 
 
 @law(
@@ -382,7 +357,6 @@ def soil_resistance(depth: Metre, jacket: Metre, soil_conductivity: Conductivity
 
     Holds where the depth is at least the jacket's diameter.
     """
-    return log(4 * (depth + 0.0685 * soil_conductivity) / jacket) / (2 * pi * soil_conductivity)
 
 
 @law(
@@ -394,7 +368,6 @@ def soil_resistance(depth: Metre, jacket: Metre, soil_conductivity: Conductivity
 )
 def neighbour_resistance(depth: Metre, pipe_distance: Metre, soil_conductivity: Conductivity) -> MetreKelvinPerWatt:
     """Resistance that stands for the neighboring pipe's warmth, m·K/W: `pipe_distance` between the two centers (m)."""
-    return log(1 + (2 * (depth + 0.0685 * soil_conductivity) / pipe_distance) ** 2) / (4 * pi * soil_conductivity)
 
 
 @law("2 / (insulation_resistance + soil_resistance + neighbour_resistance)", source="en-13941")
@@ -407,25 +380,21 @@ def pair_conductance(
 
     For two equal pipes side by side; two in one jacket lose somewhat less.
     """
-    return 2 / (insulation_resistance + soil_resistance + neighbour_resistance)
 
 
 @law("pair_conductance * (mean_water - ground)", source="en-13941")
 def trench_loss(pair_conductance: WattPerMetreKelvin, mean_water: Kelvin, ground: Kelvin) -> WattPerMetre:
     """Heat lost by both pipes in each meter of trench, W/m; `ground` is the undisturbed soil, K."""
-    return pair_conductance * (mean_water - ground)
 
 
 @law("trench_loss * trench_length", source="first-law")
 def buried_loss(trench_loss: WattPerMetre, trench_length: Metre) -> Watt:
     """Heat lost by the whole buried run, W, while its water is hot."""
-    return trench_loss * trench_length
 
 
 @law("buried_loss / heat", source="definition", ranges={"heat": "1 W to 1000 kW"})
 def share_lost(buried_loss: Watt, heat: Watt) -> Fraction:
     """Loss of a run as a share of the heat sent through it while it carries that much."""
-    return buried_loss / heat
 
 
 @law(
@@ -441,13 +410,11 @@ def leaving_temperature(
     volume_heat_capacity: JoulePerCubicMetreKelvin,
 ) -> Kelvin:
     """Temperature in K of water at the far end of a run that loses `run_conductance` (W/K) on its way."""
-    return ground + (entering - ground) * exp(-run_conductance / (flow * volume_heat_capacity))
 
 
 @law("conductance_per_length * length", source="definition")
 def run_conductance(conductance_per_length: WattPerMetreKelvin, length: Metre) -> WattPerKelvin:
     """Heat that a whole run loses for each degree, W/K."""
-    return conductance_per_length * length
 
 
 @law(
@@ -458,7 +425,6 @@ def run_conductance(conductance_per_length: WattPerMetreKelvin, length: Metre) -
 )
 def conductance_in_air(insulation_resistance: MetreKelvinPerWatt, jacket: Metre) -> WattPerMetreKelvin:
     """Heat lost by one insulated pipe in still air, W/(m·K), as where it comes up through a crawl space."""
-    return 1 / (insulation_resistance + 1 / (pi * jacket * 8.0))
 
 
 @law(
@@ -474,10 +440,8 @@ def time_to_freeze_solid(
 
     A pipe bursts long before: when ice has closed it and the water beyond is trapped.
     """
-    return water * 333.55e3 / (conductance * max(freezing_point - surroundings, 0))
 
 
 @law("buried_loss * hours_hot", source="first-law")
 def heat_lost_in(buried_loss: Watt, hours_hot: Second) -> Joule:
     """Heat in J lost over a time in which the run is hot."""
-    return buried_loss * hours_hot

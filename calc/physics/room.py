@@ -5,12 +5,12 @@ through walls by conduction and through an open doorway by air that flows out at
 the room warms meanwhile is in `warming`.
 """
 
-import math
 from typing import NamedTuple
 
 from calc.law import (
     AbsolutePascal,
     AirFlow,
+    Bracket,
     Constant,
     Factor,
     JoulePerKelvin,
@@ -65,7 +65,6 @@ def doorway_flow(width: Metre, height: Metre, difference: KelvinDifference, hous
     Bernoulli's equation over the height of the opening, both rooms of one temperature each. Layered rooms, which are
     warmer under the ceiling, pass on somewhat more; a curtain or a half-closed door much less.
     """
-    return DOOR_DISCHARGE.value / 3 * width * height * math.sqrt(GRAVITY.value * height * difference / house)
 
 
 @law(
@@ -75,8 +74,6 @@ def doorway_flow(width: Metre, height: Metre, difference: KelvinDifference, hous
 )
 def doorway_conductance(doorway_flow: AirFlow, site_pressure: AbsolutePascal, house: Kelvin) -> WattPerKelvin:
     """Heat that the doorway passes on for each degree between the rooms, W/K, at this air flow."""
-    density = site_pressure / (AIR_GAS_CONSTANT.value * house)
-    return doorway_flow * density * AIR_SPECIFIC_HEAT.value
 
 
 @balance(
@@ -102,38 +99,34 @@ def steady_room(
     width: Metre,
     height: Metre,
     site_pressure: AbsolutePascal,
-) -> Kelvin:
+) -> Bracket[Kelvin]:
     """Temperature the room settles at while `heat` goes on, K, when what it gives away makes up for it.
 
     `conductance` is the room's own, to outdoors; `partition` that of walls, ceiling and closed doors towards the house.
     Width 0 is a closed door. Without heat it is what the room would have without the stove.
     """
     coldest, warmest = min(outdoor, house), max(outdoor, house)
-    return coldest, warmest + heat / (conductance + partition)  # type: ignore[return-value]
+    return coldest, warmest + heat / (conductance + partition)
 
 
 @law("room - without", source="definition")
 def rise_above(room: Kelvin, without: Kelvin) -> KelvinDifference:
     """How much warmer a room is than it would be without the stove, K."""
-    return room - without
 
 
 @law("max(room - house, house - room)", source="definition")
 def difference_to_house(room: Kelvin, house: Kelvin) -> KelvinDifference:
     """How far room and house are apart, K, whichever is warmer."""
-    return max(room - house, house - room)
 
 
 @law("conductance + partition + doorway", source="definition")
 def all_losses(conductance: WattPerKelvin, partition: WattPerKelvin, doorway: WattPerKelvin) -> WattPerKelvin:
     """Heat that leaves the room by every way for each degree, W/K."""
-    return conductance + partition + doorway
 
 
 @law("(partition + doorway) * (room - house)", source="first-law")
 def heat_passed_on(partition: WattPerKelvin, doorway: WattPerKelvin, room: Kelvin, house: Kelvin) -> Watt:
     """Heat that the room gives the rest of the house, W, through its walls and its doorway."""
-    return (partition + doorway) * (room - house)
 
 
 @law(
@@ -152,7 +145,6 @@ def room_can_use(
 
     `doorway` is what the doorway passes on for each degree with the room at that limit.
     """
-    return max(conductance * (limit - outdoor) + (partition + doorway) * (limit - house), 0)
 
 
 # Two masses: the air with what stands in the room, and the walls and floors behind their surfaces.
@@ -165,13 +157,11 @@ def room_can_use(
 )
 def air_capacity(area: SquareMetre) -> JoulePerKelvin:
     """Heat held by the air of a room and what stands in it, J/K, from its floor area."""
-    return area * AIR_AND_FURNITURE.value
 
 
 @law("area * capacity_per_area", source="iso-13790")
 def wall_capacity(area: SquareMetre, capacity_per_area: JoulePerSquareMetreKelvin) -> JoulePerKelvin:
     """Heat that walls, floor and ceiling hold for each degree, J/K, from floor area and class of building."""
-    return area * capacity_per_area
 
 
 @law(
@@ -186,5 +176,3 @@ def wall_capacity(area: SquareMetre, capacity_per_area: JoulePerSquareMetreKelvi
 )
 def link_to_walls(area: SquareMetre, mass_over_floor: Factor) -> WattPerKelvin:
     """Heat that passes between the room's air and the mass of its walls for each degree, W/K."""
-    to_surface = AIR_TO_SURFACE.value * SURFACE_OVER_FLOOR.value
-    return area / (1 / to_surface + 1 / (SURFACE_TO_MASS.value * mass_over_floor))

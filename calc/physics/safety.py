@@ -4,8 +4,6 @@ Each law here guards against injury: it needs two independent outside checks. Th
 in for the local code, the maker's manual or a licensed person. No law adds a hidden margin.
 """
 
-from math import pi
-
 from calc.law import (
     AbsolutePascal,
     Constant,
@@ -24,7 +22,6 @@ from calc.law import (
     Kilogram,
     MassFlow,
     Metre,
-    NoSolution,
     PascalDifference,
     PerKelvin,
     Second,
@@ -56,13 +53,11 @@ def water_expansion(
     The densities are those of the fluid in the system, water or mixture, cold and hot. `metal_expansion` is the growth
     in length of tank and pipe for each degree: 0 takes no credit for it, the safe way and the usual one here.
     """
-    return system_volume * (cold_density / hot_density - 1 - 3 * metal_expansion * temperature_rise)
 
 
 @law("hot - cold", source="definition", safety=True)
 def temperature_rise(hot: Kelvin, cold: Kelvin) -> KelvinDifference:
     """From the cold filling to the stove's high limit, K."""
-    return hot - cold
 
 
 @law(
@@ -73,7 +68,6 @@ def temperature_rise(hot: Kelvin, cold: Kelvin) -> KelvinDifference:
 )
 def expansion_share(cold_density: Density, hot_density: Density) -> Fraction:
     """By how much of its cold volume a fluid grows between two temperatures."""
-    return cold_density / hot_density - 1
 
 
 @law(
@@ -91,7 +85,6 @@ def highest_pressure(relief_setting: GaugePascal) -> GaugePascal:
 
     The smaller of 90 % of the setting and the setting less 7 psi, so that the valve never weeps.
     """
-    return min(0.9 * relief_setting, relief_setting - 7 * PSI)
 
 
 @law(
@@ -108,7 +101,6 @@ def fill_pressure(
     `top_pressure` is what is kept at the system's highest point; `pump_pressure` is nothing where the vessel joins at
     the pump's suction side, and the pump's whole pressure where it joins behind the pump.
     """
-    return density * GRAVITY.value * height_above_vessel + top_pressure + pump_pressure
 
 
 @law(
@@ -122,13 +114,11 @@ def acceptance(lowest: GaugePascal, highest: GaugePascal, barometer: AbsolutePas
 
     Absolute pressures count, so the barometer of the place stands in it. Zero or less if the lowest is not the lower.
     """
-    return 1 - (lowest + barometer) / (highest + barometer)
 
 
 @law("(water_expansion + reserve) / max(acceptance, 0)", source="ashrae-expansion", safety=True)
 def vessel_volume(water_expansion: CubicMetre, reserve: CubicMetre, acceptance: Fraction) -> CubicMetre:
     """Total volume in m³ of a closed vessel with a membrane; none is large enough for an acceptance of zero."""
-    return (water_expansion + reserve) / max(acceptance, 0)
 
 
 @law(
@@ -142,7 +132,6 @@ def vessel_volume(water_expansion: CubicMetre, reserve: CubicMetre, acceptance: 
 )
 def water_reserve(system_volume: CubicMetre) -> CubicMetre:
     """Water in m³ that a closed vessel holds when cold, against small losses: 0.5 % of the system and 3 L at least."""
-    return max(0.005 * system_volume, 0.003)
 
 
 @law(
@@ -158,8 +147,6 @@ def plain_tank_volume(
     barometer: AbsolutePascal,
 ) -> CubicMetre:
     """Total volume in m³ of an old closed tank without a membrane, its air at the site's pressure before filling."""
-    share = barometer / (lowest + barometer) - barometer / (highest + barometer)
-    return (water_expansion + reserve) / max(share, 0)
 
 
 @law("water_expansion + standing_water", source="definition", safety=True)
@@ -168,7 +155,6 @@ def open_tank_volume(water_expansion: CubicMetre, standing_water: CubicMetre) ->
 
     `standing_water` is what it holds when all is cold, so that evaporation does not let air into the pipes.
     """
-    return water_expansion + standing_water
 
 
 # --- boiling ---------------------------------------------------------------------------------------------------------
@@ -177,7 +163,6 @@ def open_tank_volume(water_expansion: CubicMetre, standing_water: CubicMetre) ->
 @law("store_top + rise", source="first-law", safety=True)
 def outlet_at_peak(store_top: Kelvin, rise: KelvinDifference) -> Kelvin:
     """Hottest water in the plant in K: the stove's outlet at the fire's peak, with a full store feeding its inlet."""
-    return store_top + rise
 
 
 # --- relief and vent -------------------------------------------------------------------------------------------------
@@ -186,7 +171,6 @@ def outlet_at_peak(store_top: Kelvin, rise: KelvinDifference) -> Kelvin:
 @law("water_output * peak_factor", source="definition", ranges={"peak_factor": "1 to 5"}, safety=True)
 def peak_output(water_output: Watt, peak_factor: Factor) -> Watt:
     """Heat to the water in W at the fire's peak, from the mean over a burn."""
-    return water_output * peak_factor
 
 
 @law(
@@ -197,7 +181,6 @@ def peak_output(water_output: Watt, peak_factor: Factor) -> Watt:
 )
 def relieving_pressure(relief_setting: GaugePascal, barometer: AbsolutePascal) -> AbsolutePascal:
     """Absolute pressure in Pa at which a relief valve passes its full flow: 10 % over its setting."""
-    return 1.1 * relief_setting + barometer
 
 
 @law(
@@ -215,8 +198,6 @@ def relieving_pressure(relief_setting: GaugePascal, barometer: AbsolutePascal) -
 )
 def latent_heat(boiling: Kelvin) -> JoulePerKilogram:
     """Heat in J/kg that turns boiling water into steam: a fit within 0.01 % of IAPWS-IF97 from 50 to 170 °C."""
-    over = boiling - 373.15
-    return 2.256491e6 - 2640.235 * over - 3.460472 * over**2 - 0.01744922 * over**3
 
 
 @law(
@@ -231,13 +212,11 @@ def latent_heat(boiling: Kelvin) -> JoulePerKilogram:
 )
 def steam_volume(pressure: AbsolutePascal) -> CubicMetrePerKilogram:
     """Volume in m³/kg of steam just off the boil: a fit within 0.3 % of IAPWS-IF97 from 40 to 700 kPa."""
-    return float(1.67321 * (pressure / 101325.0) ** -0.93694)
 
 
 @law("peak_output / latent_heat", source="relief-codes", ranges={"latent_heat": "1 MJ/kg to 3 MJ/kg"}, safety=True)
 def relief_steam(peak_output: Watt, latent_heat: JoulePerKilogram) -> MassFlow:
     """Steam in kg/s that a relief valve must pass when all of the fire's heat goes into boiling."""
-    return peak_output / latent_heat
 
 
 @law(
@@ -253,7 +232,6 @@ def relief_steam(peak_output: Watt, latent_heat: JoulePerKilogram) -> MassFlow:
 )
 def open_vent_bore(peak_output: Watt) -> Metre:
     """Least bore in m of the pipe from stove to open tank: 25 mm, more above 30 kW."""
-    return float(max(0.025, 0.00808 * (peak_output / 1000) ** (1 / 3)))
 
 
 @law(
@@ -264,7 +242,6 @@ def open_vent_bore(peak_output: Watt) -> Metre:
 )
 def vent_steam_velocity(relief_steam: MassFlow, steam_volume: CubicMetrePerKilogram, bore: Metre) -> Velocity:
     """Speed in m/s of the steam in an open vent when all of the fire's heat goes into boiling."""
-    return 4 * relief_steam * steam_volume / (pi * bore**2)
 
 
 @law(
@@ -275,7 +252,6 @@ def vent_steam_velocity(relief_steam: MassFlow, steam_volume: CubicMetrePerKilog
 )
 def vent_rise(water_height: Metre, cold_density: Density, hot_density: Density) -> Metre:
     """How much higher in m hot water stands in a vent than the cold water that balances it, pump at rest."""
-    return water_height * (cold_density / hot_density - 1)
 
 
 # --- power cut -------------------------------------------------------------------------------------------------------
@@ -289,13 +265,11 @@ def vent_rise(water_height: Metre, cold_density: Density, hot_density: Density) 
 )
 def fire_heat_left(wood_left: Kilogram, heating_value: JoulePerKilogram, share_to_water: Fraction) -> Joule:
     """Heat in J that the wood still in the fire will give the water."""
-    return wood_left * heating_value * share_to_water
 
 
 @law("jacket_volume + loop_volume", source="definition", safety=True)
 def standing_volume(jacket_volume: CubicMetre, loop_volume: CubicMetre) -> CubicMetre:
     """Water in m³ that takes up the heat: the jacket's, and the gravity loop's only where it is shown to flow."""
-    return jacket_volume + loop_volume
 
 
 @law(
@@ -311,7 +285,6 @@ def heat_to_boiling(
     hottest_outlet: Kelvin,
 ) -> Joule:
     """Heat in J that this water takes up before it boils, from the hottest outlet of ordinary running."""
-    return standing_volume * density * specific_heat * max(boiling - hottest_outlet, 0)
 
 
 @law(
@@ -329,55 +302,49 @@ def hottest_water(
     boiling: Kelvin,
 ) -> Kelvin:
     """Hottest that the standing water gets in K when `heat` (J) goes into it: it stays at boiling once it is there."""
-    warmed = hottest_outlet + heat / (standing_volume * density * specific_heat)
-    return max(min(warmed, boiling), hottest_outlet)
 
 
 @law("net_output * time_until_spent", source="first-law", safety=True)
 def heat_into_standing_water(net_output: Watt, time_until_spent: Second) -> Joule:
     """Heat in J that goes into the standing water until the fire is spent."""
-    return net_output * time_until_spent
 
 
 @law("max(peak_output - dump_output, 0)", source="first-law", safety=True)
 def net_output(peak_output: Watt, dump_output: Watt) -> Watt:
     """Heat in W that is left to warm the standing water when a dump takes its part."""
-    return max(peak_output - dump_output, 0)
 
 
 @law("fire_heat_left / peak_output", source="first-law", ranges={"peak_output": "1 W to 1000 kW"}, safety=True)
 def time_until_spent(fire_heat_left: Joule, peak_output: Watt) -> Second:
     """Time in s for which the fire can keep up its peak output with the wood it has."""
-    return fire_heat_left / peak_output
 
 
-@law("heat_to_boiling / net_output", source="first-law", safety=True)
+@law(
+    "heat_to_boiling / net_output",
+    source="first-law",
+    safety=True,
+    never="heat_to_boiling > net_output * time_until_spent or net_output == 0",
+)
 def time_to_boiling(heat_to_boiling: Joule, net_output: Watt, time_until_spent: Second) -> Second:
     """Time in s until the standing water boils.
 
     Raises NoSolution, "never", where the fire is spent first or the dump takes all of its heat.
     """
-    if heat_to_boiling > net_output * time_until_spent or net_output == 0:
-        raise NoSolution("time_to_boiling")
-    return heat_to_boiling / net_output
 
 
 @law("max(net_output * time_until_spent - heat_to_boiling, 0)", source="first-law", safety=True)
 def heat_boiled_off(net_output: Watt, time_until_spent: Second, heat_to_boiling: Joule) -> Joule:
     """Heat in J that is left to boil water away by the time the fire is spent; zero means that it does not boil."""
-    return max(net_output * time_until_spent - heat_to_boiling, 0)
 
 
 @law("heat_boiled_off / latent_heat", source="first-law", ranges={"latent_heat": "1 MJ/kg to 3 MJ/kg"}, safety=True)
 def water_boiled_off(heat_boiled_off: Joule, latent_heat: JoulePerKilogram) -> Kilogram:
     """Water in kg that leaves as steam before the fire is spent."""
-    return heat_boiled_off / latent_heat
 
 
 @law("peak_output * fire_share", source="first-law", ranges={"fire_share": "0 % to 100 %"}, safety=True)
 def dump_needed(peak_output: Watt, fire_share: Fraction) -> Watt:
     """Heat in W that a dump must carry off: all of the peak, or the share left by a damper that fails shut."""
-    return peak_output * fire_share
 
 
 @law(
@@ -388,7 +355,6 @@ def dump_needed(peak_output: Watt, fire_share: Fraction) -> Watt:
 )
 def battery_energy(pump_power: ElectricWatt, running_time: Second, inverter_efficiency: Fraction) -> Joule:
     """Energy in J that a battery must give to keep a pump running until the fire is spent."""
-    return pump_power * running_time / inverter_efficiency
 
 
 # --- burst -----------------------------------------------------------------------------------------------------------
@@ -408,16 +374,13 @@ def flash_fraction(
     `boiling` is at the pressure outside, `specific_heat` at the mean of the two, `latent_heat` at `boiling`. Exactly
     nothing when the water is no hotter than that.
     """
-    return specific_heat * max(hot - boiling, 0) / latent_heat
 
 
 @law("volume * density * flash_fraction", source="definition", safety=True)
 def flash_steam(volume: CubicMetre, density: Density, flash_fraction: Fraction) -> Kilogram:
     """Steam in kg from a volume of hot water that is let go; `density` is that of the hot water."""
-    return volume * density * flash_fraction
 
 
 @law("flash_steam * steam_volume", source="definition", safety=True)
 def flash_steam_volume(flash_steam: Kilogram, steam_volume: CubicMetrePerKilogram) -> CubicMetre:
     """Space in m³ that this steam takes once it is out."""
-    return flash_steam * steam_volume

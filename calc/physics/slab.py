@@ -5,6 +5,7 @@ temperature is that of a point a third of its thickness below that face.
 """
 
 from calc.law import (
+    Bracket,
     Conductivity,
     CubicMetre,
     Density,
@@ -33,13 +34,11 @@ def heat_for_each_degree(
     slab_heat_capacity: JoulePerKilogramKelvin,
 ) -> JoulePerKelvin:
     """Heat in J/K that a slab of this area (m²), thickness (m), density (kg/m³) and specific heat (J/kgK) holds."""
-    return floor_area * slab_thickness * slab_density * slab_heat_capacity
 
 
 @law("heat_for_each_degree * max(warm - cool, 0)", source="first-law")
 def slab_heat(heat_for_each_degree: JoulePerKelvin, warm: Kelvin, cool: Kelvin) -> Joule:
     """Heat in J that the slab gives up as its mean temperature falls from `warm` to `cool` (K); 0 if it does not."""
-    return heat_for_each_degree * max(warm - cool, 0)
 
 
 @law("covering + slab_thickness / (3 * slab_conductivity)", source="plate-mean")
@@ -47,7 +46,6 @@ def resistance_to_surface(
     covering: ThermalResistance, slab_thickness: Metre, slab_conductivity: Conductivity
 ) -> ThermalResistance:
     """Resistance in m²K/W between the slab's mean temperature and its surface: a third of the concrete (m, W/mK)."""
-    return covering + slab_thickness / (3 * slab_conductivity)
 
 
 @balance(
@@ -58,25 +56,23 @@ def resistance_to_surface(
     constants={"surface_factor": SURFACE_FACTOR, "surface_exponent": SURFACE_EXPONENT},
     ranges={"resistance_to_surface": "0.001 m²·K/W to 5 m²·K/W"},
 )
-def idle_rise(slab: Kelvin, resistance_to_surface: ThermalResistance, indoor: Kelvin) -> KelvinDifference:
+def idle_rise(slab: Kelvin, resistance_to_surface: ThermalResistance, indoor: Kelvin) -> Bracket[KelvinDifference]:
     """How much warmer than the room, K, the surface is when as much heat reaches it from the slab as leaves it.
 
     The slab's mean temperature is `slab` (K), the room's `indoor` (K), `resistance_to_surface` in m²K/W. It is 0 over a
     slab that is no warmer than the room.
     """
-    return 0.0, max(slab - indoor, 0)  # type: ignore[return-value]
+    return 0.0, max(slab - indoor, 0)
 
 
 @law("min(slab, indoor) + surface_rise", source="definition")
 def idle_surface(slab: Kelvin, indoor: Kelvin, surface_rise: KelvinDifference) -> Kelvin:
     """Surface of an idle slab in K; a slab cooler than the room is taken to have a surface as cool as itself."""
-    return min(slab, indoor) + surface_rise
 
 
 @law("heat / (heat_content * fall)", source="first-law", ranges={"fall": "0.1 K to 150 K"})
 def water_with_that_heat(heat: Joule, heat_content: JoulePerCubicMetreKelvin, fall: KelvinDifference) -> CubicMetre:
     """Water in m³ that gives up `heat` (J) as it cools by `fall` (K); `heat_content` in J/m³K."""
-    return heat / (heat_content * fall)
 
 
 @law("max(water_output - load, 0) * burn_time / heat_for_each_degree", source="first-law")
@@ -84,22 +80,18 @@ def rise_from_a_burn(
     water_output: Watt, load: Watt, burn_time: Second, heat_for_each_degree: JoulePerKelvin
 ) -> KelvinDifference:
     """How much one burn warms the slab, K, when all that the rooms do not take meanwhile (W, s) stays in it (J/K)."""
-    return max(water_output - load, 0) * burn_time / heat_for_each_degree
 
 
 @law("(warm + cool) / 2", source="definition")
 def halfway(warm: Kelvin, cool: Kelvin) -> Kelvin:
     """Mean temperature in K of a slab that cools from `warm` to `cool`."""
-    return (warm + cool) / 2
 
 
 @law("floor_area * max(slab - below, 0) / resistance_below", source="steady-conduction")
 def ground_loss(floor_area: SquareMetre, slab: Kelvin, below: Kelvin, resistance_below: ThermalResistance) -> Watt:
     """Heat in W that a slab at `slab` (K) loses to what lies `below` (K), through `resistance_below` in m²K/W."""
-    return floor_area * max(slab - below, 0) / resistance_below
 
 
 @law("cool + burn_rise", source="definition")
 def after_a_burn(cool: Kelvin, burn_rise: KelvinDifference) -> Kelvin:
     """Mean temperature in K of a slab that stood at `cool` (K) when a burn began that warms it by `burn_rise` (K)."""
-    return cool + burn_rise

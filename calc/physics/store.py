@@ -4,7 +4,7 @@ A mixed store has one temperature and ends when all of it is at the lowest usefu
 its water up at full heat and fills with what the emitters return. A real tank lies between.
 """
 
-from math import exp, factorial, log, pi, sqrt
+from math import exp, factorial
 
 from calc.law import (
     AbsolutePascal,
@@ -23,7 +23,6 @@ from calc.law import (
     Kilogram,
     LoadPerArea,
     Metre,
-    NoSolution,
     Second,
     SquareMetre,
     ThermalResistance,
@@ -42,7 +41,6 @@ from calc.units import FOOT, GALLON
 @law("store_top - exchanger_approach", source="definition")
 def charged_top(store_top: Kelvin, exchanger_approach: KelvinDifference) -> Kelvin:
     """Hottest the store gets, K, when a charging exchanger keeps it `exchanger_approach` below the stove's water."""
-    return store_top - exchanger_approach
 
 
 @law("volume * heat_content * max(top - low, 0)", source="first-law")
@@ -52,13 +50,11 @@ def usable_heat(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin, top:
     `heat_content` is the mean between the two temperatures (`water.mean_volume_heat_content`); `volume` is the water in
     it, not the size on the label.
     """
-    return volume * heat_content * max(top - low, 0)
 
 
 @law("water_drop * min(load / design_load, 1)", source="first-law", ranges={"design_load": "1 W to 10000 kW"})
 def drop_at_load(water_drop: KelvinDifference, load: Watt, design_load: Watt) -> KelvinDifference:
     """Drop from supply to return at a load, K: the flow stays, so it shrinks with the load; never more than design."""
-    return water_drop * min(load / design_load, 1)
 
 
 @law("max(lowest_useful - water_drop, min(indoor, lowest_useful))", source="first-law")
@@ -67,7 +63,6 @@ def return_temperature(lowest_useful: Kelvin, water_drop: KelvinDifference, indo
 
     They heat a room at `indoor`, so whatever the drop, nothing comes back colder than that room.
     """
-    return max(lowest_useful - water_drop, min(indoor, lowest_useful))
 
 
 @law(
@@ -80,24 +75,19 @@ def hours_carried(heat: Joule, load: Watt, standby_loss: Watt) -> Second:
 
     `standby_loss` is 0 where the tank stands in the heated space: what it loses is then part of the load.
     """
-    return heat / (load + standby_loss)
 
 
 @law("usable_heat / heat_above_cold", source="definition", ranges={"heat_above_cold": "1 J to 1000 MWh"})
 def usable_share(usable_heat: Joule, heat_above_cold: Joule) -> Fraction:
     """Usable heat as a share of all the heat in the tank above the cold water it was filled with."""
-    return usable_heat / heat_above_cold
 
 
-@law("heat / (heat_content * max(top - low, 0))", source="first-law")
+@law("heat / (heat_content * max(top - low, 0))", source="first-law", never="top <= low")
 def volume_for_heat(heat: Joule, heat_content: JoulePerCubicMetreKelvin, top: Kelvin, low: Kelvin) -> CubicMetre:
     """Water that takes up `heat` as it warms from `low` to `top`, m³.
 
     Raises NoSolution when `top` is not above `low`: no tank is large enough.
     """
-    if top <= low:
-        raise NoSolution("volume_for_heat")
-    return heat / (heat_content * (top - low))
 
 
 # --- How large: the ways a size is chosen ---
@@ -121,37 +111,31 @@ EN_LOAD_SHARE = Constant(0.3, "1", source="en-303-5")
 @law("max(burn_heat - load * burn_time, 0)", source="first-law")
 def surplus_of_burn(burn_heat: Joule, load: Watt, burn_time: Second) -> Joule:
     """Heat of one burn that the house does not use while it burns, J; the store must take it."""
-    return max(burn_heat - load * burn_time, 0)
 
 
 @law("part_load * whole_burn", source="definition", ranges={"part_load": "1 % to 100 %"})
 def part_of_burn(part_load: Fraction, whole_burn: Joule) -> Joule:
     """Heat of a burn that is laid smaller than a full load, J."""
-    return part_load * whole_burn
 
 
 @law("size_factor * volume", source="definition")
 def scaled_volume(size_factor: Factor, volume: CubicMetre) -> CubicMetre:
     """A tank so many times as large, m³."""
-    return size_factor * volume
 
 
 @law("heat / load", source="definition", ranges={"load": "1 W to 10000 kW"})
 def time_on_heat(heat: Joule, load: Watt) -> Second:
     """Time for which an amount of heat carries a load, s."""
-    return heat / load
 
 
 @law("part / whole", source="definition", ranges={"whole": "1 J to 1000 MWh"})
 def share_of(part: Joule, whole: Joule) -> Fraction:
     """One amount of heat as a share of another."""
-    return part / whole
 
 
 @law("(load + standby_loss) * hours_wanted", source="first-law")
 def heat_for_hours(load: Watt, standby_loss: Watt, hours_wanted: Second) -> Joule:
     """Heat that carries a load and the tank's own loss for the time wanted, J."""
-    return (load + standby_loss) * hours_wanted
 
 
 @law(
@@ -161,7 +145,6 @@ def heat_for_hours(load: Watt, standby_loss: Watt, hours_wanted: Second) -> Joul
 )
 def volume_by_house_area(heated_area: SquareMetre) -> CubicMetre:
     """Tank by the custom of 500 US gallons for each 1000 square feet of house, m³; it knows neither fire nor house."""
-    return CUSTOM_VOLUME_PER_AREA.value * heated_area
 
 
 @law(
@@ -171,7 +154,6 @@ def volume_by_house_area(heated_area: SquareMetre) -> CubicMetre:
 )
 def volume_by_firebox(firebox_volume: CubicMetre) -> CubicMetre:
     """Tank that German law asks for by the fuel chamber, 12 L for each liter, m³."""
-    return LITERS_PER_LITER.value * firebox_volume
 
 
 @law(
@@ -181,7 +163,6 @@ def volume_by_firebox(firebox_volume: CubicMetre) -> CubicMetre:
 )
 def volume_by_rating(rated_output: Watt) -> CubicMetre:
     """Tank that German law asks for at least, by the rated output of a stove stoked by hand: 55 L/kW, m³."""
-    return BY_HAND_VOLUME_PER_POWER.value * rated_output
 
 
 @law(
@@ -191,13 +172,11 @@ def volume_by_rating(rated_output: Watt) -> CubicMetre:
 )
 def volume_by_rating_automatic(rated_output: Watt) -> CubicMetre:
     """Tank that German law asks for at least, by the rated output of an automatic stove: 20 L/kW, m³."""
-    return AUTOMATIC_VOLUME_PER_POWER.value * rated_output
 
 
 @law("max(by_firebox, by_rating)", source="bimschv-5-4")
 def volume_by_german_law(by_firebox: CubicMetre, by_rating: CubicMetre) -> CubicMetre:
     """The larger of the two German sizes for a stove stoked by hand, m³. The law leaves out single-room heaters."""
-    return max(by_firebox, by_rating)
 
 
 @law(
@@ -215,8 +194,6 @@ def volume_by_eu_formula(rated_output: Watt) -> CubicMetre:
 
     The law covers boilers that lose at most 6 % of their output to the room, so not most stoves.
     """
-    counted = rated_output * (1 - EU_OUTPUT_WITHOUT_STORE.value / rated_output)
-    return max(EU_LEAST_VOLUME.value, EU_VOLUME_PER_POWER.value * counted)
 
 
 @law(
@@ -226,7 +203,6 @@ def volume_by_eu_formula(rated_output: Watt) -> CubicMetre:
 )
 def volume_by_eu_formula_automatic(rated_output: Watt) -> CubicMetre:
     """Tank that European law recommends beside a boiler stoked automatically, m³: 20 L/kW."""
-    return EU_AUTOMATIC_VOLUME_PER_POWER.value * rated_output
 
 
 @law(
@@ -237,8 +213,6 @@ def volume_by_eu_formula_automatic(rated_output: Watt) -> CubicMetre:
 )
 def volume_by_en_303_5(burn_time: Second, rated_output: Watt, house_load: Watt, lowest_output: Watt) -> CubicMetre:
     """Tank by the formula of EN 303-5 from burn time, rated output, house load and the lowest output, m³."""
-    counted = 1 - EN_LOAD_SHARE.value * house_load / lowest_output
-    return EN_VOLUME_PER_HEAT.value * burn_time * rated_output * counted
 
 
 # --- How it charges and cools ---
@@ -247,18 +221,14 @@ def volume_by_en_303_5(burn_time: Second, rated_output: Watt, house_load: Watt, 
 @law("volume * heat_content", source="first-law")
 def heat_capacity(volume: CubicMetre, heat_content: JoulePerCubicMetreKelvin) -> JoulePerKelvin:
     """Heat that the whole tank holds for each degree, J/K."""
-    return volume * heat_content
 
 
-@law("heat / max(water_output - load, 0)", source="first-law")
+@law("heat / max(water_output - load, 0)", source="first-law", never="water_output <= load")
 def time_to_charge(heat: Joule, water_output: Watt, load: Watt) -> Second:
     """Time a fire needs to put `heat` into the store while the house takes its load, s; no loss from the tank.
 
     Raises NoSolution when the fire gives no more than the house takes: the store never charges.
     """
-    if water_output <= load:
-        raise NoSolution("time_to_charge")
-    return heat / (water_output - load)
 
 
 @law(
@@ -270,7 +240,6 @@ def temperature_charged(
     start: Kelvin, water_output: Watt, load: Watt, elapsed: Second, heat_capacity: JoulePerKelvin
 ) -> Kelvin:
     """Temperature of a mixed store after a time of charging (or of feeding the house), K; no loss from the tank."""
-    return start + (water_output - load) * elapsed / heat_capacity
 
 
 @law(
@@ -280,7 +249,6 @@ def temperature_charged(
 )
 def steady_temperature(surroundings: Kelvin, water_output: Watt, load: Watt, conductance: WattPerKelvin) -> Kelvin:
     """Temperature at which a mixed store would settle, K: what comes in is then what goes out through its walls."""
-    return surroundings + (water_output - load) / conductance
 
 
 @law(
@@ -290,7 +258,6 @@ def steady_temperature(surroundings: Kelvin, water_output: Watt, load: Watt, con
 )
 def time_constant(heat_capacity: JoulePerKelvin, conductance: WattPerKelvin) -> Second:
     """Time in which a mixed tank closes 63 % of its distance to the temperature it is heading for, s."""
-    return heat_capacity / conductance
 
 
 @law(
@@ -303,24 +270,23 @@ def temperature_after(start: Kelvin, heading_for: Kelvin, elapsed: Second, time_
 
     `heading_for` is the temperature of its surroundings while it stands, its steady temperature while it charges.
     """
-    return heading_for + (start - heading_for) * exp(-elapsed / time_constant)
 
 
-@law("time_constant * log((heading_for - start) / (heading_for - target))", source="first-law")
+@law(
+    "time_constant * log((heading_for - start) / (heading_for - target))",
+    source="first-law",
+    never="target < min(start, heading_for) or target > max(start, heading_for) or target == heading_for",
+)
 def time_to_reach(start: Kelvin, target: Kelvin, heading_for: Kelvin, time_constant: Second) -> Second:
     """Time a mixed tank needs from `start` to `target` on its way to the temperature it is heading for, s.
 
     Raises NoSolution when `target` does not lie on that way: it is never reached.
     """
-    if not min(start, heading_for) <= target <= max(start, heading_for) or target == heading_for:
-        raise NoSolution("time_to_reach")
-    return time_constant * log((heading_for - start) / (heading_for - target))
 
 
 @law("cold + (start - cold) * exp(-drawn / volume)", source="first-law", ranges={"volume": "0.001 m³ to 10000 m³"})
 def temperature_drawn_mixed(start: Kelvin, cold: Kelvin, drawn: CubicMetre, volume: CubicMetre) -> Kelvin:
     """Temperature of a stirred tank after cold water has taken the place of what was drawn, K."""
-    return cold + (start - cold) * exp(-drawn / volume)
 
 
 def _arrivals_below(layers: int, expected: float) -> float:
@@ -377,8 +343,6 @@ def side_conductance(
     `diameter` and `height` are the tank's own, `insulation` its thickness, `film` the heat passed from the outside
     surface to the air (8 to 9 W/(m²·K) indoors). The water inside is taken to hold the wall at its own temperature.
     """
-    wraps = log(1 + 2 * insulation / diameter) / (2 * conductivity) + 1 / (film * (diameter + 2 * insulation))
-    return pi * height / wraps
 
 
 @law(
@@ -394,31 +358,26 @@ def ends_conductance(
     diameter: Metre, insulation: Metre, conductivity: Conductivity, film: WattPerSquareMetreKelvin
 ) -> WattPerKelvin:
     """Heat lost for each degree through the two flat ends of a tank, W/K; the rim of the insulation is left out."""
-    return pi / 2 * diameter**2 / (insulation / conductivity + 1 / film)
 
 
 @law("thickness / resistance", source="definition", ranges={"resistance": "0.001 m²·K/W to 100 m²·K/W"})
 def conductivity_of(thickness: Metre, resistance: ThermalResistance) -> Conductivity:
     """Conductivity of an insulation that has an R-value at a thickness, W/(m·K)."""
-    return thickness / resistance
 
 
 @law("(side + ends) * fittings", source="definition")
 def shell_conductance(side: WattPerKelvin, ends: WattPerKelvin, fittings: Factor) -> WattPerKelvin:
     """Heat lost for each degree by the whole tank, W/K; `fittings` raises it for pipes, legs and gaps (1 for none)."""
-    return (side + ends) * fittings
 
 
 @law("conductance * (store_temperature - surroundings)", source="first-law")
 def standby_loss(conductance: WattPerKelvin, store_temperature: Kelvin, surroundings: Kelvin) -> Watt:
     """Heat that a tank loses to what stands around it, W; below zero when the tank is the cooler."""
-    return conductance * (store_temperature - surroundings)
 
 
 @law("heat_capacity * (start - finish)", source="first-law")
 def heat_lost(heat_capacity: JoulePerKelvin, start: Kelvin, finish: Kelvin) -> Joule:
     """Heat that left a tank as it cooled from `start` to `finish`, J."""
-    return heat_capacity * (start - finish)
 
 
 STILL_AIR = Constant(0.089, "W/m**2/Pa", source="ashrae-pools")
@@ -443,31 +402,26 @@ def evaporation_loss(
     `air_vapour` that in the air of the place. Measured on pools below 50 °C; hotter water is beyond what was measured,
     so take the result as the size of the loss, not its digits.
     """
-    return open_area * (water_vapour - air_vapour) * (STILL_AIR.value + MOVING_AIR.value * air_speed)
 
 
 @law("relative_humidity * saturation", source="definition", ranges={"relative_humidity": "0 % to 100 %"})
 def air_vapour(relative_humidity: Fraction, saturation: AbsolutePascal) -> AbsolutePascal:
     """Vapor pressure in air of a relative humidity, Pa; `saturation` is that of water at the air's temperature."""
-    return relative_humidity * saturation
 
 
 @law("shell_loss + evaporation", source="first-law")
 def open_store_loss(shell_loss: Watt, evaporation: Watt) -> Watt:
     """All that an open store loses, W: through its walls and with the vapor that leaves."""
-    return shell_loss + evaporation
 
 
 @law("loss / (store_temperature - surroundings)", source="definition")
 def conductance_of_loss(loss: Watt, store_temperature: Kelvin, surroundings: Kelvin) -> WattPerKelvin:
     """Heat lost for each degree that makes up a loss at one temperature, W/K."""
-    return loss / (store_temperature - surroundings)
 
 
 @law("share * heat", source="definition")
 def part_of_heat(share: Fraction, heat: Joule) -> Joule:
     """A share of an amount of heat, J."""
-    return share * heat
 
 
 # --- Where it goes ---
@@ -478,73 +432,61 @@ GRAVITY = Constant(9.80665, "m/s**2", source="definition", note="standard gravit
 @law("pi / 4 * diameter ** 2", source="definition")
 def circle_area(diameter: Metre) -> SquareMetre:
     """Area of a circle, m²: the water surface or the footprint of a round tank."""
-    return pi / 4 * diameter**2
 
 
 @law("pi / 4 * diameter ** 2 * height", source="definition")
 def cylinder_volume(diameter: Metre, height: Metre) -> CubicMetre:
     """Volume of an upright round tank with flat ends, m³."""
-    return pi / 4 * diameter**2 * height
 
 
 @law("4 * volume / (pi * diameter ** 2)", source="definition", ranges={"diameter": "0.01 m to 100 m"})
 def cylinder_height(volume: CubicMetre, diameter: Metre) -> Metre:
     """Height of an upright round tank with flat ends that holds a volume, m."""
-    return 4 * volume / (pi * diameter**2)
 
 
 @law("(4 * volume / (pi * slenderness)) ** (1 / 3)", source="definition", ranges={"slenderness": "0.1 to 20"})
 def cylinder_diameter(volume: CubicMetre, slenderness: Factor) -> Metre:
     """Diameter of an upright round tank whose height is `slenderness` times its diameter, m."""
-    return float((4 * volume / (pi * slenderness)) ** (1 / 3))
 
 
 @law("size + 2 * insulation", source="definition")
 def size_insulated(size: Metre, insulation: Metre) -> Metre:
     """Diameter or height of a tank with insulation on both sides, m."""
-    return size + 2 * insulation
 
 
 @law("size + more", source="definition")
 def size_with(size: Metre, more: Metre) -> Metre:
     """A size with something added on one side, m."""
-    return size + more
 
 
 @law("width * depth", source="definition")
 def box_area(width: Metre, depth: Metre) -> SquareMetre:
     """Footprint of a box with flat sides, m²."""
-    return width * depth
 
 
 @law("footprint * height", source="definition")
 def box_volume(footprint: SquareMetre, height: Metre) -> CubicMetre:
     """Volume of a tank with upright sides, m³."""
-    return footprint * height
 
 
 @law("min(width, depth)", source="definition")
 def narrower(width: Metre, depth: Metre) -> Metre:
     """The narrower of two sides, m: what must pass a door."""
-    return min(width, depth)
 
 
 @law("sqrt(height ** 2 + diameter ** 2)", source="definition")
 def tilted_height(height: Metre, diameter: Metre) -> Metre:
     """Height of room that a round tank needs while it is tipped up from lying to standing, m: its diagonal."""
-    return sqrt(height**2 + diameter**2)
 
 
 @law("opening - size", source="definition")
 def clearance(opening: Metre, size: Metre) -> Metre:
     """Space left when something of a size goes through an opening, m; below zero it does not fit."""
-    return opening - size
 
 
 @law("volume * density + empty_weight", source="definition", safety=True)
 def full_weight(volume: CubicMetre, density: Density, empty_weight: Kilogram) -> Kilogram:
     """Weight of a tank full of water, kg; `density` is that of the cold water it is filled with, its heaviest."""
-    return volume * density + empty_weight
 
 
 @law(
@@ -556,13 +498,11 @@ def full_weight(volume: CubicMetre, density: Density, empty_weight: Kilogram) ->
 )
 def floor_load(weight: Kilogram, footprint: SquareMetre) -> LoadPerArea:
     """Load that a weight lays on the floor under it, spread evenly over its footprint, Pa."""
-    return weight * GRAVITY.value / footprint
 
 
 @law("load / allowable", source="definition", ranges={"allowable": "1 lb/ft2 to 100000 lb/ft2"}, safety=True)
 def load_share(load: LoadPerArea, allowable: LoadPerArea) -> Fraction:
     """Load as a share of what the floor may carry; above 100 % it is overloaded."""
-    return load / allowable
 
 
 @law(
@@ -573,4 +513,3 @@ def load_share(load: LoadPerArea, allowable: LoadPerArea) -> Fraction:
 )
 def area_for_load(weight: Kilogram, allowable: LoadPerArea) -> SquareMetre:
     """Floor over which a weight must be spread so that no more than `allowable` presses on it, m²."""
-    return weight * GRAVITY.value / allowable

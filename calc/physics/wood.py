@@ -40,19 +40,16 @@ MOISTURE = "0 % to 80 %"
 @law("moisture / (1 - moisture)", source="definition", ranges={"moisture": MOISTURE})
 def moisture_on_dry_basis(moisture: Fraction) -> Fraction:
     """Moisture on dry basis, water over oven-dry wood, as meters with pins show it, from the wet basis."""
-    return moisture / (1 - moisture)
 
 
 @law("dry_basis / (1 + dry_basis)", source="definition", ranges={"dry_basis": "0 % to 400 %"})
 def moisture_on_wet_basis(dry_basis: Fraction) -> Fraction:
     """Moisture on wet basis, water over all that the scale shows, from the dry basis of a meter."""
-    return dry_basis / (1 + dry_basis)
 
 
 @law("dry_heating_value * (1 - moisture)", source="wood-heating-value", ranges={"moisture": MOISTURE})
 def higher_heating_value(dry_heating_value: JoulePerKilogram, moisture: Fraction) -> JoulePerKilogram:
     """Higher heating value of wood as fired, J/kg: its water burns nothing but weighs."""
-    return dry_heating_value * (1 - moisture)
 
 
 @law(
@@ -63,8 +60,6 @@ def higher_heating_value(dry_heating_value: JoulePerKilogram, moisture: Fraction
 )
 def lower_heating_value(higher_heating_value: JoulePerKilogram, moisture: Fraction) -> JoulePerKilogram:
     """Lower heating value of wood as fired, J/kg: the higher one less the heat that leaves in the steam."""
-    steam = moisture + WATER_FROM_HYDROGEN.value * HYDROGEN.value * (1 - moisture)
-    return higher_heating_value - LATENT_HEAT.value * steam
 
 
 # Stacks. A cord, a stère and a cubic meter of stacked wood are all volumes of wood and air.
@@ -73,7 +68,6 @@ def lower_heating_value(higher_heating_value: JoulePerKilogram, moisture: Fracti
 @law("stacked_volume * solid_share", source="cord-solid-share")
 def solid_volume(stacked_volume: CubicMetre, solid_share: Fraction) -> CubicMetre:
     """Wood in a stack without the air between, m³."""
-    return stacked_volume * solid_share
 
 
 @law("solid_volume * basic_density", source="definition")
@@ -82,13 +76,11 @@ def oven_dry_mass(solid_volume: CubicMetre, basic_density: Density) -> Kilogram:
 
     Taking the stack at its green volume, as the lists of cords do, leaves out that drying wood shrinks a few percent.
     """
-    return solid_volume * basic_density
 
 
 @law("oven_dry_mass / (1 - moisture)", source="definition", ranges={"moisture": MOISTURE})
 def mass_with_moisture(oven_dry_mass: Kilogram, moisture: Fraction) -> Kilogram:
     """Weight of wood with its water, kg."""
-    return oven_dry_mass / (1 - moisture)
 
 
 @law(
@@ -100,25 +92,21 @@ def stack_heat_content(
     solid_share: Fraction, basic_density: Density, moisture: Fraction, heating_value: JoulePerKilogram
 ) -> JoulePerCubicMetre:
     """Heat in each volume of a stack, J/m³, on the basis of `heating_value` (per kilogram as fired)."""
-    return solid_share * basic_density / (1 - moisture) * heating_value
 
 
 @law("log_length * stack_rows", source="definition")
 def stack_depth(log_length: Metre, stack_rows: Count) -> Metre:
     """Depth of a stack of several rows of logs behind one another, m."""
-    return log_length * stack_rows
 
 
 @law("stacked_volume / (height * depth)", source="definition")
 def stack_length(stacked_volume: CubicMetre, height: Metre, depth: Metre) -> Metre:
     """Length of a stack of this height and depth (the length of the logs, or several of them behind each other), m."""
-    return stacked_volume / (height * depth)
 
 
 @law("mass * moisture", source="definition")
 def water_in_wood(mass: Kilogram, moisture: Fraction) -> Kilogram:
     """Water in wood of this weight, kg, which the fire must boil off."""
-    return mass * moisture
 
 
 # The firebox: what one load weighs, and how many splits that is. `firing` says what heat it gives.
@@ -127,19 +115,16 @@ def water_in_wood(mass: Kilogram, moisture: Fraction) -> Kilogram:
 @law("firebox_volume * packing_density", source="definition")
 def load_mass(firebox_volume: CubicMetre, packing_density: Density) -> Kilogram:
     """Weight of wood that fills a firebox, kg; `packing_density` is wood as fired over the space it is stacked in."""
-    return firebox_volume * packing_density
 
 
 @law("log_length * log_section * basic_density / (1 - moisture)", source="definition", ranges={"moisture": MOISTURE})
 def split_mass(log_length: Metre, log_section: SquareMetre, basic_density: Density, moisture: Fraction) -> Kilogram:
     """Weight of one split with its water, kg; `log_section` is that of a round log as thick (`flue.round_area`)."""
-    return log_length * log_section * basic_density / (1 - moisture)
 
 
 @law("mass / piece_mass", source="definition")
 def pieces_in(mass: Kilogram, piece_mass: Kilogram) -> Count:
     """How many pieces of one weight, splits or loads of the firebox, make up an amount of wood."""
-    return mass / piece_mass
 
 
 # A winter's wood.
@@ -150,4 +135,3 @@ def heat_from_wood(
     yearly_heat: Joule, wood_share: Fraction, tap_load: Watt, standby_loss: Watt, heating_days: Second
 ) -> Joule:
     """Heat that the fire makes in a winter, J: its share of the rooms' heat, taps, what the store loses outside."""
-    return yearly_heat * wood_share + (tap_load + standby_loss) * heating_days

@@ -329,18 +329,6 @@ def test_no_key_has_two_meanings() -> None:
         assert len(found_kinds) == 1 or key in bought, f"{key}: {found_kinds}"
 
 
-def test_methods_are_few() -> None:
-    """Laws that no pocket calculator can follow are counted, so that each one is a decision."""
-    first = ("stored-heat", "tank-size", "house-load", "emitter-temperature")
-    used = {
-        step.law.name
-        for key in first
-        for step in WORKSHEETS[key].all_steps()
-        if getattr(step, "law", None) is not None and step.law.sentence  # type: ignore[union-attr]
-    }
-    assert len(used) <= 3, used
-
-
 @ALL
 def test_every_typical_value_is_taken_and_named(worksheet: Worksheet) -> None:
     for plan in worksheet.all_plans():

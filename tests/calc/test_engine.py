@@ -39,13 +39,11 @@ PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as=
 @law("heat / load", source="definition", ranges={"load": "1 Btu/h to 50,000 Btu/h"})
 def lasts(heat: Joule, load: Watt) -> Second:
     """How long a store lasts, s."""
-    return heat / load
 
 
 @law("load * time + peak * time / 2", source="definition")
 def both(load: Watt, peak: Watt, time: Second) -> Joule:
     """Heat of two loads, J."""
-    return load * time + peak * time / 2
 
 
 def _worksheet(**changes: Any) -> Worksheet:
