@@ -228,9 +228,11 @@ def _wrong(fields: Iterable[Field], typed: Typed, reader: Reader) -> str:
     """Why a text is no value of any of these fields; empty when it is one."""
     reason = ""
     for field in fields:
-        value, reason, _ = reader.read(field, typed)
+        value, reason, *_ = reader.read(field, typed)
         if value:
             return ""
+        if field.kind == "choice":
+            reason = "is no choice that is offered"
     return reason
 
 

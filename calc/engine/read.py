@@ -52,11 +52,11 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
         if field.key in {problem.key for problem in choice_problems}:
             continue
         if field.key in given:
-            value, reason, quantity = reader.read(field, given[field.key])
+            value, reason, quantity, like = reader.read(field, given[field.key])
             if value:
                 inputs[field.key] = value
             else:
-                problems.append(Problem(field.key, f"{field.label} {reason}."))
+                problems.append(Problem(field.key, f"{field.label} {reason}{like}."))
             if quantity and not value:
                 refused[field.key] = quantity
         elif field.key in stands_in:
@@ -101,7 +101,7 @@ def _choices(
             choices[field.key] = stands_in[field.key]
             continue
         if field.key in given:
-            value, reason, _ = reader.read(field, given[field.key])
+            value, reason, *_ = reader.read(field, given[field.key])
             if value:
                 choices[field.key] = str(value.si)
                 continue

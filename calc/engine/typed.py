@@ -53,13 +53,14 @@ class Input(NamedTuple):
 class Outcome(NamedTuple):
     """What came of a text: a value, or why it is none.
 
-    `reason` completes a sentence that begins with the field's label. `quantity` is what stands in the text, also where
-    the field cannot take it.
+    `reason` completes a sentence that begins with the field's label, and `like` goes on with an example of what to type
+    in a box. `quantity` is what stands in the text, also where the field cannot take it.
     """
 
     value: Input | None
     reason: str = ""
     quantity: Quantity | None = None
+    like: str = ""
 
 
 class Reader:
@@ -85,7 +86,7 @@ class Reader:
         found = self._quantity(field, typed)
         if isinstance(found, UnitError):
             like = f", like {_like(field, typed.system)}" if found.wants_example else ""
-            return Outcome(None, found.reason + like)
+            return Outcome(None, found.reason, like=like)
         reason = unfit(field, found, typed.system)
         return Outcome(None if reason else Input(field, found.si, found, typed.origin, typed.text), reason, found)
 
