@@ -227,7 +227,7 @@ def _label(result: Result, steps: Mapping[str, AnyStep]) -> str:
 
 
 def _field(field: Field, system: System) -> dict[str, Any]:
-    told: dict[str, Any] = {"key": field.key, "label": field.label, "kind": field.kind, "hint": field.hint}
+    told: dict[str, Any] = {"key": field.key, "label": field.label, "kind": field.kind, "hint": field.beside}
     default = field.unless_given or (field.typical.text if field.typical else None)
     told["default"] = default if isinstance(default, str | None) else dict(default)
     if field.same_as:

@@ -198,9 +198,18 @@ HEATING_DAYS = Field(
     typical=Typical("300 days", "typical-years", "250 days", "350 days", "A weather service; nights count."),
 )  # fmt: skip
 # --- Taps, the room, the fire, wood and money ---
+# What people say who do not know which one it is: an ordinary one of them, not the heaviest.
+WOOD_WORDS = {
+    "northern-red-oak": ("oak", "red oak"),
+    "white-spruce": ("spruce",),
+    "paper-birch": ("birch",),
+    "white-ash": ("ash",),
+    "american-elm": ("elm",),
+    "red-maple": ("maple",),
+}
 SPECIES = Field(
     "species", "choice", "Kind of wood", "The main tree in the pile.",
-    options=tuple(Option(one.key, one.label) for one in WOODS.values()),
+    options=tuple(Option(one.key, one.label, WOOD_WORDS.get(one.key, ())) for one in WOODS.values()),
 )  # fmt: skip
 STOVE_EFFICIENCY = EFFICIENCY.but(
     hint="What does not go up the flue, to the water and the room together.", low="30 %", high="100 %",
@@ -476,7 +485,7 @@ FLOOR_AREA = Field(
 FLOOR_COVERING = Field(
     "floor_covering", "choice", "Floor covering", "The thickest covering of any large room sets the water.",
     options=(
-        Option("bare", "nothing, or tile"),
+        Option("bare", "nothing, or tile", ("tile", "tiles", "stone")),
         Option("thin", "vinyl or linoleum"),
         Option("wood", "wood, about 3/4 in (19 mm)"),
         Option("carpet", "thin carpet without a pad"),

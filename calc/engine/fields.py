@@ -46,10 +46,11 @@ class Typical(NamedTuple):
 
 
 class Option(NamedTuple):
-    """One value of a choice: its key in links, what readers see, and a longer explanation if it needs one."""
+    """One value of a choice: its key in links, what readers see, and other words by which people ask for it."""
 
     value: str
     label: str
+    also: tuple[str, ...] = ()
 
 
 @dataclass(repr=False)
@@ -101,6 +102,12 @@ class Field:
         """Whether an SI value lies in the accepted range, but for what its conversion may have added."""
         slack = 1e-9 * max(abs(self.low_si), abs(self.high_si))
         return self.low_si - slack <= value <= self.high_si + slack
+
+    @property
+    def beside(self) -> str:
+        """What stands beside the field: its hint, and for a share how a plain number is read."""
+        share = "A plain number is in percent." if self.kind == "fraction" else ""
+        return f"{self.hint} {share}".strip()
 
     @property
     def optional(self) -> bool:

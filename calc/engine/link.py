@@ -75,6 +75,8 @@ def read(
     if len(text) > LONGEST_LINK:
         return Opened("", {}, ("This link is too long to be one of ours.",))
     parts = text.strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
+    if _cut_in_first_words(parts, worksheets):
+        return Opened("", {}, ("This link was cut off on its way, before its first number. Ask for it again.",))
     version = parts[0]
     if not (version[:1] == "v" and version[1:].isascii() and version[1:].isdigit()):
         return Opened("", {}, ("This link does not begin like one of ours (#v1;…).",))
@@ -102,6 +104,15 @@ def read(
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, tuple(problems))
+
+
+def _cut_in_first_words(parts: list[str], worksheets: Mapping[str, Worksheet]) -> bool:
+    """Whether a link ends inside its version or its worksheet's name."""
+    begun = f"v{VERSION};"
+    if len(parts) == 1:
+        return begun.startswith(parts[0])
+    keys = (*worksheets, PLAN)
+    return len(parts) == 2 and parts[1] not in keys and any(key.startswith(parts[1]) for key in keys)
 
 
 def _carried(parts: list[str]) -> Carried:

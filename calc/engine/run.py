@@ -58,13 +58,19 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
 
 
 def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str, ...]:
-    """What was given and is not used, since the choices made ask for other numbers."""
+    """What could be meant otherwise, what is not used with the choices made, and what stands on the careful side."""
     labels = {one.key: one.label for one in worksheet.all_fields()}
-    unused = tuple(f"{labels[key]} is not used with the choices made here." for key in reading.unused)
-    return unused + tuple(
+    asked = [
+        f"{one.field.label}: “{one.text.strip()}” is taken as {one.quantity.taken_as}. Is that what you mean?"
+        for one in reading.inputs.values()
+        if one.quantity and one.quantity.taken_as and one.origin in ("typed", "link") and not one.from_field
+    ]
+    unused = [f"{labels[key]} is not used with the choices made here." for key in reading.unused]
+    careful = [
         f"{one.field.label}: nobody gave it, so {one.shown(system)} stands in, the side that warns."
         for one in _careful(reading)
-    )
+    ]
+    return (*asked, *unused, *careful)
 
 
 def _careful(reading: Reading) -> list[Input]:

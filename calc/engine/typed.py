@@ -116,7 +116,10 @@ def unfit(field: Field, found: Quantity, system: System) -> str:
     if field.holds(found.si):
         return ""
     ends = [bound_text(bound, field.kind, found.unit, system) for bound in (field.low, field.high)]
-    return f"must be between {ends[0]} and {ends[1]}"
+    meter = ""
+    if field.dry_basis and found.si > field.high_si and not isinstance(found.unit, DryBasis):
+        meter = f"; a meter reads dry basis: for its reading type {found.number} % db"
+    return f"must be between {ends[0]} and {ends[1]}{meter}"
 
 
 def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
@@ -146,7 +149,7 @@ def _like(field: Field, system: System) -> str:
 def _chosen(field: Field, text: str) -> str:
     wanted = " ".join(text[:LONGEST_TEXT].split()).casefold()
     for option in field.options:
-        if wanted in (option.value.casefold(), option.label.casefold()):
+        if wanted in (option.value.casefold(), option.label.casefold(), *option.also):
             return option.value
     alike = [option.value for option in field.options if _alike(wanted, option)]
     if len(alike) == 1:

@@ -75,6 +75,13 @@ def _fuel(
 
 # Heat contents: US Energy Information Administration and 40 CFR 98 Table C-1 (US Government works, public domain).
 # Efficiencies: those that the USDA Forest Products Laboratory's net figures imply, within ordinary ranges.
+# Other words for them, as people write them.
+FUEL_WORDS = {
+    "oil": ("fuel oil", "heating oil", "no. 2 oil", "diesel"),
+    "gas": ("natural gas", "methane", "mains gas"),
+    "propane": ("lpg", "lp", "lp gas", "bottled gas"),
+    "electricity": ("electric", "electrical", "resistance"),
+}
 FUELS: dict[str, Fuel] = {
     fuel.key: fuel
     for fuel in (

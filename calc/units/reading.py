@@ -24,11 +24,15 @@ _NUMBER = re.compile(
 
 
 class Quantity(NamedTuple):
-    """What was read: the SI value, the number in plain ASCII as typed, and its unit."""
+    """What was read: the SI value, the number in plain ASCII as typed, its unit, and how else it might be meant.
+
+    `taken_as` tells, where a text could mean two things, what it was taken for: "82 %".
+    """
 
     si: float
     number: str
     unit: Unit
+    taken_as: str = ""
 
     def link_text(self) -> str:
         return self.number + self.unit.ascii
@@ -42,24 +46,53 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
     text = _plain(text)
     if kind == "thermal_resistance":
         text = re.sub(r"^R\s*-?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # builders say R-19
+    if kind == "fraction":
+        text = re.sub(r"^(COP)\s*(?=\d)(.*)", r"\2 \1", text, flags=re.IGNORECASE)  # COP 3.2
     found = _NUMBER.match(text)
     if not found:
         raise UnitError("must start with a number", wants_example=True)
+    if kind in _IN_PIECES and (pieces := _in_pieces(text, found, kind, system)):
+        return pieces
     rest = text[found.end() :].strip()
     number, value = _value(found, system)
     if rest == shown.text[:1] and rest in ("$", "€"):
         rest = ""  # "$3.50" beside "$/gal" is a price in the unit shown
+    taken_as = ""
+    if kind == "power" and _HEAT_ALONE.fullmatch(rest):
+        rest += "/h"  # only a rate fits here, and this is how the trade writes one
+        taken_as = f"{found.group()} {rest}"
     if rest:
         unit = unit_named(rest, kind)
-    elif kind == "fraction" and abs(value) < 1 and ("." in number or "/" in number):
+    elif kind == "fraction" and 0 < abs(value) < 1:
         # 0.82 or 4/5 beside a % sign is meant as 82 or 80 %: nobody asks for an efficiency under one percent.
         unit, value, number = shown, value * 100, format(value * 100, ".12g")
+        taken_as = f"{number} %"
     else:
         unit = shown
     si = unit.to_si(value)
     if not math.isfinite(si):
         raise UnitError("is too large a number")
-    return Quantity(si, number, unit)
+    return Quantity(si, number, unit, taken_as)
+
+
+_HEAT_ALONE = re.compile(r"(?:[km]|mm|thousand |million )?btus?", re.IGNORECASE)
+_IN_PIECES = ("length", "time")  # kinds that people type in two units: 6 ft 8 in, 4 h 30 min
+
+
+def _in_pieces(text: str, first: re.Match[str], kind: str, system: System) -> Quantity | None:
+    """A text in two units, the second the smaller: 6 ft 8 in is 80 in; None for any other text."""
+    parts = re.fullmatch(r"([^\d,;+-]*?)\s*(?:,|\band\b)?\s*(\d.*)", text[first.end() :].strip())
+    if not parts or not parts[1]:
+        return None
+    second = _NUMBER.match(parts[2])
+    if not second or not parts[2][second.end() :].strip():
+        return None
+    large, small = unit_named(parts[1], kind), unit_named(parts[2][second.end() :].strip(), kind)
+    (_, many), (_, few) = _value(first, system), _value(second, system)
+    if small.factor >= large.factor or few * small.factor >= large.factor * (1 + 1e-9):
+        raise UnitError(f"is in two units that do not go together: type it in {large.text} or in {small.text}")
+    number = math.copysign(abs(many) * large.factor / small.factor + few, many)
+    return Quantity(small.to_si(number), format(number, ".12g"), small)
 
 
 def _plain(text: str) -> str:
@@ -80,6 +113,7 @@ def _plain(text: str) -> str:
     text = "".join(spelt).replace("\N{FRACTION SLASH}", "/")
     text = re.sub(f"[{_DASHES}]", "-", text)
     # A superscript belongs to a unit (ft²); after a digit it is a power, and 10² must not become 102.
+    text = re.sub("⁻¹", "-1", text)
     if re.search(r"\d\s*[²³¹⁰⁴-⁹]", text):
         raise UnitError("must be one number, not a power")
     text = unicodedata.normalize("NFKC", text).strip()

@@ -52,9 +52,11 @@ UNITS: tuple[Unit, ...] = (
     Unit("m³", "volume", 1.0, "m3", "cubic meters", ("cubicmeter", "cubicmeters", "cubicmetre", "cubicmetres", "cum")),
     Unit("ft³", "volume", FOOT**3, "ft3", "cubic feet", ("cubicfoot", "cubicfeet", "cuft", "cf")),
     Unit("cord", "volume", 128 * FOOT**3, "cord", "cords", ("cords", "fullcord", "fullcords")),
+    Unit("imp gal", "volume", 4.54609e-3, "impgal", "imperial gallons", ("impgals", "imp gallon", "imp gallons", "imperial gallon", "imperial gallons", "imperial gal", "uk gallon", "uk gallons", "uk gal", "gal (imp)", "gal (uk)")),
     Unit("stère", "volume", 1.0, "stere", "stères", ("stère", "stères", "steres", "rm", "ster")),
     Unit("gal/min", "flow", GALLON / 60, "gpm", "US gallons a minute", ("usgpm", "gallons/minute", "gallon/minute", "galpermin")),
     Unit("gal/h", "flow", GALLON / HOUR, "gph", "US gallons an hour", ("gal/hr", "gal/hour", "gallons/hour")),
+    Unit("imp gal/min", "flow", 4.54609e-3 / 60, "impgpm", "imperial gallons a minute", ("imperial gallons/minute", "imperial gal/min", "uk gpm", "imperial gpm")),
     Unit("L/min", "flow", 1e-3 / 60, "L/min", "liters a minute", ("lpm", "litres/minute", "liters/minute", "l/minute")),
     Unit("L/s", "flow", 1e-3, "L/s", "liters a second", ("l/sec",)),
     Unit("L/h", "flow", 1e-3 / HOUR, "L/h", "liters an hour", ("l/hr", "litres/hour", "liters/hour")),
@@ -126,6 +128,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("€/s", "price_per_time", 1.0, "EUR/s", "euros a second", ()),
     Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents", "per cent")),
     DryBasis("% dry basis", "fraction", 0.01, "%db", "percent, dry basis", ("% db", "percent db", "% dry", "percent dry basis")),
+    Unit("COP", "fraction", 1.0, "COP", "coefficient of performance", ("coefficient of performance",)),
     Unit("", "fraction", 1.0, "", "", ()),
     Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "fd", "hdd65", "°f-days", "f-days", "degf-days")),
     Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day", "k-days", "c-days", "°c-days")),
@@ -137,7 +140,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("a week", "rate", 1 / 7, "/week", "a week", ("aweek",)),
     Unit("/h", "settling_rate", 1 / HOUR, "/h", "an hour", ("an hour",)),
     Unit("/s", "settling_rate", 1.0, "/s", "a second", ()),
-    Unit("/h", "air_changes", 1 / HOUR, "/h", "an hour", ("ach", "/hr", "/hour", "anhour")),
+    Unit("/h", "air_changes", 1 / HOUR, "/h", "an hour", ("ach", "/hr", "/hour", "anhour", "1/h", "1/hr", "1/hour", "h-1", "hr-1", "ac/h", "air change/h", "air changes/h", "air change/hour", "air changes/hour", "air changes an hour")),
     Unit("/s", "air_changes", 1.0, "/s", "a second", ()),
     Unit("Btu/(h·ft)", "heat_rate_per_length", BTU / HOUR / FOOT, "Btu/h/ft", "Btu an hour from each foot", ("btuh/ft", "btu/hr/ft", "btu/hft", "btu/hrft", "btu/h-ft")),
     Unit("W/m", "heat_rate_per_length", 1.0, "W/m", "watts from each meter", ()),
@@ -179,6 +182,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("Btu/gal", "heat_per_volume", BTU / GALLON, "Btu/gal", "Btu a gallon", ()),
     Unit("kBtu/gal", "heat_per_volume", 1e3 * BTU / GALLON, "kBtu/gal", "thousand Btu a gallon", ()),
     Unit("MMBtu/cord", "heat_per_volume", 1e6 * BTU / (128 * FOOT**3), "MMBtu/cord", "million Btu a cord", ()),
+    Unit("Btu/cord", "heat_per_volume", BTU / (128 * FOOT**3), "Btu/cord", "Btu a cord", ()),
     Unit("kWh/L", "heat_per_volume", 3.6e9, "kWh/L", "kilowatt-hours a liter", ()),
     Unit("kWh/m³", "heat_per_volume", 3.6e6, "kWh/m3", "kilowatt-hours a cubic meter", ("kwh/stere", "kwh/rm")),
     Unit("Btu/ft³", "heat_per_volume", BTU / FOOT**3, "Btu/ft3", "Btu a cubic foot", ()),
@@ -217,7 +221,9 @@ def _spelled(text: str) -> str:
     """The form in which spellings are compared: lower case, no spaces, brackets, dots or exponent marks."""
     text = text.replace("\N{MASCULINE ORDINAL INDICATOR}", "°").replace("\N{RING ABOVE}", "°")
     text = unicodedata.normalize("NFKC", text).casefold()
-    text = re.sub(r"\bper\b", "/", text)
+    text = re.sub(r"\bper\b", "/", text.replace("\N{MINUS SIGN}", "-"))
+    text = re.sub(r"\bmillion\s*btus?\b", "mmbtu", text)
+    text = re.sub(r"\bthousand\s*btus?\b", "kbtu", text)
     text = re.sub(r"deg(?:ree)?s?\.?\s*(?=[cfk]\b)", "°", text)
     return re.sub(r"[\s.()^*·⋅×]", "", text)
 

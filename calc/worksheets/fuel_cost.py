@@ -20,13 +20,13 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import fuels
-from calc.physics.fuels import FUELS
+from calc.physics.fuels import FUEL_WORDS, FUELS
 from calc.vocabulary import YEARLY_HEAT
 
 FUEL_NOW = Field(
     "fuel_now", "choice", "Fuel you heat with now", "Wood is set beside it.",
     options=tuple(
-        Option(key, FUELS[key].label) for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
+        Option(key, FUELS[key].label, FUEL_WORDS.get(key, ())) for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
     ),
 )  # fmt: skip
 

@@ -18,7 +18,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import fuels, house, water, wood
-from calc.physics.fuels import FUELS, Fuel
+from calc.physics.fuels import FUEL_WORDS, FUELS, Fuel
 from calc.units import unit_named
 from calc.vocabulary import (
     ALTITUDE,
@@ -44,7 +44,7 @@ METHOD = Field(
     ),
 )  # fmt: skip
 FUEL = Field(
-    "fuel", "choice", "Fuel", options=tuple(Option(fuel.key, fuel.label) for fuel in FUELS.values()),
+    "fuel", "choice", "Fuel", options=tuple(Option(one.key, one.label, FUEL_WORDS.get(one.key, ())) for one in FUELS.values()),
 )  # fmt: skip
 TAP_SHARE = Field(
     "tap_share", "fraction", "Share of that fuel for hot water", "0 % if something else heats the taps.",
