@@ -373,6 +373,11 @@ WORKSHEET = Worksheet(
             "hottest-store",
         ),
         Advice(
+            "unworkable", "over-store", "lowest_useful > store_top and lowest_useful <= hottest_store",
+            "The store is never hot enough for this.",
+            "It is charged to {store_top}, and this coil needs {lowest_useful} on the coldest day. A larger coil, more air, tighter ducts or a hotter store is needed.",
+        ),
+        Advice(
             "caution", "ducts-first", "duct_loss >= lossy",
             "The ducts decide.",
             "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for "

@@ -194,6 +194,11 @@ WORKSHEET = Worksheet(
             "hottest-store",
         ),
         Advice(
+            "unworkable", "over-store", "lowest_useful > store_top and lowest_useful <= hottest_store",
+            "The store is never hot enough for this.",
+            "It is charged to {store_top}, and these emitters need {lowest_useful} on the coldest day. More emitter, less heat to replace or a hotter store is needed: see the table.",
+        ),
+        Advice(
             "caution", "large-drop", "excess_ratio < flat_return",
             "The drop is large for such cool water.",
             "The return is only {excess_ratio} as far above the room as the supply. The plain mean flatters the emitter: "

@@ -286,6 +286,11 @@ WORKSHEET = Worksheet(
             "hottest-store",
         ),
         Advice(
+            "unworkable", "over-store", "lowest_useful > store_top and lowest_useful <= hottest_store",
+            "The store is never hot enough for this.",
+            "It is charged to {store_top}, and this floor needs {lowest_useful} on the coldest day. A thinner covering, closer pipes or a hotter store is needed.",
+        ),
+        Advice(
             "caution", "surface-limit", "surface_warmest > surface_limit",
             "The floor gets too warm.",
             "Its warmest spots would stand at {surface_warmest}, and {surface_limit} is the most for such a room: beyond "

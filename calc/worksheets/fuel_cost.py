@@ -137,6 +137,29 @@ WOOD_CONTENT = Field(
     low="5 MMBtu/cord", high="45 MMBtu/cord", us="MMBtu/cord", si="kWh/m³",
     typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
 )  # fmt: skip
+
+
+def _content(key: str, name: str, kind: str, text: str, ends: tuple[str, str], us: str, si: str) -> Field:
+    return Field(
+        key, kind, f"Heat content of {name}", "Higher heating value; the usual figure unless you know better.",
+        low=ends[0], high=ends[1], us=us, si=si, unless_given=text,
+    )  # fmt: skip
+
+
+CONTENTS = (
+    _content(
+        "oil_content", "heating oil", "heat_per_volume", "138.5 kBtu/gal", ("100 kBtu/gal", "160 kBtu/gal"),
+        "kBtu/gal", "kWh/L",
+    ),
+    _content(
+        "propane_content", "propane", "heat_per_volume", "91.452 kBtu/gal", ("70 kBtu/gal", "115 kBtu/gal"),
+        "kBtu/gal", "kWh/L",
+    ),
+    _content(
+        "pellet_content", "wood pellets", "heat_per_mass", "16.4 MMBtu/ton", ("10 MMBtu/ton", "20 MMBtu/ton"),
+        "MMBtu/ton", "kWh/kg",
+    ),
+)  # fmt: skip
 OWN_HOURS = Field(
     "own_hours", "time", "Your own hours in a winter", "Cutting, stacking, carrying, lighting, ash.",
     low="0 h", high="2,000 h", us="h", si="h", unless_given="0 h",
@@ -192,35 +215,8 @@ WORKSHEET = Worksheet(
     guide="cost",
     question="What does wood heat cost beside the fuel I burn now?",
     short="Prices of delivered heat side by side, and what wood may cost.",
-    fields=(YEARLY_HEAT, FUEL_NOW, *PRICES, *EFFICIENCIES, WOOD_CONTENT, OWN_HOURS, OWN_PAY, INSTALLED_COST),
+    fields=(YEARLY_HEAT, FUEL_NOW, *PRICES, *EFFICIENCIES, WOOD_CONTENT, *CONTENTS, OWN_HOURS, OWN_PAY, INSTALLED_COST),
     givens=(
-        Given(
-            "oil_content",
-            "heat_per_volume",
-            "Heat in heating oil",
-            "138.5 kBtu/gal",
-            "eia-heat-contents",
-            us="kBtu/gal",
-            si="kWh/L",
-        ),
-        Given(
-            "propane_content",
-            "heat_per_volume",
-            "Heat in propane",
-            "91.452 kBtu/gal",
-            "eia-heat-contents",
-            us="kBtu/gal",
-            si="kWh/L",
-        ),
-        Given(
-            "pellet_content",
-            "heat_per_mass",
-            "Heat in wood pellets",
-            "16.4 MMBtu/ton",
-            "pellet-heat-content",
-            us="MMBtu/ton",
-            si="kWh/kg",
-        ),
         Given("resistance", "fraction", "Efficiency of electric heaters", "100 %", "definition"),
         Given("no_labour", "price_per_energy", "Hours spent on the other fuel", "0 $/MMBtu", "definition"),
     ),
@@ -408,6 +404,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    sources=("eia-heat-contents", "pellet-heat-content"),
     leaves_out=(
         "Sweeping, repairs, interest, insurance, and electricity for pumps.",
         "How fuel prices will change.",

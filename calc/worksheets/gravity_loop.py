@@ -140,6 +140,10 @@ WORKSHEET = Worksheet(
     results=(
         Result("heat_moved", "Heat moved"),
         Result("flow", "Flow", "At the mean of up and down, {mean_water}."),
+        Result(
+            "driving_pressure", "Driving pressure", "From the weight of the cool side.", us="psi", si="Pa",
+            only=("loop_question", "heat-moved"),
+        ),
         Result("outlet", "Stove's outlet", "Water coming back at {loop_return}."),
         Result("loop_drop", "Temperature drop around the loop"),
         Result("velocity", "Velocity of the water"),

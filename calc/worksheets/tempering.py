@@ -21,9 +21,9 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import mixing, water
+from calc.physics import mixing, pipes, water
 from calc.plant import TEMPERING_VALVE
-from calc.vocabulary import COLD_WATER, INDOOR, STORE_TOP
+from calc.vocabulary import COLD_WATER, INDOOR, LOAD, STORE_TOP
 
 MIX_PURPOSE = Field(
     "mix_purpose", "choice", "What the mixed water is for", "",
@@ -51,6 +51,12 @@ MIXED_FLOW = Field(
         {"floor": "5 gpm", "tap": "5 gpm"}, "A bucket and a watch at the tap; the floor worksheet.", on="mix_purpose",
     ),
 )  # fmt: skip
+FLOW_KNOWN = Field(
+    "flow_known", "choice", "What you know of the mixed flow", "",
+    options=(Option("flow", "the flow itself"), Option("load", "the heat that it must bring")),
+    unless_given="flow",
+)  # fmt: skip
+MIX_LOAD = LOAD.but(hint="What the floor gives and loses, or what the open taps take.", same_as="")
 
 
 def _mixed_with(cool: str) -> tuple[Step, ...]:
@@ -72,7 +78,7 @@ WORKSHEET = Worksheet(
     guide="emitters",
     question="How much hot water goes into the mix, and what if the valve fails?",
     short="Shares and flows at a mixing valve, and what a failed valve does.",
-    fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, MIXED_FLOW),
+    fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, FLOW_KNOWN),
     givens=(
         Given("wide_open", "fraction", "Share of hot water with the valve wide open", "100 %", "definition"),
         Given("scald_minutes", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
@@ -100,6 +106,25 @@ WORKSHEET = Worksheet(
             ),
             tap=Case(fields=(COLD_WATER,), steps=_mixed_with("cold_water")),
         ),
+        Cases(
+            "flow_known",
+            flow=Case(fields=(MIXED_FLOW,)),
+            load=Case(
+                fields=(MIX_LOAD,),
+                steps=(
+                    Step("mixed_heat", water.specific_heat, "Specific heat of mixed water", temperature="mixed_wanted"),
+                    Step(
+                        "mixed_content", pipes.volume_heat_capacity, "Heat in each volume and degree of mixed water",
+                        density="mixed_density", specific_heat="mixed_heat",
+                    ),
+                    Step(
+                        "mixed_flow", pipes.flow, "Flow of mixed water",
+                        heat="load", water_drop="wanted_rise", volume_heat_capacity="mixed_content",
+                    ),
+                ),
+                decides=True,
+            ),
+        ),
     ),
     steps=(
         Step("hot_share", mixing.hot_share, "Share of hot water, by mass"),
@@ -120,6 +145,7 @@ WORKSHEET = Worksheet(
             "hot_share_volume", "Share of hot water, by volume",
             "As two flow meters would show it: hot water is lighter.",
         ),
+        Result("mixed_flow", "Total flow of mixed water", "Measured as it leaves the valve."),
         Result("hot_flow", "Flow of hot water", "Drawn from the store, measured hot."),
         Result("cool_flow", "Flow of cool water", "Measured cool."),
         Result("delivered", "Mixed water temperature"),
@@ -232,6 +258,10 @@ WORKSHEET = Worksheet(
                 "mix_purpose": "floor", "store_top": "170 °F", "mixed_wanted": "102 °F", "floor_return": "92 °F",
                 "mixed_flow": "3.4 gpm", "indoor": "68 °F",
             },
+        ),
+        Example(
+            "The same floor by its load",
+            {"mix_purpose": "floor", "flow_known": "load", "load": "16,800 Btu/h", "floor_return": "94 °F"},
         ),
         Example("The taps of the same house", {"mix_purpose": "tap", "mixed_wanted": "110 °F", "cold_water": "48 °F"}),
     ),

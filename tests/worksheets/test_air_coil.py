@@ -8,6 +8,7 @@ import pytest
 from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
+from tests.worksheets import asking
 
 
 def sheet_of(typed: Mapping[str, str]) -> Sheet:
@@ -195,3 +196,9 @@ def test_the_approximation_by_hand_is_written_right() -> None:
     units, ratio = 1.5355, 0.4964
     rough = 1 - math.exp(units**0.22 / ratio * (math.exp(-ratio * units**0.78) - 1))
     assert rough == pytest.approx(0.6696, abs=2e-4)
+
+
+def test_a_store_cooler_than_the_coil_needs_is_unworkable() -> None:
+    needed = asking.values("air-coil")["lowest_useful"] * 1.8 - 459.67
+    assert "over-store" in asking.codes("air-coil", store_top=f"{needed - 2:.1f} °F")
+    assert "over-store" not in asking.codes("air-coil", store_top=f"{needed + 2:.1f} °F")

@@ -149,3 +149,8 @@ def test_thick_carpet_is_refused_with_the_range() -> None:
 
 def test_a_room_colder_than_outdoors_is_an_error() -> None:
     assert [one.key for one in sheet_of({"indoor": "50 °F", "design_outdoor": "55 °F"}).problems] == ["design_outdoor"]
+
+
+def test_a_store_cooler_than_the_floor_needs_is_unworkable() -> None:
+    assert "over-store" in codes(store_top="100 °F")
+    assert "over-store" not in codes(store_top="110 °F")

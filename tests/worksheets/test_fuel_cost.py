@@ -74,3 +74,18 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
 
 def test_prices_that_nobody_gave_are_called_guesses() -> None:
     assert "guess" in {one.code for one in sheet_of("fuel-cost", yearly_heat="70 MMBtu").advice}
+
+
+@pytest.mark.parametrize(
+    ("key", "content", "price"),
+    [
+        # $4.00 ÷ (137,381 Btu × 82 %), $2.70 ÷ (91,333 × 85 %), $320 ÷ (16.5 million × 80 %).
+        ("oil", "137.381 kBtu/gal", 35.507),
+        ("propane", "91.333 kBtu/gal", 34.779),
+        ("pellets", "16.5 MMBtu/ton", 24.242),
+    ],
+)
+def test_every_heat_content_can_be_typed(key: str, content: str, price: float) -> None:
+    field = f"{key.removesuffix('s') if key == 'pellets' else key}_content"
+    found = values("fuel-cost", **{field: content})[f"heat_price_{key}"]
+    assert found * 1e6 * BTU == pytest.approx(price, rel=1e-4)

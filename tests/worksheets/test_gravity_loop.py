@@ -3,7 +3,7 @@
 import pytest
 
 from calc.units import BTU, FAHRENHEIT_DEGREE, GALLON, HOUR
-from tests.worksheets.asking import codes, kelvin, values
+from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 
 
 def test_hollow_cabin_by_hand() -> None:
@@ -52,3 +52,10 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
     assert code in codes("gravity-loop", **holds)
     if code not in ("clear-way", "prove"):
         assert code not in codes("gravity-loop", **spared)
+
+
+def test_the_driving_pressure_is_shown() -> None:
+    # 12.83 kg/m³ (above) × 9.807 × 3.048 m = 383.5 Pa; IAPWS-95 at 0.3 MPa has 382.7.
+    sheet = sheet_of("gravity-loop", **(example_of("gravity-loop") | {"loop_height": "10 ft"}))
+    found = {one.key: one.si for one in sheet.results}
+    assert found["driving_pressure"] == pytest.approx(382.7, rel=0.01)

@@ -109,3 +109,14 @@ def test_plastic_pipe_behind_a_very_hot_store() -> None:
 )
 def test_water_that_no_valve_can_mix_is_an_error(typed: dict[str, str], field: str) -> None:
     assert field in [one.key for one in sheet_of(typed).problems]
+
+
+def test_the_total_flow_from_a_load() -> None:
+    # 1 gpm of water at 104 °F carries 495.7 Btu/h for each degree (IAPWS-IF97); 16,800 ÷ (10 × 495.7) = 3.389 gpm.
+    floor = {"mix_purpose": "floor", "store_top": "180 °F", "mixed_wanted": "104 °F", "floor_return": "94 °F", "indoor": "68 °F"}
+    by_load = sheet_of(floor | {"load": "16,800 Btu/h"})
+    assert by_load.values["mixed_flow"] == pytest.approx(3.389 * GALLON / 60, rel=2e-3)
+    assert "mixed_flow" in {one.key for one in by_load.results}
+    by_flow = sheet_of(floor | {"mixed_flow": "3.389 gpm"})
+    for key in ("hot_share", "hot_flow", "cool_flow"):
+        assert by_load.values[key] == pytest.approx(by_flow.values[key], rel=2e-3)
