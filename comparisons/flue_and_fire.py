@@ -8,7 +8,7 @@ Contested: the dew point of flue gas. Printed values of 58.5, 51.7 and 47.0 °C 
 from functools import partial
 
 from calc.law import Law
-from calc.physics import flue, water
+from calc.physics import arithmetic, flue, water
 from comparisons.check import At, Check, Published
 
 MOLAR = Published("this project", "Burning of C 50, H 6, O 44 %, by hand", "2025", "molar masses")
@@ -432,7 +432,7 @@ CHECKS = [
         "150 °F comes back",
         "0 K",
     ),
-    _hand(flue.round_area, {"diameter": "15 cm"}, "0.0176715 m²", "15 cm flue"),
+    _hand(arithmetic.circle_area, {"diameter": "15 cm"}, "0.0176715 m²", "15 cm flue"),
     # 0.012/(0.75 × 0.0176715)
     _hand(
         flue.gas_velocity,

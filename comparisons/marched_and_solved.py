@@ -9,7 +9,7 @@ from functools import partial
 from math import log, pi
 
 from calc.law import Law
-from calc.physics import air, emitters, exchange, floor, flue, gravity, house, pipes, safety, store, wood
+from calc.physics import air, arithmetic, emitters, exchange, floor, flue, gravity, house, pipes, safety, store, wood
 from comparisons.check import Check, Published
 
 MARCH = Published("SciPy (Python library)", "solve_ivp along the pipe, duct or flue", "2026", "scipy 1.18")
@@ -923,7 +923,9 @@ CHECKS: list[Check] = [
         steam_volume="1.6732 m³/kg",
         bore="32 mm",
     ),
-    _check("A circle", "1.2 m across", store.circle_area, "1.13097 m²", AREA, partial(_slice, 1.2), diameter="1.2 m"),
+    _check(
+        "A circle", "1.2 m across", arithmetic.circle_area, "1.13097 m²", AREA, partial(_slice, 1.2), diameter="1.2 m"
+    ),
     _check(
         "A round tank",
         "2 m³, 1.2 m across",
@@ -1023,7 +1025,7 @@ CHECKS: list[Check] = [
     _check(
         "A flue's bore",
         "0.15 m across",
-        flue.round_area,
+        arithmetic.circle_area,
         "0.0176715 m²",
         AREA,
         partial(_slice, 0.15),

@@ -3,7 +3,7 @@
 from typing import Any
 
 from calc.law import Law
-from calc.physics import firing, store, water
+from calc.physics import arithmetic, firing, store, water
 from comparisons.check import At, Check, Published
 
 _DIGITS = "half the last printed digit"
@@ -421,7 +421,7 @@ CHECKS = [
     _check(
         "Area of a circle",
         "4 ft across",
-        store.circle_area,
+        arithmetic.circle_area,
         "12.566 ft²",
         "0.005 %",
         _DIGITS,
@@ -632,7 +632,7 @@ CHECKS = [
             _DIGITS,
             place,
             weight=weight,
-            footprint=At(store.circle_area, {"diameter": diameter}),
+            footprint=At(arithmetic.circle_area, {"diameter": diameter}),
         )
         for where, weight, diameter, theirs, place in (
             ("500 gal, 4 ft across, 650 lb empty", "4819 lb", "4 ft", "383.5 lb/ft²", "(4,169 + 650) / 12.566"),

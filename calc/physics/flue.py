@@ -195,11 +195,6 @@ def flue_fittings(bends: Count) -> Factor:
     """Loss of a flue's entry, cap and bends in velocity heads; `bends` are right angles, two halves count as one."""
 
 
-@law("pi / 4 * diameter ** 2", source="definition")
-def round_area(diameter: Metre) -> SquareMetre:
-    """Area of a round flue, bore or log, m²."""
-
-
 @law("mass_flow / (density * area)", source="definition")
 def gas_velocity(mass_flow: MassFlow, density: Density, area: SquareMetre) -> Velocity:
     """Speed of the gas in the flue, m/s."""

@@ -429,11 +429,6 @@ def part_of_heat(share: Fraction, heat: Joule) -> Joule:
 GRAVITY = Constant(9.80665, "m/s**2", source="definition", note="standard gravity")
 
 
-@law("pi / 4 * diameter ** 2", source="definition")
-def circle_area(diameter: Metre) -> SquareMetre:
-    """Area of a circle, m²: the water surface or the footprint of a round tank."""
-
-
 @law("pi / 4 * diameter ** 2 * height", source="definition")
 def cylinder_volume(diameter: Metre, height: Metre) -> CubicMetre:
     """Volume of an upright round tank with flat ends, m³."""

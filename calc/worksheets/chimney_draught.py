@@ -19,7 +19,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import flue, water, wood
+from calc.physics import arithmetic, flue, water, wood
 from calc.vocabulary import (
     AIR_RATIO,
     ALTITUDE,
@@ -215,7 +215,7 @@ WORKSHEET = Worksheet(
             temperature="gas_mean",
         ),
         Step("stack_draught", flue.stack_draught, "Draft of the warm gas", height="flue_height"),
-        Step("flue_area", flue.round_area, "Area of the flue", us="in²", si="cm²", diameter="flue_diameter"),
+        Step("flue_area", arithmetic.circle_area, "Area of the flue", us="in²", si="cm²", diameter="flue_diameter"),
         Step(
             "gas_velocity",
             flue.gas_velocity,

@@ -19,7 +19,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import store
+from calc.physics import arithmetic, store
 from calc.plant import STORE_PLACE
 from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER
 
@@ -126,7 +126,7 @@ WORKSHEET = Worksheet(
             "tank_shape",
             round=Case(
                 steps=(
-                    Step("footprint", store.circle_area, "Floor under it", diameter="tank_diameter"),
+                    Step("footprint", arithmetic.circle_area, "Floor under it", diameter="tank_diameter"),
                     Step(
                         "tilted",
                         store.tilted_height,

@@ -22,7 +22,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import emitters, exchange, flue, gravity, store, water
+from calc.physics import arithmetic, emitters, exchange, gravity, store, water
 from calc.plant import TAP_EXCHANGER
 from calc.vocabulary import ANTIFREEZE_KIND, COLD_WATER, STORE_TOP, STORE_VOLUME
 
@@ -266,7 +266,7 @@ WORKSHEET = Worksheet(
                         low="halfway",
                         top="store_top",
                     ),
-                    Step("bore_area", flue.round_area, "Area of its bore", us="in²", si="cm²", diameter="sidearm_bore"),
+                    Step("bore_area", arithmetic.circle_area, "Area of its bore", us="in²", si="cm²", diameter="sidearm_bore"),
                     Step(
                         "sidearm_velocity",
                         exchange.sidearm_velocity,

@@ -19,7 +19,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import ATTENTION
-from calc.physics import firing, pipes, room, safety, store, water
+from calc.physics import arithmetic, firing, pipes, room, safety, store, water
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     BOILING_ALTITUDE,
@@ -176,7 +176,7 @@ WORKSHEET = Worksheet(
         # weight
         Step("density_full", water.density, "Density of the water when it is filled", temperature="fill_temperature"),
         Step("full_weight", store.full_weight, "Weight of the full tank", volume="store_volume", density="density_full"),
-        Step("footprint", store.circle_area, "Footprint", diameter="tank_diameter"),
+        Step("footprint", arithmetic.circle_area, "Footprint", diameter="tank_diameter"),
         Step("floor_load", store.floor_load, "Weight on each area of floor", weight="full_weight"),
     ),
     checks=(

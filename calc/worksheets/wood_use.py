@@ -17,7 +17,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import flue, fuels, wood
+from calc.physics import arithmetic, fuels, wood
 from calc.physics.wood import SPECIES as WOODS
 from calc.vocabulary import (
     EFFICIENCY_BASIS,
@@ -186,7 +186,12 @@ WORKSHEET = Worksheet(
         Step("load_mass", wood.load_mass, "Weight of one load"),
         Step("loads", wood.pieces_in, "Loads of the firebox in a winter", mass="wood_mass", piece_mass="load_mass"),
         Step(
-            "log_section", flue.round_area, "Cross-section of a split", us="in²", si="cm²", diameter="split_thickness"
+            "log_section",
+            arithmetic.circle_area,
+            "Cross-section of a split",
+            us="in²",
+            si="cm²",
+            diameter="split_thickness",
         ),
         Step("split_mass", wood.split_mass, "Weight of one split"),
         Step("splits", wood.pieces_in, "Splits in a load", mass="load_mass", piece_mass="split_mass"),

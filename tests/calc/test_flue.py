@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.law import OutOfRange
-from calc.physics import flue, water
+from calc.physics import arithmetic, flue, water
 
 patient = settings(deadline=None)
 
@@ -94,7 +94,7 @@ def test_draught_needs_a_difference_and_fades_with_altitude(
 @patient
 @given(st.floats(0.001, 0.05), st.floats(0.08, 0.3), st.floats(0.3, 1.2))
 def test_flue_loss_goes_with_the_square_of_the_flow(mass: float, diameter: float, density: float) -> None:
-    area = flue.round_area(diameter)
+    area = arithmetic.circle_area(diameter)
     once, twice = (
         flue.flue_loss(0.04, 6.0, diameter, 2.5, density, flue.gas_velocity(flow, density, area))
         for flow in (mass, 2 * mass)

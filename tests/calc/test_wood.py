@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.law import OutOfRange
-from calc.physics import flue, wood
+from calc.physics import arithmetic, wood
 from calc.units import BTU, FOOT, POUND
 
 patient = settings(deadline=None)
@@ -62,9 +62,9 @@ def test_a_stack_fills_its_volume(volume: float, height: float, depth: float) ->
 @patient
 @given(st.floats(0.2, 1), st.floats(0.04, 0.3), densities, moistures, st.floats(1, 60))
 def test_splits_make_up_the_load(length: float, thickness: float, density: float, moisture: float, mass: float) -> None:
-    split = wood.split_mass(length, flue.round_area(thickness), density, moisture)
+    split = wood.split_mass(length, arithmetic.circle_area(thickness), density, moisture)
     assert wood.pieces_in(mass, split) * split == pytest.approx(mass)
-    assert wood.split_mass(length, flue.round_area(2 * thickness), density, moisture) == pytest.approx(4 * split)
+    assert wood.split_mass(length, arithmetic.circle_area(2 * thickness), density, moisture) == pytest.approx(4 * split)
 
 
 @pytest.mark.parametrize("moisture", [-0.01, 0.81, 1.0])

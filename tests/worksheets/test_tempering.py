@@ -113,7 +113,13 @@ def test_water_that_no_valve_can_mix_is_an_error(typed: dict[str, str], field: s
 
 def test_the_total_flow_from_a_load() -> None:
     # 1 gpm of water at 104 °F carries 495.7 Btu/h for each degree (IAPWS-IF97); 16,800 ÷ (10 × 495.7) = 3.389 gpm.
-    floor = {"mix_purpose": "floor", "store_top": "180 °F", "mixed_wanted": "104 °F", "floor_return": "94 °F", "indoor": "68 °F"}
+    floor = {
+        "mix_purpose": "floor",
+        "store_top": "180 °F",
+        "mixed_wanted": "104 °F",
+        "floor_return": "94 °F",
+        "indoor": "68 °F",
+    }
     by_load = sheet_of(floor | {"load": "16,800 Btu/h"})
     assert by_load.values["mixed_flow"] == pytest.approx(3.389 * GALLON / 60, rel=2e-3)
     assert "mixed_flow" in {one.key for one in by_load.results}
