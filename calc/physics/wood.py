@@ -119,7 +119,7 @@ def load_mass(firebox_volume: CubicMetre, packing_density: Density) -> Kilogram:
 
 @law("log_length * log_section * basic_density / (1 - moisture)", source="definition", ranges={"moisture": MOISTURE})
 def split_mass(log_length: Metre, log_section: SquareMetre, basic_density: Density, moisture: Fraction) -> Kilogram:
-    """Weight of one split with its water, kg; `log_section` is that of a round log as thick (`arithmetic.circle_area`)."""
+    """Weight of one split with its water, kg; `log_section` is a round log's (`arithmetic.circle_area`)."""
 
 
 @law("mass / piece_mass", source="definition")
