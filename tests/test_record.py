@@ -29,7 +29,7 @@ def entries(**texts: str) -> dict[str, Entry]:
 
 
 def asked(given: dict[str, Any], **more: Any) -> Any:
-    return json.loads(respond(json.dumps({"record": {"entries": given, "address": "record/", **more}, "units": "us"})))
+    return json.loads(respond(json.dumps({"ask": "record", "plan": given, "address": "record/", **more})))
 
 
 def typed(**texts: str) -> dict[str, Any]:
@@ -58,7 +58,7 @@ def test_a_worksheet_is_in_the_record_when_the_plan_holds_its_numbers() -> None:
 
 def test_nothing_is_in_the_record_of_an_empty_plan() -> None:
     assert not any(one.printed or one.sheet for one in taken({}).values())
-    assert asked({})["empty"]
+    assert asked({})["state"] == "empty"
 
 
 def test_a_worksheet_most_of_whose_numbers_would_be_assumed_waits_for_a_tick() -> None:
@@ -231,7 +231,7 @@ def test_nothing_that_is_sent_becomes_markup() -> None:
     bad = "<script>alert(1)</script>"
     given = typed(**BARE) | {"store_volume": {"text": bad, "units": bad, "from": bad, "by": bad}, bad: {"text": bad}, "store_top": bad}
     said = asked(given, date=bad, version=bad, piping=bad, ticked={bad: True}, address=f"https://example.org/{bad}")
-    opened = json.loads(respond(json.dumps({"record": {"link": f"#v1;plan;{bad}={bad};store_volume={bad};end"}, "units": "us"})))
+    opened = json.loads(respond(json.dumps({"ask": "record", "link": f"#v1;plan;{bad}={bad};store_volume={bad};end"})))
     for reply in (said, opened):
         for part in ("paper", "worksheets", "said", "link"):  # what the page takes as markup, or as an address
             assert "<script" not in reply[part]

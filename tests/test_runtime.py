@@ -31,8 +31,8 @@ from render import respond
 reply = json.dumps({
     "python": list(sys.version_info[:2]),
     "replies": [
-        json.loads(respond(json.dumps({"worksheet": key, "units": units, "fields": {}, "chart": True})))
-        for key in WORKSHEETS for units in ("us", "si")
+        json.loads(respond(json.dumps({"ask": ask, "worksheet": key, "units": units})))
+        for key in WORKSHEETS for units in ("us", "si") for ask in ("worksheet", "chart")
     ],
     "powers": [math.exp(k / 7) ** 1.33 for k in range(40)],
 })

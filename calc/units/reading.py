@@ -10,6 +10,7 @@ from calc.units.showing import MINUS
 from calc.units.table import unit_named
 
 LONGEST_TEXT = 200  # characters; a number and its unit are far shorter
+LARGEST = 1e100  # in SI: what is below stays a number in every other unit too
 _DASHES = f"{MINUS}\N{HYPHEN}\N{NON-BREAKING HYPHEN}\N{FIGURE DASH}\N{EN DASH}"  # what word processors make of a minus
 _VULGAR = {chr(code) for code in (*range(0xBC, 0xBF), *range(0x2150, 0x215F), 0x2189)}
 _GROUPED = re.compile(r"[1-9]\d{0,2}(?:,\d{3})+")
@@ -70,7 +71,7 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
     else:
         unit = shown
     si = unit.to_si(value)
-    if not math.isfinite(si):
+    if not abs(si) < LARGEST:
         raise UnitError("is too large a number")
     return Quantity(si, number, unit, taken_as)
 

@@ -8,10 +8,10 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc.answer import Reader, Typed, answer, chart_of, link_of, open_link
+from calc.answer import Reader, Typed, UnknownWorksheet, answer, answer_plan, chart_of, link_of, open_link
 from calc.engine import link
+from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
-from calc.engine.typed import ORIGINS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import plan, spreadsheet
@@ -29,70 +29,87 @@ def worksheet_html(key: str, heading: str = "h2") -> str:
 
 
 def respond(text: str) -> str:
-    """Answer a page's request.
+    """Answer a page's request: JSON text for JSON text.
 
-    {"worksheet", "units", "fields": {key: {"text", "units", "from"}}} gives the parts of the worksheet that change;
-    a field with no text and from "typical" is one that the reader does not know. With "chart": true also its chart.
-    "scold" lists the keys whose mistakes may be told while the reader is still typing; without it all are. "plan" holds
-    the reader's whole plan, {key: {"text", "units", "from", "by"}}, for what is out of date in it.
+    A request says what it asks, {"ask": "worksheet", "units": "us" or "si", ...}; the function that ANSWERS has under
+    that name says what else it takes and what it gives. Every reply has the "units" of its numbers and labels.
 
-    The same with "use": key puts a result into the plan, with "csv": name gives a table as a file.
-    {"open": "#v1;…", "plan", "units"} says what a shared link holds, and asks where the plan holds other numbers.
-    {"plan", "units"} gives the list of the plan, {"plan_text": plan} its file, {"plan_file": text} what a file holds.
-    {"record": {…}, "units"} is for the page of the sizing record, {"desk": {…}} for the dealer's desk: see
-    `record.respond` and `desk.respond`.
+    "plan" is the reader's whole plan, {key: {"text", "units", "from", "by"}}: an entry without "from" was typed, one
+    without text and from "typical" is a number that the reader does not know.
     """
     asked = json.loads(text)
     system: System = "si" if asked.get("units") == "si" else "us"
-    reply = next(does for name, does in _REPLIES.items() if name in asked)
-    return json.dumps(reply(asked, system, Reader()), allow_nan=False)
+    ask = str(asked.get("ask"))
+    if ask not in ANSWERS:
+        raise UnknownRequest(ask)
+    return json.dumps({"units": system, **ANSWERS[ask](asked, system, Reader())}, allow_nan=False)
+
+
+class UnknownRequest(ValueError):
+    """Nothing here answers what was asked: the page is of another release, or the request is not ours."""
+
+    def __init__(self, ask: str) -> None:
+        super().__init__(f"This calculator cannot be asked “{ask[:60]}”; it answers {', '.join(ANSWERS)}.")
 
 
 def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    given, sheet = _sheet(asked, system, reader)
-    entries = plan.entries_from(asked.get("plan"), reader)
+    """The parts of a worksheet that change.
+
+    Takes {"worksheet", "plan", "scold"}: the keys whose mistakes may be told while the reader is still typing, or null
+    for all. Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
+    "link", "follows": whether a number that this worksheet does not ask may change what it shows}.
+    """
+    sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
     told = [problem for problem in sheet.problems if scold is None or problem.key in scold]
-    reply: dict[str, Any] = {
-        "worksheet": sheet.worksheet.key,
-        "units": system,
+    computed_elsewhere = any(entries[key].worksheet for key in given)
+    in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
+    return {
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
         "slots": slots(sheet, told, plan.offered(sheet, entries)),
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
         "link": link_of(sheet),
+        "follows": computed_elsewhere or in_plan,
     }
-    if asked.get("chart") and not sheet.problems:
-        reply["charts"] = charts_json(chart_of(sheet), sheet.worksheet.key)
-    return reply
 
 
-def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[dict[str, Typed], Sheet]:
-    given = {
-        str(name): Typed(str(field["text"]), "si" if field.get("units") == "si" else "us", _origin(field.get("from")))
-        for name, field in asked.get("fields", {}).items()
-    }
-    return given, answer(str(asked["worksheet"]), given, system, reader)
+def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[str, Typed], Entries]:
+    """The worksheet that is asked about, what the reader's plan knows of it, and that plan."""
+    key = str(asked["worksheet"])
+    if key not in WORKSHEETS:
+        raise UnknownWorksheet(key)
+    entries = plan.entries_from(asked.get("plan"), reader)
+    return answer_plan(WORKSHEETS[key], entries, system), given_for(WORKSHEETS[key], entries), entries
 
 
-def _origin(origin: object) -> str:
-    return origin if isinstance(origin, str) and origin in ORIGINS else "typed"
+def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """The chart of a worksheet. Takes {"worksheet", "plan"}; gives {"chart": data, or null while a number is wrong}."""
+    sheet, _, _ = _sheet(asked, system, reader)
+    return {"chart": None if sheet.problems else charts_json(chart_of(sheet), sheet.worksheet.key)}
 
 
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    _, sheet = _sheet(asked, system, reader)
-    return plan.use(str(asked["use"]), sheet, plan.entries_from(asked.get("plan"), reader), system)
+    """Put a result into the plan. Takes {"worksheet", "plan", "key"}; gives what `plan.use` gives."""
+    sheet, _, entries = _sheet(asked, system, reader)
+    return plan.use(str(asked["key"]), sheet, entries, system)
 
 
 def _csv(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    _, sheet = _sheet(asked, system, reader)
+    """A table as a file. Takes {"worksheet", "plan", "table"}; gives {"name", "text"}, both empty while it is wrong."""
+    sheet, _, _ = _sheet(asked, system, reader)
     if sheet.problems:
         return {"name": "", "text": ""}
-    name, text = spreadsheet.csv_file(sheet, str(asked["csv"]))
+    name, text = spreadsheet.csv_file(sheet, str(asked["table"]))
     return {"name": name, "text": text}
 
 
-def _open(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    text = str(asked["open"])
+def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """What a shared link holds.
+
+    Takes {"link": "#v1;…", "plan"}; gives {"worksheet", "fields": entries for the plan, "said", "ask"}: HTML about the
+    link, and the question which numbers to keep where the plan holds other ones.
+    """
+    text = str(asked["link"])
     _, problems = open_link(text, system, reader)
     opened = link.read(text, WORKSHEETS, reader=reader)
     return {
@@ -105,40 +122,45 @@ def _open(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
 
 def _plan(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    return {"plan": plan.plan_list(plan.entries_from(asked["plan"], reader), system)}
+    """The list of the plan. Takes {"plan"}; gives {"list": HTML}."""
+    return {"list": plan.plan_list(plan.entries_from(asked.get("plan"), reader), system)}
 
 
-def _plan_text(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
-    return plan.file_text(plan.entries_from(asked["plan_text"], reader))
+def _save(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    """The plan as a file. Takes {"plan"}; gives {"name", "text", "said": HTML}."""
+    return plan.file_text(plan.entries_from(asked.get("plan"), reader))
 
 
-def _plan_file(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
-    return plan.from_file(str(asked["plan_file"]), reader)
+def _load(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    """What a plan file holds. Takes {"text"}; gives {"entries": for the plan, "problems", "loaded", "said": HTML}."""
+    return plan.from_file(str(asked["text"]), reader)
 
 
 def _record(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """The sizing record: see `record.respond`."""
     from render import record  # here: a page of worksheets does not wait for it
 
-    return record.respond(asked["record"], system, reader)
+    return record.respond(asked, system, reader)
 
 
-def _desk(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+def _desk(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """The dealer's desk: see `desk.respond`."""
     from render import desk
 
-    return desk.respond(asked["desk"], reader)
+    return desk.respond(asked, system, reader)
 
 
-# What a request is about, by the first of these names that it has.
-_REPLIES: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
-    "open": _open,
-    "record": _record,
-    "desk": _desk,
+ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
+    "worksheet": _worksheet,
+    "chart": _chart,
     "use": _use,
     "csv": _csv,
-    "worksheet": _worksheet,
-    "plan_file": _plan_file,
-    "plan_text": _plan_text,
+    "link": _link,
     "plan": _plan,
+    "save": _save,
+    "load": _load,
+    "record": _record,
+    "desk": _desk,
 }
 
 
@@ -148,22 +170,23 @@ def run_every_example() -> None:
     for key in WORKSHEETS:
         worksheet_html(key)
         for system in SYSTEMS:
-            respond(json.dumps({"worksheet": key, "units": system, "fields": {}, "chart": True}))
-            wrong = {WORKSHEETS[key].fields[0].key: {"text": "1,5 apples", "units": system, "from": "typed"}}
-            respond(json.dumps({"worksheet": key, "units": system, "fields": wrong}))
+            _ask("worksheet", system, worksheet=key)
+            _ask("chart", system, worksheet=key)
+            _ask("worksheet", system, worksheet=key, plan={WORKSHEETS[key].fields[0].key: {"text": "1,5 apples"}})
         for name in spreadsheet.names(answer(key, {}, "us")):
-            respond(json.dumps({"worksheet": key, "fields": {}, "csv": name}))
-        shared = link_of(answer(key, {}, "us"))
-        opened = json.loads(respond(json.dumps({"open": shared, "plan": entries, "units": "us"})))
-        entries |= opened["fields"]
+            _ask("csv", worksheet=key, table=name)
+        entries |= _ask("link", link=link_of(answer(key, {}, "us")), plan=entries)["fields"]
         for name in plan.offered(answer(key, {}, "us"), {}):
-            respond(json.dumps({"worksheet": key, "fields": {}, "use": name, "plan": entries}))
+            _ask("use", worksheet=key, key=name, plan=entries)
     whole = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks)
     given = {key: {"text": text} for key, text in whole.examples[0].given.items()}
-    printed = {"entries": given, "date": "2026-11-25", "address": "record/"}
-    respond(json.dumps({"record": printed, "units": "us"}))
-    respond(json.dumps({"desk": {"worksheet": whole.key, "fields": given, "form": True, "code": True}}))
-    respond(json.dumps({"plan": entries, "units": "us"}))
-    saved = json.loads(respond(json.dumps({"plan_text": entries})))["text"]
-    respond(json.dumps({"plan_file": saved}))
-    respond(json.dumps({"plan_file": json.dumps({"plan": entries})}))
+    _ask("record", plan=given, date="2026-11-25", address="record/")
+    _ask("desk", worksheet=whole.key, plan=given, form=True, code=True)
+    _ask("plan", plan=entries)
+    _ask("load", text=_ask("save", plan=entries)["text"])
+    _ask("load", text=json.dumps({"plan": entries}))
+
+
+def _ask(what: str, units: System = "us", **asked: Any) -> dict[str, Any]:
+    reply: dict[str, Any] = json.loads(respond(json.dumps({"ask": what, "units": units, **asked})))
+    return reply

@@ -10,13 +10,15 @@ from markupsafe import Markup
 
 from calc.answer import answer, link_of
 from calc.engine.declare import Field
+from calc.engine.plan import given_for
 from calc.engine.read import Problem
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, Typed
 from calc.engine.words import LEVEL_WORDS
-from calc.units import SYSTEMS, System
+from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, view
+from render.plan import entries_from
 from render.templating import fill
 
 SHELVES = (("places", "Where the house stands"), ("appliances", "Appliance"), ("tanks", "Tank"))
@@ -24,45 +26,33 @@ LONGEST = 500  # characters of a dealer's own words, or of an address
 MOST_NAMED = 4  # numbers that a short message names
 
 
-def respond(asked: Mapping[str, Any], reader: Reader) -> dict[str, Any]:
+def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[str, Any]:
     """Answer the desk.
 
-    {"worksheet", "units", "fields": {key: {"text", "units"}}, "typing": key or null, "address", "name", "contact"};
-    with "form": true also the boxes of the worksheet, with "code": true also the QR code of the link.
+    Takes {"worksheet", "plan": what is known of the house, "typing": key or null, "address", "name", "contact"}. Gives
+    {"fields": {key: what its box shows}, "link", "message", and as HTML "plate" and "said"}; with "form": true also the
+    "form" of the worksheet's boxes, with "code": true also the QR "code" of the link.
     """
-    system: System = "si" if asked.get("units") == "si" else "us"
-    key = str(asked["worksheet"])
-    own = {one.key for one in WORKSHEETS[key].all_fields()}
-    given = {
-        str(name): Typed(str(one["text"]), "si" if one.get("units") == "si" else "us")
-        for name, one in asked.get("fields", {}).items()
-        if name in own and str(one["text"]).strip()
-    }
+    worksheet = WORKSHEETS[str(asked["worksheet"])]
+    given = given_for(worksheet, entries_from(asked.get("plan"), reader))
     # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
-    unknown = next(one.key for one in WORKSHEETS[key].all_fields())
-    sheets = {one: answer(key, given or {unknown: Typed("", one, "typical")}, one, reader) for one in SYSTEMS}
-    sheet = sheets[system]
+    unknown = next(one.key for one in worksheet.all_fields())
+    sheet = answer(worksheet.key, given or {unknown: Typed("", system, "typical")}, system, reader)
     told = [problem for problem in sheet.problems if problem.key != asked.get("typing")]
     address = str(asked.get("address") or "")[:LONGEST]
-    whole = address + (link_of(sheet) if given else f"#{key}")
+    whole = address + (link_of(sheet) if given else f"#{worksheet.key}")
+    name, contact = (str(asked.get(who, ""))[:LONGEST] for who in ("name", "contact"))
+    right = not sheet.problems
     reply: dict[str, Any] = {
         "fields": _states(sheet, given, told),
-        "plate": view.slots(sheet, told)["plate"],
-        "said": str(fill("desk_said.html", sheet=sheet, words=LEVEL_WORDS)) if given and not sheet.problems else "",
-        "known": bool(given),
-        "link": "" if sheet.problems else whole,
-        "messages": {}
-        if sheet.problems
-        else {
-            name: _message(
-                one, given, whole, str(asked.get("name", ""))[:LONGEST], str(asked.get("contact", ""))[:LONGEST]
-            )
-            for name, one in sheets.items()
-        },
+        "plate": view.slots(sheet, told)["plate"] if given else "",
+        "said": str(fill("desk_said.html", sheet=sheet, words=LEVEL_WORDS)) if given and right else "",
+        "link": whole if right else "",
+        "message": _message(sheet, given, whole, name, contact) if right else "",
     }
     if asked.get("form"):
         reply["form"] = str(_form(sheet))
-    if asked.get("code") and reply["link"]:
+    if asked.get("code") and right:
         reply["code"] = str(qr.svg(whole, "QR code of the link"))
     return reply
 

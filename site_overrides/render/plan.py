@@ -10,7 +10,7 @@ from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
 from calc.engine.typed import ORIGINS, Reader, Typed
 from calc.sources import SOURCES
-from calc.units import LONGEST_TEXT, SYSTEMS, System
+from calc.units import SYSTEMS, System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render.templating import fill
@@ -21,13 +21,16 @@ MOST_TOLD = 8  # differences between a link and the plan that are told one by on
 
 
 def entries_from(asked: object, reader: Reader) -> Entries:
-    """The plan as the page keeps it, {key: {"text", "units", "from", "by"}}; what is of another form is passed over."""
+    """The plan as the page keeps it, {key: {"text", "units", "from", "by"}}; what is of another form is passed over.
+
+    Who gave an entry is decided here: without a word about it, the reader typed it.
+    """
     found = {}
     for key, one in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
         if isinstance(one, dict) and isinstance(one.get("text"), str):
             origin, worksheet = one.get("from"), one.get("by")
             found[str(key)] = Entry(
-                one["text"][: LONGEST_TEXT + 1],
+                one["text"],
                 origin if origin in ORIGINS else "typed",
                 worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
                 "si" if one.get("units") == "si" else "us",
@@ -61,7 +64,7 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
         own = [row for key, row in rows.items() if row not in shared and known[key].askers[0] == worksheet.key]
         if own:
             groups.append({"worksheet": worksheet, "rows": own})
-    return str(fill("plan_list.html", groups=groups, count=len(rows), stale=len(stale)))
+    return str(fill("plan_list.html", groups=groups, units=system, count=len(rows), stale=len(stale)))
 
 
 def _row(known: Known, now: str | None, system: System, entries: Entries) -> dict[str, Any]:
@@ -78,7 +81,7 @@ def _row(known: Known, now: str | None, system: System, entries: Entries) -> dic
         "by": WORKSHEETS.get(entry.worksheet),
         "source": source_line(SOURCES[field.typical.source]) if field.typical and not entry.text.strip() else "",
         "stale": now is not None,
-        "now": now,
+        "take": entry_for_page(Entry(now, "computed", entry.worksheet)) if now else None,
         "now_shown": fresh.shown(system) if fresh else "",
     }
 

@@ -77,8 +77,9 @@ class Choice:
 def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[str, Any]:
     """Answer the page of the sizing record.
 
-    {"entries": {key: {"text", "units", "from", "by"}}} or {"link": "#v1;plan;…"}, and {"date": "2026-11-25", "version",
-    "address", "ticked": {worksheet: bool}, "piping"}.
+    Takes {"plan"} or {"link": "#v1;plan;…"}, and {"date": "2026-11-25", "version", "address", "ticked": {worksheet:
+    bool}, "piping"}. Gives {"state": "empty", "link" or "plan", "entries": for the plan, "link", and as HTML "said",
+    "paper" and "worksheets"}.
     """
     said: tuple[str, ...] = ()
     if asked.get("link"):
@@ -86,12 +87,12 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         said = opened.problems
         entries = Entries({key: Entry(one.text, one.origin) for key, one in opened.given.items()}, reader)
     else:
-        found = entries_from(asked.get("entries"), reader)
+        found = entries_from(asked.get("plan"), reader)
         entries = Entries({key: found[key] for key in fields() if key in found}, reader)
     ticked = {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     taken = look_at(entries, system, ticked)
     return {
-        "empty": not entries,
+        "state": "empty" if not entries else "link" if asked.get("link") else "plan",
         "said": str(fill("record_said.html", problems=said)) if said else "",
         "entries": {key: entry_for_page(one) for key, one in entries.items()},
         "paper": _document(entries, taken, system, asked),

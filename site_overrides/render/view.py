@@ -70,6 +70,8 @@ def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: boo
         "field": one,
         "id": f"{sheet.worksheet.key}-{one.key}",
         "state": state or {"value": "", "unit": _unit_words(one, sheet.system), "note": "", "from": "example"},
+        "ticked": state is not None and state["unknown"],
+        "units": sheet.system,
         "hidden": not shown,
         "optional": one.optional,
         "unknown": one.typical is not None,
@@ -161,13 +163,14 @@ def field_states(
     for one in sheet.plan.fields:
         found = sheet.inputs.get(one.key)
         typed = given.get(one.key)
+        origin = found.origin if found else typed.origin if typed else "typed"
         states[one.key] = {
             "value": box_text(one, found, typed, sheet.system, sheet.reading.refused.get(one.key)),
             "unit": _unit_words(one, sheet.system),
             "note": _note(sheet, found, about.get(one.key)) if found else "",
-            "from": found.origin if found else typed.origin if typed else "typed",
+            "from": origin,
             "error": problems.get(one.key, ""),
-            "unknown": one.typical is not None,
+            "unknown": origin == "typical",
         }
     return states
 

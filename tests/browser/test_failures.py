@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 import server
 from calc.answer import Typed, answer
 from runtime import WORKER_POLICY
-from tests.browser.conftest import Live
+from tests.browser.conftest import At, Live
 from tests.browser.reader import Reader, assert_says, calculators, plain
 
 pytestmark = pytest.mark.browser
@@ -37,7 +37,10 @@ BROKEN = {
     "library gone": ("python_stdlib.zip", GONE),
     "library is a page": ("python_stdlib.zip", SORRY),
     "our code gone": ("stoke_and_store", GONE),
-    "our code damaged": ("stoke_and_store", server.Answer(200, b"PK\x03\x04 damaged", {"Content-Type": "application/zip"})),
+    "our code damaged": (
+        "stoke_and_store",
+        server.Answer(200, b"PK\x03\x04 damaged", {"Content-Type": "application/zip"}),
+    ),
 }
 
 
@@ -56,7 +59,9 @@ class Trouble:
 USUAL = {"worker gone", "interpreter gone", "library gone", "our code damaged"}
 
 
-@pytest.mark.parametrize("name", [pytest.param(name, marks=[] if name in USUAL else pytest.mark.long) for name in BROKEN])
+@pytest.mark.parametrize(
+    "name", [pytest.param(name, marks=[] if name in USUAL else pytest.mark.long) for name in BROKEN]
+)
 def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], name: str
 ) -> None:
@@ -90,7 +95,9 @@ def headline(worksheet: str) -> str:
     return sheet.headline.shown
 
 
-@pytest.mark.parametrize("part", [".wasm", *(pytest.param(name, marks=pytest.mark.long) for name in ("/worker.js", "python_stdlib.zip"))])
+@pytest.mark.parametrize(
+    "part", [".wasm", *(pytest.param(name, marks=pytest.mark.long) for name in ("/worker.js", "python_stdlib.zip"))]
+)
 def test_a_server_that_falls_silent_is_given_up(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], part: str
 ) -> None:
@@ -100,7 +107,9 @@ def test_a_server_that_falls_silent_is_given_up(
 
     trouble = Trouble({part: silence})
     # For the interpreter there is a steady sign of life while it is on its way, for at most two minutes; here, less.
-    worker = (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH=12e4", "LONGEST_FETCH=1500")
+    worker = (
+        (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH=12e4", "LONGEST_FETCH=1500")
+    )
     assert "LONGEST_FETCH=1500" in worker
     headers = {"Content-Type": "text/javascript", "Content-Security-Policy": WORKER_POLICY}
     if part != "/worker.js":
@@ -174,7 +183,7 @@ def test_an_error_in_one_reply_spoils_only_that(live: Live) -> None:
             """() => {
               const plain = JSON.stringify;
               JSON.stringify = (value, ...rest) => {
-                if (!value.worksheet || value.chart) return plain(value, ...rest);  // the chart is asked for later, by itself
+                if (value.ask !== "worksheet") return plain(value, ...rest);  // the chart is asked for later, by itself
                 JSON.stringify = plain;
                 return plain({ ...value, worksheet: "no-such-worksheet" }, ...rest);
               };
@@ -184,7 +193,114 @@ def test_an_error_in_one_reply_spoils_only_that(live: Live) -> None:
         reader.box("store_top").dispatch_event("input")
         expect(reader.slot("status")).to_have_text(STOPPED)
         assert reader.figure == "No result yet"
+        # Asked again, it answers; so it does when something else is typed.
+        reader.sheet.get_by_role("button", name="Try again").click()
+        expect(reader.slot("status")).to_have_text("Ready. Change any number.")
+        expect(reader.sheet.get_by_role("button", name="Try again")).to_be_hidden()
+        assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("170")})
         reader.type("store_top", "175")
         assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("175")})
         assert "UnknownWorksheet" in "".join(troubles)
         troubles.clear()
+
+
+# ---- the page's own scripts ---------------------------------------------------------------------------------------
+
+SCRIPTS_BROKEN = {
+    "gone": GONE,
+    "a page": SORRY,
+    "damaged": server.Answer(200, b"export {", {"Content-Type": "text/javascript"}),
+}
+SCRIPTS = {
+    "page": ("/page.js", "{storage}"),
+    "part": ("/part-", "plan/"),
+    "record": ("/record.js", "record/"),
+    "desk": ("/desk.js", "dealers/"),
+}
+
+
+@pytest.mark.parametrize(
+    ("script", "how"),
+    [
+        ("page", "gone"),
+        ("page", "damaged"),
+        ("part", "a page"),
+        ("record", "gone"),
+        *(pytest.param("desk", how, marks=pytest.mark.long) for how in SCRIPTS_BROKEN),
+    ],
+)
+def test_a_script_of_the_page_that_is_missing_is_told(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], script: str, how: str
+) -> None:
+    """Nothing of it can say so; what stands in the head of the page does, and loads the page again."""
+    name, address = SCRIPTS[script]
+    early = (site / "assets/js/early.js").read_text(encoding="utf-8")
+    assert "LONGEST_WAIT = 20_000" in early
+    quick = server.Answer(200, early.replace("20_000", "1_500").encode(), {"Content-Type": "text/javascript"})
+    trouble = Trouble({name: lambda: SCRIPTS_BROKEN[how], "/early.js": lambda: quick})
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + address.format(storage=places["stored-heat"]))
+        part = page.locator("[data-silence]").first
+        status = part.locator("[data-slot=status]")
+        expect(status).to_contain_text("The calculator could not start here.")
+        trouble.cured.set()
+        part.get_by_role("button", name="Try again").click()
+        expect(part).to_have_attribute("data-live", "")
+        expect(status).not_to_contain_text("could not start")
+        expect(status).not_to_contain_text("Getting the calculator ready")
+        expect(part.get_by_role("button", name="Try again")).to_be_hidden()
+    troubles.clear()
+
+
+def test_a_page_opened_from_a_file_says_that_it_cannot_calculate(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str]
+) -> None:
+    page.goto((site / places["stored-heat"] / "index.html").as_uri())
+    expect(page.locator("#stored-heat [data-slot=status]")).to_have_text(FAILED)
+    troubles.clear()
+
+
+# ---- units that the page is being switched to ---------------------------------------------------------------------
+
+
+def test_a_number_is_taken_in_the_units_of_its_label_when_nobody_answers(live: Live) -> None:
+    troubles: list[str] = []
+    with live("stored-heat", troubles=troubles) as reader:
+        (worker,) = calculators(reader.page)
+        worker.evaluate(f"() => {{ {CRASHES['throws']} }}")
+        expect(reader.slot("status")).to_have_text(STOPPED)
+        reader.page.get_by_role("button", name="SI units").click()
+        expect(reader.field("store_volume").locator(".ss-unit")).to_have_text("US gallons")
+        reader.box("store_volume").fill("650")
+        reader.sheet.get_by_role("button", name="Try again").click()
+        reader.wait_until_live()
+        expect(reader.field("store_volume").locator(".ss-unit")).to_have_text("liters")
+        assert_says(reader, {"store_volume": Typed("650", "us")}, "si")
+        troubles.clear()
+
+
+def test_a_number_is_taken_in_the_units_of_its_label_before_the_switch_is_answered(at: At) -> None:
+    reader = at("stored-heat")
+    reader.page.evaluate(
+        """() => {
+          document.querySelector("[data-ss-units=si]").click();
+          const box = document.querySelector("#stored-heat-store_volume");
+          box.focus();
+          box.value = "650";
+          box.dispatchEvent(new Event("input", { bubbles: true }));
+        }"""
+    )
+    reader.wait()
+    unit = reader.field("store_volume").locator(".ss-unit")
+    expect(unit).to_have_text("US gallons")  # as long as the reader is typing beside it
+    expect(reader.box("store_volume")).to_have_value("650")
+    assert_says(reader, {"store_volume": Typed("650", "us")}, "si")
+    reader.box("store_volume").press("End")
+    reader.box("store_volume").press_sequentially("0")
+    reader.wait()
+    assert_says(reader, {"store_volume": Typed("6500", "us")}, "si")
+    reader.box("store_volume").blur()
+    reader.wait()
+    expect(unit).to_have_text("liters")
+    expect(reader.box("store_volume")).to_have_value("24 610")
+    assert_says(reader, {"store_volume": Typed("6500", "us")}, "si")

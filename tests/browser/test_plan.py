@@ -141,7 +141,9 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
         assert set(plan_page.listed()) == set(TYPED)
         assert plan_page.note("indoor") == "Typed by you."
         assert plan_page.note("heated_area") == "Came with a link."
-        assert plan_page.note("store_top").startswith("A usual value, since you said that you do not know: Common practice")
+        assert plan_page.note("store_top").startswith(
+            "A usual value, since you said that you do not know: Common practice"
+        )
         assert plan_page.note("design_load") == "Worked out by How much heat does my house lose on the coldest day?"
         assert plan_page.note("lowest_useful").startswith("From the worked example of How cool can my baseboards")
         expect(plan_page.box("store_top")).to_have_value("180")
@@ -156,7 +158,12 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
         late.get_by_role("button").click()
         plan_page.wait()
         expect(late).to_have_count(0)
-        assert stored(plan_page.page)["design_load"] == {"text": now, "units": "us", "from": "computed", "by": "house-load"}
+        assert stored(plan_page.page)["design_load"] == {
+            "text": now,
+            "units": "us",
+            "from": "computed",
+            "by": "house-load",
+        }
         # In SI units the same values; what was typed is not lost on the way back.
         plan_page.page.locator("[data-ss-units=si]").click()
         plan_page.wait()
@@ -236,7 +243,10 @@ BAD_FILES = {
 
 
 def test_saved_to_a_file_and_loaded_again_and_no_bad_file_does_harm(planned: Planned) -> None:
-    kept = {"indoor": {"text": "70", "units": "us", "from": "typed"}, "store_volume": {"text": "1 900", "units": "si", "from": "typed"}}
+    kept = {
+        "indoor": {"text": "70", "units": "us", "from": "typed"},
+        "store_volume": {"text": "1 900", "units": "si", "from": "typed"},
+    }
     with planned(kept, accept_downloads=True) as plan_page:
         saved = plan_page.save()
         assert saved == "Stoke and Store plan 1\nindoor = 70 F | typed\nstore_volume = 1900 L | typed\nend\n"
@@ -270,6 +280,76 @@ def test_saved_to_a_file_and_loaded_again_and_no_bad_file_does_harm(planned: Pla
 def plan_page_order(entries: Mapping[str, Entry]) -> list[str]:
     """The keys in the order in which the worksheets ask for them."""
     return list(plan.look(entries, WORKSHEETS.values()))
+
+
+UNDO = "stoke-and-store.undo"
+
+
+@pytest.mark.parametrize("damaged", ["[{", "null", "5", '[null, 7, {"indoor": 5}]', '{"a": 1}'])
+def test_a_damaged_list_of_changes_is_left_alone(planned: Planned, damaged: str) -> None:
+    with planned(TYPED) as plan_page:
+        plan_page.page.evaluate("([name, text]) => sessionStorage.setItem(name, text)", [UNDO, damaged])
+        plan_page.page.reload()
+        plan_page.wait()
+        undo = plan_page.section.get_by_role("button", name="Undo")
+        while undo.is_enabled():
+            undo.click()
+        plan_page.wait()
+        plan_page.change("lowest_useful", "115")
+        plan_page.press("Undo")
+        expect(plan_page.box("lowest_useful")).to_have_value("128.1")
+
+
+def test_a_number_beyond_all_use_leaves_the_page_alive(planned: Planned) -> None:
+    with planned({"store_top": {"text": "1e308", "units": "si"}, "indoor": {"text": "68", "units": "us"}}) as plan_page:
+        expect(plan_page.box("store_top")).to_have_value("1e308")
+        expect(plan_page.row("store_top").locator(".ss-error")).to_contain_text("is too large a number")
+        for system in ("si", "us"):
+            plan_page.page.locator(f"[data-ss-units={system}]").click()
+            plan_page.wait()
+            expect(plan_page.box("store_top")).to_have_value("1e308")
+        plan_page.change("store_top", "180")
+        expect(plan_page.row("store_top").locator(".ss-error")).to_have_count(0)
+
+
+def test_a_reply_that_was_refused_can_be_asked_for_again(planned: Planned) -> None:
+    troubles: list[str] = []
+    with planned(TYPED, troubles) as plan_page:
+        plan_page.page.evaluate(
+            """() => {
+              const plain = JSON.stringify;
+              JSON.stringify = (value, ...rest) => {
+                if (!value.ask) return plain(value, ...rest);
+                JSON.stringify = plain;
+                return plain({ ...value, ask: "nothing" }, ...rest);
+              };
+            }"""
+        )
+        plan_page.box("indoor").fill("69")
+        plan_page.box("indoor").press("Enter")
+        status = plan_page.section.locator("[data-slot=status]")
+        expect(status).to_have_text("The calculator stopped. Your numbers are kept.")
+        plan_page.press("Try again")
+        expect(status).to_have_text("Ready. Change any number here; it changes on every page.")
+        expect(plan_page.box("indoor")).to_have_value("69")
+        assert "UnknownRequest" in "".join(troubles)
+        troubles.clear()
+
+
+def test_what_is_half_typed_when_the_units_change_is_meant_in_the_old_ones(planned: Planned) -> None:
+    with planned({"store_volume": {"text": "500", "units": "us"}}) as plan_page:
+        plan_page.page.evaluate(
+            """() => {
+              document.querySelector("[data-ss-units=si]").click();
+              const box = document.querySelector("#plan-store_volume");
+              box.focus();
+              box.value = "650";
+            }"""
+        )
+        expect(plan_page.row("store_volume").locator(".ss-unit")).to_have_text("liters")
+        plan_page.wait()
+        expect(plan_page.box("store_volume")).to_have_value("2461")
+        assert stored(plan_page.page)["store_volume"] == {"text": "650", "units": "us"}
 
 
 def test_two_tabs_agree(visiting: Visiting, served: server.Site, places: dict[str, str]) -> None:
@@ -318,10 +398,12 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         # What is typed over it is the reader's own, and stands against the worksheet.
         store.type("design_load", "21,000")
         expect(store.field("design_load")).to_have_attribute("data-from", "typed")
-        assert stored(page)["design_load"]["from"] == "typed"
+        assert stored(page)["design_load"] == {"text": "21,000", "units": "us"}
         house = at_worksheet(page, served, places, "house-load")
         house.sheet.locator("[data-ss-use=design_load]").click()
-        expect(house.slot("used")).to_contain_text("Not changed. Design load (heat lost on the coldest day) is 21,000 Btu/h in your plan, typed by you.")
+        expect(house.slot("used")).to_contain_text(
+            "Not changed. Design load (heat lost on the coldest day) is 21,000 Btu/h in your plan, typed by you."
+        )
         assert stored(page)["design_load"]["text"] == "21,000"
         house.slot("used").get_by_role("button").click()
         house.wait()
@@ -382,7 +464,10 @@ LINK = "#v1;stored-heat;store_volume=640gal;store_top=175F~;lowest_useful=100F;d
 def test_a_link_never_overwrites_the_reader_s_own_numbers_unasked(
     visiting: Visiting, served: server.Site, places: dict[str, str]
 ) -> None:
-    own = {"store_volume": {"text": "500", "units": "us", "from": "typed"}, "lowest_useful": {"text": "120", "units": "us", "from": "typed"}}
+    own = {
+        "store_volume": {"text": "500", "units": "us", "from": "typed"},
+        "lowest_useful": {"text": "120", "units": "us", "from": "typed"},
+    }
     with visiting([]) as page:
         keep(page, own)
         reader = at_worksheet(page, served, places, "stored-heat", LINK)
@@ -392,7 +477,10 @@ def test_a_link_never_overwrites_the_reader_s_own_numbers_unasked(
         expect(told).to_contain_text("Lowest useful store temperature: yours 120 °F, the link's 100 °F")
         expect(told).to_be_focused()
         linked = {"store_volume": "640gal", "store_top": "175F~", "lowest_useful": "100F", "design_load": "20000Btu/h"}
-        theirs = answer("stored-heat", {key: Typed(text.rstrip("~"), "us", "typical" if "~" in text else "link") for key, text in linked.items()})
+        theirs = answer(
+            "stored-heat",
+            {key: Typed(text.rstrip("~"), "us", "typical" if "~" in text else "link") for key, text in linked.items()},
+        )
         mine = answer("stored-heat", {key: Typed(one["text"]) for key, one in own.items()})
         shown = lambda sheet: {one.key: plain(one.shown) for one in sheet.results}  # noqa: E731
         reader.wait()
@@ -453,14 +541,18 @@ def test_a_link_that_says_what_the_plan_says_asks_nothing(
 
 # ---- storage that is refused or full -----------------------------------------------------------------------------
 
-REFUSED = """Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });"""
+REFUSED = (
+    """Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });"""
+)
 FULL = f"""localStorage.setItem("{NAME}", "{{}}");
 for (let size = 2 ** 22; size >= 1; size = Math.floor(size / 2)) {{
   try {{ for (let n = 0; ; n++) localStorage.setItem(`other ${{size}} ${{n}}`, "x".repeat(size)); }} catch {{}}
 }}"""
 
 
-@pytest.mark.parametrize(("how", "words"), [(REFUSED, "refuses to keep anything"), (FULL, "has no room left")], ids=["refused", "full"])
+@pytest.mark.parametrize(
+    ("how", "words"), [(REFUSED, "refuses to keep anything"), (FULL, "has no room left")], ids=["refused", "full"]
+)
 def test_where_nothing_can_be_kept_the_page_says_so_and_goes_on(
     visiting: Visiting, served: server.Site, how: str, words: str
 ) -> None:
@@ -486,7 +578,10 @@ def test_where_nothing_can_be_kept_the_page_says_so_and_goes_on(
 
 @pytest.mark.parametrize(("size", "scheme"), [("desktop", "light"), ("phone", "dark")])
 def test_the_plan_page_is_accessible_and_fits(planned: Planned, size: str, scheme: Any) -> None:
-    wrong = TYPED | {"store_volume": {"text": "5 apples", "units": "us", "from": "typed"}, "store_inside": {"text": "no", "units": "us", "from": "typed"}}
+    wrong = TYPED | {
+        "store_volume": {"text": "5 apples", "units": "us", "from": "typed"},
+        "store_inside": {"text": "no", "units": "us", "from": "typed"},
+    }
     with planned(wrong, viewport=SIZES[size], color_scheme=scheme) as plan_page:
         plan_page.load(b"nonsense")
         assert_accessible(plan_page.page, f"plan, {size}, {scheme}")

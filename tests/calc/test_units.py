@@ -175,6 +175,7 @@ REFUSED = [
     ("", "number"), ("about 500", "number"), ("NaN", "number"), ("inf", "number"), ("12 apples", "unit"), ("1e400", "too large"),
     ("9**9**9 m", "unit"), ("10²", "power"), ("500-600 gal", "unit"), ("1,2,3", "mixed up"), ("1.2.3,4,5", "mixed up"), ("1.234,5,6", "mixed up"),
     ("1e308 cords", "too large"),
+    ("1e120", "too large"),
     ("5 kW", "unit"), ("<b>5</b>", "number"), ("5 <script>alert(1)</script>", "unit"), ("5\x00", "character"),
     ("5\u202egal", "character"), ("5" * 10_000, "too long"), ("1/0", "fraction"), ("5..4", "mixed up"), ("1,5 apples", "unit"),
 ]  # fmt: skip

@@ -66,7 +66,7 @@ export class Calculator {
     this.#asked = job;
     this.#id += 1;
     const { packages } = job;
-    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ ...job.request(), units }), packages });
+    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ units, ...job.request() }), packages });
     this.#listen();
   }
 

@@ -1,28 +1,17 @@
 // The dealer's desk: what is typed here lives in this page alone and is gone with it. Nothing is stored.
-import { ownCalculator } from "./own-calculator.js";
+import { entryOf, knownPlate, Panel, showField, startCalculator } from "./panel.js";
 
 const desk = document.querySelector("[data-ss-desk]");
-const slot = (name) => desk.querySelector(`[data-slot="${name}"]`);
-const part = (name) => desk.querySelector(`[data-ss-${name}]`);
+const panel = new Panel(desk, { ask, turned });
+const slot = (name) => panel.slot(name);
+const part = (name) => panel.button(name);
 const numbers = new Map(); // key to {text, units}
 const filled = new Map(); // shelf to the key and text pairs that it has put there
 let shownForm = ""; // the worksheet whose boxes stand there
 let typing = null;
 let wantsCode = false;
-let reply = null;
 
-const calculator = ownCalculator(desk, (state, before) => {
-  if (state === "starting") say("starting");
-  if (state === "failed") say(before === "ready" ? "stopped" : "failed");
-  part("again").parentElement.hidden = state !== "failed";
-  if (state !== "ready") return;
-  say("ready");
-  for (const control of desk.querySelectorAll("select, input")) control.disabled = false;
-  part("next").disabled = false;
-  ask();
-});
-
-part("again").addEventListener("click", () => calculator.start());
+startCalculator([panel], knownPlate(desk));
 part("worksheet").addEventListener("change", ask);
 for (const radio of radios()) radio.addEventListener("change", ask);
 for (const shelf of desk.querySelectorAll("[data-ss-shelf]")) shelf.addEventListener("change", () => pick(shelf));
@@ -33,8 +22,8 @@ slot("form").addEventListener("focusout", () => {
   typing = null;
   ask();
 });
-part("copy-message").addEventListener("click", () => copy(part("message"), "sayCopiedMessage"));
-part("copy-link").addEventListener("click", () => copy(part("link"), "sayCopiedLink"));
+part("copy-message").addEventListener("click", () => copy(part("message"), "copiedMessage"));
+part("copy-link").addEventListener("click", () => copy(part("link"), "copiedLink"));
 part("code").addEventListener("click", () => {
   wantsCode = true;
   ask();
@@ -49,16 +38,24 @@ function units() {
   return radios().find((radio) => radio.checked).value;
 }
 
-function edited(target) {
-  const { key } = target.closest("[data-key]").dataset;
-  typing = target.matches("select") ? null : key;
-  put(key, target.value, units());
+function turned(state) {
+  panel.light(state);
+  if (state !== "ready") return;
+  for (const control of desk.querySelectorAll("select, input")) control.disabled = false;
+  part("next").disabled = false;
   ask();
 }
 
-function put(key, text, system) {
-  if (text.trim() === "") numbers.delete(key);
-  else numbers.set(key, { text, units: system });
+function edited(target) {
+  const { key, entry } = entryOf(target);
+  typing = target.matches("select") ? null : key;
+  put(key, entry);
+  ask();
+}
+
+function put(key, entry) {
+  if (entry.text.trim() === "") numbers.delete(key);
+  else numbers.set(key, entry);
 }
 
 /** Something from the stock fills its numbers in; what it filled before goes, unless it was changed by hand. */
@@ -67,78 +64,60 @@ function pick(shelf) {
     if (numbers.get(key)?.text === text) numbers.delete(key);
   }
   const fills = Object.entries(JSON.parse(shelf.selectedOptions[0].dataset.fills ?? "{}"));
-  for (const [key, text] of fills) put(key, text, desk.dataset.units);
+  for (const [key, text] of fills) put(key, { text, units: desk.dataset.units });
   filled.set(shelf.id, fills);
   ask();
 }
 
 function ask() {
-  desk.dataset.busy = "";
   const chosen = part("worksheet").selectedOptions[0];
-  calculator.want({
+  panel.wantAll({
     name: "desk",
     packages: wantsCode ? ["segno"] : [],
-    rank: () => 0,
     request: () => ({
-      desk: {
-        worksheet: chosen.value,
-        units: units(),
-        fields: Object.fromEntries(numbers),
-        typing,
-        address: new URL(chosen.dataset.address, location.href).href,
-        name: desk.dataset.name,
-        contact: desk.dataset.contact,
-        form: shownForm !== chosen.value,
-        code: wantsCode,
-      },
+      ask: "desk",
+      worksheet: chosen.value,
+      units: units(),
+      plan: Object.fromEntries(numbers),
+      typing,
+      address: new URL(chosen.dataset.address, location.href).href,
+      name: desk.dataset.name,
+      contact: desk.dataset.contact,
+      form: shownForm !== chosen.value,
+      code: wantsCode,
     }),
-    take: (found) => take(found, chosen.value),
-    refuse: () => {
-      delete desk.dataset.busy;
-      say("stopped");
-    },
+    take: (reply) => take(reply, chosen.value),
   });
 }
 
-function take(found, worksheet) {
-  delete desk.dataset.busy;
-  reply = found;
+function take(reply, worksheet) {
+  panel.say("ready");
+  panel.light("ready");
   if (reply.form !== undefined) {
     slot("form").innerHTML = reply.form;
     shownForm = worksheet;
   }
-  for (const box of slot("form").querySelectorAll("[data-key]")) showField(box, reply.fields[box.dataset.key]);
-  slot("plate").innerHTML = reply.known || !reply.link ? reply.plate : "";
+  for (const field of slot("form").querySelectorAll("[data-key]")) {
+    const shown = reply.fields[field.dataset.key];
+    showField(field, shown, reply.units, field.dataset.key === typing);
+    if (shown) field.querySelector(".ss-note").innerHTML = shown.note;
+  }
+  slot("plate").innerHTML = reply.plate;
   slot("said").innerHTML = reply.said;
-  part("message").value = reply.messages[units()] ?? desk.dataset.sayNone;
+  part("message").value = reply.message || panel.words("none");
   part("link").value = reply.link;
   for (const name of ["copy-message", "copy-link", "code"]) part(name).disabled = !reply.link;
   slot("code").innerHTML = reply.code ?? "";
 }
 
-function showField(box, shown) {
-  box.hidden = !shown;
-  if (!shown) return;
-  const control = box.querySelector("input, select");
-  if (control.value !== shown.value && box.dataset.key !== typing) control.value = shown.value;
-  const error = box.querySelector(".ss-error");
-  if (error.textContent !== shown.error) error.textContent = shown.error;
-  error.hidden = !shown.error;
-  if (shown.error) control.setAttribute("aria-invalid", "true");
-  else control.removeAttribute("aria-invalid");
-  const unit = box.querySelector(".ss-unit");
-  if (unit) unit.textContent = shown.unit;
-  box.querySelector(".ss-note").innerHTML = shown.note;
-}
-
 async function copy(box, said) {
   try {
     await navigator.clipboard.writeText(box.value);
-    slot("copied").textContent = desk.dataset[said];
+    slot("copied").textContent = panel.words(said);
   } catch {
     box.focus();
     box.select();
-    slot("copied").textContent = desk.dataset.sayRefused;
+    slot("copied").textContent = panel.words("refused");
   }
 }
 
@@ -151,10 +130,4 @@ function clear() {
   for (const shelf of desk.querySelectorAll("[data-ss-shelf]")) shelf.value = "";
   slot("copied").textContent = "";
   ask();
-}
-
-function say(what) {
-  const words = desk.dataset[`say${what[0].toUpperCase()}${what.slice(1)}`];
-  if (slot("status").textContent !== words) slot("status").textContent = words;
-  desk.dataset.state = what; // its lamp
 }

@@ -2,8 +2,28 @@
 // being read. A plain script, since a module would wait its turn behind the styles, and Python with it. What the worker
 // says before the page listens is kept: it may be that it could not start.
 if (!navigator.connection?.saveData) {
-  const worker = new Worker(new URL("worker.js", document.currentScript.src), { type: "module" });
-  const heard = [];
-  worker.onmessage = worker.onerror = (event) => heard.push(event);
-  globalThis.earlyWorker = { worker, heard };
+  try {
+    const worker = new Worker(new URL("worker.js", document.currentScript.src), { type: "module" });
+    const heard = [];
+    worker.onmessage = worker.onerror = (event) => heard.push(event);
+    globalThis.earlyWorker = { worker, heard };
+  } catch {
+    // a page opened from a file, say: it may have no worker, nor the scripts below
+  }
 }
+
+// The page's own scripts may be missing, damaged or refused. Then nobody else is there to say so: what has not come alive
+// by then says that it could not start, and "Try again" loads the page again.
+const LONGEST_WAIT = 20_000; // milliseconds
+
+function giveUp() {
+  for (const part of document.querySelectorAll("[data-silence]:not([data-live])")) {
+    part.querySelector("[data-slot=status]").textContent = part.dataset.sayFailed;
+    part.querySelector("[data-slot=status]").parentElement.dataset.state = "failed";
+    part.querySelector("[data-ss-again]").onclick = () => location.reload();
+    part.querySelector(".ss-again").hidden = false;
+  }
+}
+
+setTimeout(giveUp, LONGEST_WAIT);
+addEventListener("error", ({ target }) => target.matches?.("script[type=module]") && giveUp(), true);

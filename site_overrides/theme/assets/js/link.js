@@ -1,32 +1,31 @@
 // Shared links: `#v1;stored-heat;…;end` is read once, when the page is opened at it. Python says what it holds, and asks
 // which numbers to keep where the reader's own plan holds other ones; until that is answered they are only borrowed.
-import { keep } from "./keep.js";
+import { stored } from "./browser-storage.js";
 import { borrow, giveBack, ownEntries } from "./numbers.js";
 
-const opened = keep("sessionStorage", "stoke-and-store.opened"); // the address whose link was read last
-const asked = keep("sessionStorage", "stoke-and-store.asked"); // "yes" while it is not answered which numbers to keep
+const opened = stored("sessionStorage", "stoke-and-store.opened"); // the address whose link was read last
+const asked = stored("sessionStorage", "stoke-and-store.asked"); // "yes" while it is not answered which numbers to keep
 
 /**
  * Open the link that the page's address carries, now and whenever the reader goes to another one on this page.
  * Returns whether there is one to open now.
  */
-export function openLinks(calculator, sheets) {
+export function openLinks(sheets) {
   // A page that is loaded again keeps what was changed since its link was opened.
   const [visit] = performance.getEntriesByType("navigation");
   const again = visit?.type === "reload" || visit?.type === "back_forward";
-  addEventListener("hashchange", () => open(calculator, sheets));
+  addEventListener("hashchange", () => open(sheets));
   const readBefore = again && opened.read() === location.href && asked.read() !== "yes";
-  return !readBefore && open(calculator, sheets);
+  return !readBefore && open(sheets);
 }
 
-function open(calculator, sheets) {
+function open(sheets) {
   const hash = location.hash;
   if (!/^#v\d*(;|$)/.test(hash) && !hash.includes(";")) return false;
   if (document.getElementById(hash.slice(1))) return false; // a heading of the page
-  calculator.want({
+  sheets[0].panel.want({
     name: "link",
-    rank: () => 0,
-    request: () => ({ open: hash, plan: ownEntries() }),
+    request: () => ({ ask: "link", link: hash, plan: ownEntries() }),
     take: (reply) => {
       opened.write(location.href);
       asked.write(reply.ask ? "yes" : "no");

@@ -1,17 +1,16 @@
-// The reader's plan: what was typed, on whichever page, kept in this browser. For each key the text as typed, the units
-// in force at that time, and who gave it. One key means the same quantity everywhere, so a number typed in one worksheet
-// holds in all, and in every open page of the site.
+// The reader's plan: what was typed, on whichever page, kept in this browser. For each key the text as typed, and the
+// units that stood beside it. One key means the same quantity everywhere, so a number typed in one worksheet holds in
+// all, and in every open page of the site.
 //
-//   {text: "500", units: "us", from: "typed"}     typed by the reader
-//   {text: "180F", units: "us", from: "link"}     came with a link; "typical": nobody gave it there either
-//   {text: "", units: "us", from: "typical", before: {…}}     ticked as unknown; `before` is what stood there
-//   {text: "30485 Btu/h", units: "us", from: "computed", by: "house-load"}     put here from a worksheet's results
+//   {text: "500", units: "us"}     typed by the reader
+//   {text: "30485 Btu/h", units: "us", from: "computed", by: "house-load"}     given by Python, to be kept as it is
+//   {text: "", units: "us", from: "typical", before: {…}}     the same, for "I do not know"; `before` is what stood there
 //
 // A link's numbers may be borrowed: they then stand in this page in place of the reader's own, and nothing is kept.
-import { keep } from "./keep.js";
+import { stored } from "./browser-storage.js";
 
 const NAME = "stoke-and-store.plan";
-const kept = keep("localStorage", NAME);
+const kept = stored("localStorage", NAME);
 const listeners = [];
 let numbers = read();
 let borrowed = new Map(); // key -> entry, or null where the link has none
@@ -51,7 +50,7 @@ export function setNumbers(changes) {
       continue;
     }
     own = true;
-    if (entry) numbers.set(key, entry);
+    if (isEntry(entry)) numbers.set(key, entry);
     else numbers.delete(key);
   }
   if (own) kept.write(JSON.stringify(Object.fromEntries(numbers)));
@@ -82,7 +81,7 @@ export function keeping() {
 }
 
 /** Read again what is kept: another page may have changed it. */
-export function rereadNumbers() {
+function reread() {
   const keys = new Set(numbers.keys());
   numbers = read();
   for (const key of numbers.keys()) keys.add(key);
@@ -90,7 +89,10 @@ export function rereadNumbers() {
 }
 
 addEventListener("storage", (event) => {
-  if (event.key === NAME || event.key === null) rereadNumbers();
+  if (event.key === NAME || event.key === null) reread();
+});
+addEventListener("pageshow", (event) => {
+  if (event.persisted) reread(); // the page was set aside whole, and has heard of nothing since
 });
 
 function tell(keys) {
@@ -100,8 +102,12 @@ function tell(keys) {
 function read() {
   try {
     const found = Object.entries(JSON.parse(kept.read() ?? "{}"));
-    return new Map(found.filter(([, entry]) => typeof entry?.text === "string"));
+    return new Map(found.filter(([, entry]) => isEntry(entry)));
   } catch {
     return new Map();
   }
+}
+
+function isEntry(entry) {
+  return typeof entry?.text === "string";
 }

@@ -1,12 +1,12 @@
 // The page "Your plan": the list that Python makes of the reader's numbers, and what is done to it.
-import { Calculator } from "./calculator.js";
-import { keep } from "./keep.js";
-import { entries, rereadNumbers, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { stored } from "./browser-storage.js";
+import { entries, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { entryOf, Panel, startCalculator } from "./panel.js";
 import { saveText } from "./save.js";
-import { units, whenUnitsChange } from "./units.js";
+import { whenUnitsChange } from "./units.js";
 
 const MOST_UNDONE = 50; // changes that can be undone one after the other
-const undone = keep("sessionStorage", "stoke-and-store.undo");
+const undone = stored("sessionStorage", "stoke-and-store.undo");
 
 /** Bring the section of the plan to life. */
 export function wirePlan(element) {
@@ -14,60 +14,31 @@ export function wirePlan(element) {
 }
 
 class Plan {
-  #element;
+  #panel;
   #list;
-  #calculator;
   #showing = false; // whether the list is being made anew
-  #history; // what each change replaced, {key: entry or null}, the last one last
+  #history = readHistory(); // what each change replaced, {key: entry or null}, the last one last
 
   constructor(element) {
-    this.#element = element;
-    this.#list = this.#slot("plan");
-    this.#history = JSON.parse(undone.read() ?? "[]");
-    const built = this.#list.textContent;
-    this.#calculator = new Calculator({
-      silence: () => 1000 * element.dataset.silence,
-      // The build made the list of an empty plan with the same Python.
-      check: { plan: {}, units: "us" },
-      rightly: (reply) => textOf(reply.plan).trim() === built.trim(),
-      onChange: (state, before) => this.#calculatorTurned(state, before),
-    });
+    this.#panel = new Panel(element, { ask: () => this.#ask() });
+    this.#list = this.#panel.slot("plan");
     this.#list.addEventListener("change", (event) => this.#edited(event.target));
     // A box whose list was made anew under the reader's hands counts as changed when it is left.
     this.#list.addEventListener("focusout", ({ target }) => target.matches("input") && this.#edited(target));
     this.#list.addEventListener("click", (event) => this.#pressed(event.target.closest("button")));
-    this.#on("save", () => this.#save());
-    this.#on("undo", () => this.#undo());
-    this.#on("empty", () => this.#empty());
-    this.#on("again", () => this.#calculator.start());
+    this.#panel.on("save", () => this.#save());
+    this.#panel.on("undo", () => this.#undo());
+    this.#panel.on("empty", () => this.#empty());
     element.querySelector("input[type=file]").addEventListener("change", (event) => this.#load(event.target));
     whenNumbersChange(() => this.#ask());
     whenUnitsChange(() => this.#ask());
-    addEventListener("pageshow", (event) => {
-      if (event.persisted) rereadNumbers();
-    });
     this.#showUndo();
-    this.#calculator.start();
-  }
-
-  #slot(name) {
-    return this.#element.querySelector(`[data-slot=${name}]`);
-  }
-
-  #button(name) {
-    return this.#element.querySelector(`[data-ss-${name}]`);
-  }
-
-  #on(name, does) {
-    this.#button(name).addEventListener("click", does);
-  }
-
-  #calculatorTurned(state, before) {
-    const words = { starting: "Starting", ready: "Ready", failed: before === "ready" ? "Stopped" : "Failed" }[state];
-    this.#slot("status").textContent = this.#element.dataset[`say${words}`];
-    this.#element.dataset.state = state;
-    this.#button("again").parentElement.hidden = state !== "failed";
-    if (state === "ready") this.#ask();
+    startCalculator([this.#panel], {
+      // The build made the list of an empty plan with the same Python.
+      check: { ask: "plan", plan: {}, units: "us" },
+      part: (reply) => reply.list,
+      known: this.#list.textContent,
+    });
   }
 
   // ---- changes ----------------------------------------------------------------------------------------------------
@@ -85,7 +56,7 @@ class Plan {
     this.#keepHistory();
     if (!before) return;
     setNumbers(Object.fromEntries(Object.entries(before).map(([key, entry]) => [key, entry ?? undefined])));
-    this.#say(this.#element.dataset.sayUndone);
+    this.#say("undone");
   }
 
   #keepHistory() {
@@ -95,8 +66,8 @@ class Plan {
   }
 
   #showUndo() {
-    const button = this.#button("undo");
-    if (document.activeElement === button && this.#history.length === 0) this.#slot("said").focus();
+    const button = this.#panel.button("undo");
+    if (document.activeElement === button && this.#history.length === 0) this.#panel.slot("said").focus();
     button.disabled = this.#history.length === 0;
   }
 
@@ -104,30 +75,30 @@ class Plan {
   #edited(target) {
     if (this.#showing || target.value === target.defaultValue) return;
     if (target.matches("input")) target.defaultValue = target.value;
-    const key = target.closest("[data-key]").dataset.key;
-    this.#change({ [key]: target.value.trim() === "" ? undefined : { text: target.value, units, from: "typed" } });
+    const { key, entry } = entryOf(target);
+    this.#change({ [key]: target.value.trim() === "" ? undefined : entry });
   }
 
   #pressed(button) {
     if (!button) return;
     const key = button.closest("[data-key]").dataset.key;
     if (button.hasAttribute("data-ss-drop")) this.#change({ [key]: undefined });
-    const { ssNow: text, ssBy: by } = button.dataset;
-    if (text) this.#change({ [key]: { text, units: "us", from: "computed", by } });
+    const { ssTake: entry } = button.dataset;
+    if (entry) this.#change({ [key]: JSON.parse(entry) });
   }
 
   #empty() {
     const keys = Object.keys(entries());
     if (keys.length > 0) this.#change(Object.fromEntries(keys.map((key) => [key, undefined])));
-    this.#say(this.#element.dataset.sayCleared);
+    this.#say("cleared");
   }
 
   // ---- files ------------------------------------------------------------------------------------------------------
 
   #save() {
-    this.#want("file", () => ({ plan_text: entries() }), (reply) => {
+    this.#want("save", () => ({ plan: entries() }), (reply) => {
       saveText(reply.name, reply.text);
-      this.#slot("said").innerHTML = reply.said;
+      this.#panel.slot("said").innerHTML = reply.said;
     });
   }
 
@@ -135,58 +106,71 @@ class Plan {
     const [file] = input.files;
     if (!file) return;
     // A file that is too large to be a plan is not read to its end; Python says so.
-    const bytes = await file.slice(0, Number(this.#element.dataset.largest)).arrayBuffer();
+    const bytes = await file.slice(0, Number(this.#panel.element.dataset.largest)).arrayBuffer();
     const text = new TextDecoder().decode(bytes);
     input.value = "";
-    this.#want("file", () => ({ plan_file: text }), (reply) => {
+    this.#want("load", () => ({ text }), (reply) => {
       if (reply.loaded) {
         const gone = Object.fromEntries(Object.keys(entries()).map((key) => [key, undefined]));
         this.#change({ ...gone, ...reply.entries });
       }
-      this.#slot("said").innerHTML = reply.said;
-      this.#slot("said").focus();
+      this.#panel.slot("said").innerHTML = reply.said;
+      this.#panel.slot("said").focus();
     });
   }
 
   // ---- asking and showing -----------------------------------------------------------------------------------------
 
   #ask() {
-    this.#element.dataset.busy = "";
-    this.#want("plan", () => ({ plan: entries() }), (reply) => {
-      delete this.#element.dataset.busy;
-      this.#show(reply.plan);
+    this.#panel.wantAll({
+      name: "plan",
+      request: () => ({ ask: "plan", plan: entries() }),
+      take: (reply) => {
+        this.#panel.say("ready");
+        this.#panel.light("ready");
+        this.#show(reply);
+      },
     });
   }
 
-  #want(name, request, take) {
-    const refuse = () => this.#calculatorTurned("failed", "ready");
-    this.#calculator.want({ name, rank: () => (name === "plan" ? 1 : 0), request, take, refuse });
+  /** Save or load: of two presses, the last one counts. */
+  #want(ask, request, take) {
+    this.#panel.want({ name: "file", request: () => ({ ask, ...request() }), take, refuse: () => this.#panel.say("stopped") });
   }
 
   /** Show another list, keeping the reader's place and what is half typed in it. */
-  #show(html) {
+  #show({ list, units }) {
     const active = this.#list.contains(document.activeElement) ? document.activeElement : null;
     const half = active?.matches("input") && active.value !== active.defaultValue ? active.value : null;
+    // What is half typed beside a unit is meant in it, and is taken so before the label says another.
+    if (half !== null && active.closest("[data-key]").dataset.units !== units) {
+      this.#edited(active);
+      return;
+    }
     const order = active && [...this.#list.querySelectorAll("[data-key]")].indexOf(active.closest("[data-key]"));
     this.#showing = true;
-    this.#list.innerHTML = html;
+    this.#list.innerHTML = list;
     this.#showing = false;
     if (!active) return;
     const same = document.getElementById(active.id);
     // What had the focus is gone: the next one takes its place.
     const rows = [...this.#list.querySelectorAll("[data-key]")];
     const next = rows[Math.min(order, rows.length - 1)]?.querySelector("input, select");
-    (same ?? next ?? this.#slot("status")).focus();
+    (same ?? next ?? this.#panel.slot("status")).focus();
     if (same && half !== null) same.value = half;
   }
 
-  #say(words) {
-    this.#slot("said").textContent = words;
+  #say(name) {
+    this.#panel.slot("said").textContent = this.#panel.words(name);
   }
 }
 
-function textOf(html) {
-  const place = document.createElement("div");
-  place.innerHTML = html;
-  return place.textContent;
+/** The changes that can be undone; none where what the browser kept is not what was written. */
+function readHistory() {
+  try {
+    const found = JSON.parse(undone.read() ?? "[]");
+    return Array.isArray(found) ? found.filter((change) => change instanceof Object) : [];
+  } catch {
+    return [];
+  }
 }

@@ -1,53 +1,43 @@
 // One worksheet in the page: its boxes, and the parts that Python fills.
+import { Boxes } from "./boxes.js";
 import { drawInto } from "./chart.js";
 import { copyLink } from "./copy.js";
-import { entries, number, setNumbers, snapshot } from "./numbers.js";
+import { fill, holdingFocus } from "./fill.js";
+import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { Panel } from "./panel.js";
 import { saveText } from "./save.js";
-import { units } from "./units.js";
+import { units, whenUnitsChange } from "./units.js";
 
 const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
 
 export class Sheet {
   #element;
-  #calculator;
-  #fields = new Map(); // key -> {box, control, check}
-  #slots = new Map(); // name -> element
-  #example; // the plate as the build made it
+  #boxes;
   #reply = null; // the last one
   #unanswered = false; // whether the boxes hold what no reply has answered yet
-  #typing = null; // the key of the box in which the reader is typing
-  #scolded = new Set(); // keys whose error is shown
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
   #afterwards = []; // what waits for the next reply
 
-  constructor(element, calculator) {
+  constructor(element) {
     this.#element = element;
-    this.#calculator = calculator;
     this.worksheet = element.dataset.worksheet;
-    for (const slot of element.querySelectorAll("[data-slot]")) this.#slots.set(slot.dataset.slot, slot);
-    for (const box of element.querySelectorAll(".ss-field")) {
-      const control = box.querySelector("input:not([type=checkbox]), select");
-      this.#fields.set(box.dataset.key, { box, control, check: box.querySelector("[data-ss-unknown]") });
-    }
-    this.#example = this.#slots.get("plate").textContent;
-    this.#wire();
+    this.panel = new Panel(element, { ask: () => this.ask(), turned: (state) => this.#turned(state) });
+    this.#boxes = new Boxes(element.querySelector("form"), { onEdit: () => this.#edited(), onLeave: () => this.#left() });
+    this.panel.slot("errors").addEventListener("click", (event) => this.#goToBox(event));
+    element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
+    this.panel.on("copy", () => this.#copy());
+    this.panel.on("clear", () => this.#clear());
+    this.panel.on("back", () => this.#putBack());
+    whenUnitsChange(() => this.ask());
+    whenNumbersChange((keys) => this.#numbersChanged(keys));
   }
 
   // ---- what the page tells it -------------------------------------------------------------------------------------
 
-  /** Whether a reply to the example is the one that the build gave. */
-  agrees(reply) {
-    const plate = document.createElement("div");
-    plate.innerHTML = reply.slots.plate;
-    return plate.textContent.trim() === this.#example.trim();
-  }
-
   /** The calculator is in another state now. */
-  calculatorTurned(state, before) {
-    this.#say({ asleep: "Asleep", starting: "Starting", ready: "Ready", failed: before === "ready" ? "Stopped" : "Failed" }[state]);
-    this.#showAgain(state === "failed");
-    if (state === "asleep" || state === "ready") this.#enable();
+  #turned(state) {
+    if (state === "asleep" || state === "ready") this.#boxes.enable();
     if (state === "ready") {
       const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === "us";
       if (asBuilt) this.#showState("ready");
@@ -56,34 +46,24 @@ export class Sheet {
     if (state === "failed") {
       this.#afterwards = [];
       if (this.#unanswered) this.#showNothing();
-      else this.#element.dataset.state = "failed";
-    }
-  }
-
-  #enable() {
-    for (const { control, check } of this.#fields.values()) {
-      control.disabled = false;
-      if (check) check.disabled = false;
+      else this.panel.light("failed");
     }
   }
 
   /** Some numbers of the page have changed. */
-  numbersChanged(keys) {
-    // A number that was computed elsewhere may go out of date by any other one; so may a result that was used.
-    const follows = this.#keys().some((key) => number(key).by) || this.#isUsed();
-    if (!follows && !keys.some((key) => this.#fields.has(key) || this.#offers(key))) return;
-    this.#slots.get("said").textContent = ""; // it was about other numbers
+  #numbersChanged(keys) {
+    if (!this.#reply?.follows && !keys.some((key) => this.#boxes.has(key) || this.#offers(key))) return;
+    this.panel.slot("said").textContent = ""; // it was about other numbers
     this.ask();
   }
 
   /** Ask Python again. */
   ask() {
     clearTimeout(this.#chartTimer);
-    this.#element.dataset.busy = "";
-    this.#calculator.want({
+    this.panel.wantAll({
       name: this.worksheet,
       rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
-      request: () => this.#request(),
+      request: () => this.#request("worksheet", { scold: this.#boxes.typing === null ? null : [...this.#boxes.scolded] }),
       take: (reply) => this.#take(reply),
       refuse: () => this.#refuse(),
     });
@@ -91,14 +71,13 @@ export class Sheet {
 
   /** Replace this worksheet's numbers; what stood there can be put back. */
   replace(entries) {
-    const keys = this.#keys();
-    this.#offerBack(keys.length > 0 ? snapshot([...this.#fields.keys()]) : null);
-    setNumbers({ ...Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])), ...entries });
+    this.#offerBack(this.#isGiven() ? snapshot(this.#boxes.keys) : null);
+    setNumbers({ ...Object.fromEntries(this.#boxes.keys.map((key) => [key, undefined])), ...entries });
   }
 
   /** These numbers with null for every other box of this worksheet. */
   whole(entries) {
-    return { ...Object.fromEntries([...this.#fields.keys()].map((key) => [key, null])), ...entries };
+    return { ...Object.fromEntries(this.#boxes.keys.map((key) => [key, null])), ...entries };
   }
 
   /**
@@ -106,9 +85,9 @@ export class Sheet {
    * Where that asks something, `answered` hears the answer: "mine", "theirs" or "look".
    */
   showLink(said, answered = null) {
-    const slot = this.#slots.get("link");
+    const slot = this.panel.slot("link");
     slot.onclick = answered && ((event) => this.#answer(event, answered));
-    if (said === null) slot.textContent = this.#element.dataset.sayElsewhere;
+    if (said === null) slot.textContent = this.panel.words("elsewhere");
     else slot.innerHTML = said;
     slot.hidden = said === "";
     this.#element.scrollIntoView();
@@ -119,7 +98,7 @@ export class Sheet {
   #answer(event, answered) {
     const answer = event.target.closest("[data-ss-link]")?.dataset.ssLink;
     if (!answer) return;
-    const slot = this.#slots.get("link");
+    const slot = this.panel.slot("link");
     for (const part of slot.querySelectorAll("[data-part]")) part.hidden = part.dataset.part !== answer;
     slot.focus({ preventScroll: true });
     answered(answer);
@@ -127,64 +106,15 @@ export class Sheet {
 
   // ---- what the reader does ---------------------------------------------------------------------------------------
 
-  #wire() {
-    const form = this.#element.querySelector("form");
-    form.addEventListener("submit", (event) => event.preventDefault());
-    form.addEventListener("input", (event) => this.#edited(event.target));
-    form.addEventListener("change", () => this.#left());
-    form.addEventListener("focusout", () => this.#left());
-    this.#slots.get("errors").addEventListener("click", (event) => this.#goToBox(event));
-    this.#element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
-    this.#on("copy", () => this.#copy());
-    this.#on("clear", () => this.#clear());
-    this.#on("back", () => this.#putBack());
-    this.#on("again", () => this.#calculator.start());
-  }
-
-  #on(name, does) {
-    this.#button(name).addEventListener("click", does);
-  }
-
-  #button(name) {
-    return this.#element.querySelector(`[data-ss-${name}]`);
-  }
-
-  #edited(target) {
-    const key = target.closest(".ss-field").dataset.key;
+  #edited() {
     this.#offerBack(null);
     this.#unanswered = true;
-    if (this.#calculator.state !== "ready") this.#showNothing();
-    if (target.matches("[data-ss-unknown]")) {
-      this.#knowOrNot(key, target.checked);
-      return;
-    }
-    this.#typing = target.matches("select") ? null : key;
-    // An emptied box that may be left alone is left alone again.
-    const empty = target.value.trim() === "" && this.#fields.get(key).box.hasAttribute("data-optional");
-    setNumbers({ [key]: empty ? undefined : { text: target.value, units, from: "typed" } });
+    if (!this.panel.ready) this.#showNothing();
   }
 
-  #knowOrNot(key, unknown) {
-    const entry = number(key);
-    const { control } = this.#fields.get(key);
-    if (unknown) {
-      this.#typing = null;
-      setNumbers({ [key]: { text: "", units, from: "typical", before: entry } });
-      return;
-    }
-    // Known after all: what was typed before, or else the value that now stands in the box.
-    setNumbers({ [key]: entry?.before ?? { text: control.value, units, from: "typed" } });
-    control.focus();
-    control.select?.();
-  }
-
-  /** A box was left: from now on its mistakes are shown. */
   #left() {
-    const key = this.#typing;
-    this.#typing = null;
-    if (key === null) return;
     if (this.#unanswered || this.#reply?.state === "wrong") this.ask();
-    else this.#fields.get(key).control.value = this.#reply.fields[key].value;
+    else this.#boxes.show(this.#reply);
   }
 
   #goToBox(event) {
@@ -201,24 +131,18 @@ export class Sheet {
 
   #pressed(target) {
     const { ssUse: key, ssCsv: name } = target.closest("button")?.dataset ?? {};
-    if (key) this.#want("use", { use: key }, (reply) => this.#showUsed(reply));
-    if (name) this.#want("csv", { csv: name }, (reply) => reply.text && saveText(reply.name, reply.text));
+    if (key) this.#want("use", { key }, (reply) => this.#showUsed(reply));
+    if (name) this.#want("csv", { table: name }, (reply) => reply.text && saveText(reply.name, reply.text));
   }
 
   /** Ask Python something else about the numbers in the boxes. */
-  #want(name, request, take) {
-    this.#calculator.want({
-      name: `${name} of ${this.worksheet}`,
-      rank: () => 0,
-      request: () => ({ ...this.#request(), ...request }),
-      take,
-      refuse: () => {},
-    });
+  #want(ask, more, take, rank = () => 0) {
+    this.panel.want({ name: `${ask} of ${this.worksheet}`, rank, request: () => this.#request(ask, more), take });
   }
 
   /** A result was put into the plan, or Python says what stands in its way. */
   #showUsed({ key, taken, choices, said }) {
-    const slot = this.#slots.get("used");
+    const slot = this.panel.slot("used");
     const before = snapshot([key]);
     slot.innerHTML = said;
     slot.onclick = ({ target }) => {
@@ -234,9 +158,9 @@ export class Sheet {
   }
 
   #clear() {
-    this.#slots.get("link").hidden = true;
-    this.#offerBack(snapshot([...this.#fields.keys()]));
-    setNumbers(Object.fromEntries([...this.#fields.keys()].map((key) => [key, undefined])));
+    this.panel.slot("link").hidden = true;
+    this.#offerBack(snapshot(this.#boxes.keys));
+    setNumbers(Object.fromEntries(this.#boxes.keys.map((key) => [key, undefined])));
   }
 
   #putBack() {
@@ -247,7 +171,7 @@ export class Sheet {
 
   /** Offer to put these numbers back in place of clearing; null: offer to clear. */
   #offerBack(previous) {
-    const [clear, back] = [this.#button("clear"), this.#button("back")];
+    const [clear, back] = [this.panel.button("clear"), this.panel.button("back")];
     const shown = previous ? back : clear;
     const hidden = previous ? clear : back;
     this.#previous = previous;
@@ -258,11 +182,11 @@ export class Sheet {
 
   #copy() {
     const copy = () => {
-      const said = this.#slots.get("said");
+      const said = this.panel.slot("said");
       if (this.#reply?.link) copyLink(this.#reply.link, said, this.#element.dataset);
-      else said.textContent = this.#element.dataset.sayNone;
+      else said.textContent = this.panel.words("none");
     };
-    if (this.#calculator.state === "ready" && (this.#unanswered || !this.#reply)) {
+    if (this.panel.ready && (this.#unanswered || !this.#reply)) {
       this.#afterwards.push(copy);
       this.ask();
     } else {
@@ -272,146 +196,73 @@ export class Sheet {
 
   // ---- asking and showing -----------------------------------------------------------------------------------------
 
-  #keys() {
-    return [...this.#fields.keys()].filter((key) => number(key));
+  /** Whether the plan holds a number that this worksheet asks. */
+  #isGiven() {
+    return this.#boxes.keys.some((key) => number(key));
   }
 
-  /** Whether anything that this worksheet shows depends on the reader's plan. */
+  /** Whether anything that this worksheet shows as built depends on the reader's plan. */
   #inPlan() {
-    return this.#keys().length > 0 || this.#isUsed() || [...Object.keys(entries())].some((key) => this.#offers(key));
-  }
-
-  /** Whether one of this worksheet's results is in the plan. */
-  #isUsed() {
-    return Object.values(entries()).some((entry) => entry.by === this.worksheet);
+    return this.#isGiven() || Object.keys(entries()).some((key) => this.#offers(key));
   }
 
   #offers(key) {
     return this.#element.querySelector(`[data-ss-use="${CSS.escape(key)}"]`) !== null;
   }
 
-  #request() {
-    const fields = {};
-    for (const key of this.#keys()) {
-      const { text, units: then, from } = number(key);
-      fields[key] = { text, units: then, from };
-    }
-    return { worksheet: this.worksheet, fields, plan: entries(), scold: this.#typing === null ? null : [...this.#scolded] };
+  #request(ask, more = {}) {
+    return { ask, worksheet: this.worksheet, plan: entries(), ...more };
   }
 
   #take(reply) {
     this.#reply = reply;
     this.#unanswered = false;
-    delete this.#element.dataset.busy;
-    this.#scolded.clear();
     const wrong = reply.state === "wrong";
     holdingFocus(() => {
       this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
-      for (const [name, html] of Object.entries(reply.slots)) fill(this.#slots.get(name), html);
-      this.#slots.get("errors").hidden = reply.slots.errors === "";
-      for (const [key, field] of this.#fields) this.#showField(key, field, reply.fields[key]);
+      for (const [name, html] of Object.entries(reply.slots)) fill(this.panel.slot(name), html);
+      this.panel.slot("errors").hidden = reply.slots.errors === "";
+      this.#boxes.show(reply);
     });
     for (const does of this.#afterwards.splice(0)) does();
-    if (wrong || !this.#slots.has("chart")) return;
-    this.#slots.get("chart").classList.add("ss-stale");
-    this.#chartTimer = setTimeout(() => this.#askChart(), CHART_DELAY);
+    if (wrong || !this.panel.has("chart")) return;
+    this.panel.slot("chart").classList.add("ss-stale");
+    this.#chartTimer = setTimeout(() => this.#want("chart", {}, ({ chart }) => this.#takeChart(chart), () => 2), CHART_DELAY);
   }
 
   /** Python could not answer at all. */
   #refuse() {
     this.#afterwards = [];
-    delete this.#element.dataset.busy;
     this.#showNothing();
-    this.#say("Stopped");
   }
 
   /** No result stays in sight when it does not belong to what is in the boxes. */
   #showNothing() {
     this.#showState("nothing", true);
-    this.#slots.get("plate").innerHTML = this.#element.querySelector("[data-plate]").innerHTML;
+    this.panel.slot("plate").innerHTML = this.#element.querySelector("[data-plate]").innerHTML;
   }
 
   /** "ready", "wrong" or "nothing"; quietly while the reader may still be typing. */
   #showState(state, quiet = false) {
-    const plate = this.#slots.get("plate");
+    const plate = this.panel.slot("plate");
     // "No result yet" takes the height of the result in whose place it stands.
     if (state === "ready") plate.style.minHeight = "";
     else if (!plate.style.minHeight) plate.style.minHeight = `${plate.offsetHeight}px`;
-    this.#element.dataset.state = state;
+    this.panel.light(state);
     this.#element.toggleAttribute("data-quiet", quiet);
-    if (state === "ready") this.#say("Ready");
-    if (state === "wrong" && !quiet) this.#say("Wrong");
-  }
-
-  #showField(key, { box, control, check }, shown) {
-    box.hidden = !shown;
-    if (!shown) return;
-    const error = box.querySelector(".ss-error");
-    if (control.value !== shown.value && this.#typing !== key) control.value = shown.value;
-    if (check) check.checked = shown.from === "typical";
-    box.dataset.from = shown.from;
-    if (shown.error) this.#scolded.add(key);
-    if (error.textContent !== shown.error) error.textContent = shown.error;
-    error.hidden = !shown.error;
-    if (shown.error) control.setAttribute("aria-invalid", "true");
-    else control.removeAttribute("aria-invalid");
-    const unit = box.querySelector(".ss-unit");
-    if (unit) unit.textContent = shown.unit;
-    fill(box.querySelector(".ss-note"), shown.note);
-  }
-
-  #askChart() {
-    this.#calculator.want({
-      name: `chart of ${this.worksheet}`,
-      rank: () => 2,
-      request: () => ({ ...this.#request(), chart: true }),
-      take: (reply) => this.#takeChart(reply.charts),
-      refuse: () => {},
-    });
+    if (state === "ready") this.panel.say("ready");
+    if (state === "wrong" && !quiet) this.panel.say("wrong");
   }
 
   async #takeChart(chart) {
     if (!chart || this.#unanswered) return;
-    const figure = this.#slots.get("chart");
+    const figure = this.panel.slot("chart");
     try {
       await drawInto(figure, chart);
     } catch (error) {
       console.error(error); // the words and the table below it say the same
     }
-    fill(this.#slots.get("chart-words"), chart.words);
+    fill(this.panel.slot("chart-words"), chart.words);
     figure.classList.remove("ss-stale");
   }
-
-  #say(name) {
-    const status = this.#slots.get("status");
-    const words = this.#element.dataset[`say${name}`];
-    if (status.textContent !== words) status.textContent = words;
-  }
-
-  #showAgain(needed) {
-    const again = this.#button("again");
-    if (!needed && document.activeElement === again) this.#slots.get("status").focus();
-    again.parentElement.hidden = !needed;
-  }
-}
-
-/** Change the page without moving the box in which the reader is typing: notes and sentences come and go above it. */
-function holdingFocus(change) {
-  const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
-  const before = box?.getBoundingClientRect().top;
-  change();
-  if (box) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
-}
-
-/** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
-function fill(element, html) {
-  if (element.innerHTML === html) return;
-  const folds = [...element.querySelectorAll("details")];
-  const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
-  element.innerHTML = html;
-  if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
-  element.querySelectorAll("details").forEach((details, index) => {
-    details.open = folds[index]?.open ?? false;
-    details.toggleAttribute("data-ss-for-print", folds[index]?.hasAttribute("data-ss-for-print") ?? false);
-  });
 }

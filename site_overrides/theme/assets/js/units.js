@@ -1,7 +1,7 @@
 // Which units the reader wants, on every page of the site, from visit to visit.
-import { keep } from "./keep.js";
+import { stored } from "./browser-storage.js";
 
-const kept = keep("localStorage", "stoke-and-store.units");
+const kept = stored("localStorage", "stoke-and-store.units");
 const listeners = [];
 
 /** The units in force: "us" or "si". */

@@ -2,7 +2,7 @@
 import { keeping, whenNumbersChange } from "./numbers.js";
 
 /** Keep every place for that sentence up to date. */
-export function wireKept() {
+export function wireStorageNotice() {
   whenNumbersChange(show);
   show();
 }

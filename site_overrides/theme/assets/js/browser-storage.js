@@ -1,7 +1,7 @@
 // A text that the browser keeps under a name, or memory alone where its storage is refused or full.
 
 /** A place for one text in "localStorage" or "sessionStorage". */
-export function keep(storage, name) {
+export function stored(storage, name) {
   let memory = null;
   let state = "kept";
   return {

@@ -1,0 +1,84 @@
+// The boxes of a worksheet: what the reader does in them goes into the plan, and they show what Python says of each.
+import { fill } from "./fill.js";
+import { number, setNumbers } from "./numbers.js";
+import { entryOf, showField } from "./panel.js";
+
+export class Boxes {
+  typing = null; // the key of the box in which the reader is typing
+  scolded = new Set(); // keys whose error is shown
+  #fields = new Map(); // key -> element
+  #onEdit;
+  #onLeave;
+
+  /** `onEdit()` hears of each change before it is made, `onLeave()` when a box was left in which something was typed. */
+  constructor(form, { onEdit, onLeave }) {
+    for (const field of form.querySelectorAll(".ss-field")) this.#fields.set(field.dataset.key, field);
+    this.#onEdit = onEdit;
+    this.#onLeave = onLeave;
+    form.addEventListener("submit", (event) => event.preventDefault());
+    form.addEventListener("input", (event) => this.#edited(event.target));
+    form.addEventListener("change", () => this.#left());
+    form.addEventListener("focusout", () => this.#left());
+  }
+
+  get keys() {
+    return [...this.#fields.keys()];
+  }
+
+  has(key) {
+    return this.#fields.has(key);
+  }
+
+  enable() {
+    for (const field of this.#fields.values()) {
+      for (const control of field.querySelectorAll("input, select")) control.disabled = false;
+    }
+  }
+
+  /** Show what a reply says of each box. */
+  show({ fields, units }) {
+    this.scolded.clear();
+    for (const [key, field] of this.#fields) {
+      const shown = fields[key];
+      showField(field, shown, units, this.typing === key);
+      if (!shown) continue;
+      if (shown.error) this.scolded.add(key);
+      fill(field.querySelector(".ss-note"), shown.note);
+    }
+  }
+
+  #edited(target) {
+    const { key, entry } = entryOf(target);
+    this.#onEdit();
+    if (target.matches("[data-ss-unknown]")) {
+      this.#knowOrNot(key, target);
+      return;
+    }
+    this.typing = target.matches("select") ? null : key;
+    // An emptied box that may be left alone is left alone again.
+    const empty = target.value.trim() === "" && this.#fields.get(key).hasAttribute("data-optional");
+    setNumbers({ [key]: empty ? undefined : entry });
+  }
+
+  /** "I do not know" was ticked or not; the box carries what that is in the plan. */
+  #knowOrNot(key, check) {
+    const before = number(key);
+    if (check.checked) {
+      this.typing = null;
+      setNumbers({ [key]: { ...JSON.parse(check.dataset.ssUnknown), before } });
+      return;
+    }
+    // Known after all: what was typed before, or else the value that now stands in the box.
+    const control = this.#fields.get(key).querySelector("input:not([type=checkbox]), select");
+    setNumbers({ [key]: before?.before ?? entryOf(control).entry });
+    control.focus();
+    control.select?.();
+  }
+
+  /** A box was left: from now on its mistakes are shown. */
+  #left() {
+    if (this.typing === null) return;
+    this.typing = null;
+    this.#onLeave();
+  }
+}

@@ -1,0 +1,22 @@
+// HTML from Python put into the page without disturbing the reader.
+
+/** Change the page without moving the box in which the reader is typing: notes and sentences come and go above it. */
+export function holdingFocus(change) {
+  const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
+  const before = box?.getBoundingClientRect().top;
+  change();
+  if (box) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
+}
+
+/** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
+export function fill(element, html) {
+  if (element.innerHTML === html) return;
+  const folds = [...element.querySelectorAll("details")];
+  const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
+  element.innerHTML = html;
+  if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+  element.querySelectorAll("details").forEach((details, index) => {
+    details.open = folds[index]?.open ?? false;
+    details.toggleAttribute("data-ss-for-print", folds[index]?.hasAttribute("data-ss-for-print") ?? false);
+  });
+}

@@ -1,0 +1,80 @@
+"""What a page may ask: each kind by its name, with its shape told; and what a page cannot ask is refused in a sentence."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+import render
+from calc.vocabulary import BY_KEY
+from calc.worksheets import WORKSHEETS
+
+
+def ask(what: Any, **more: Any) -> dict[str, Any]:
+    reply: dict[str, Any] = json.loads(render.respond(json.dumps({"ask": what, **more})))
+    return reply
+
+
+@pytest.mark.parametrize(
+    "request_", [{}, {"ask": None}, {"ask": ["plan"]}, {"ask": "Plan"}, {"ask": "no" * 100}, {"plan": {}}]
+)
+def test_what_nobody_answers_is_refused_by_name(request_: dict[str, Any]) -> None:
+    with pytest.raises(
+        render.UnknownRequest, match=r"cannot be asked “.{0,60}”; it answers worksheet, chart, "
+    ) as refused:
+        render.respond(json.dumps(request_))
+    assert all(name in str(refused.value) for name in render.ANSWERS)
+
+
+@pytest.mark.parametrize("name", render.ANSWERS)
+def test_each_kind_tells_what_it_takes_and_gives(name: str) -> None:
+    told = (render.ANSWERS[name].__doc__ or "").lower()
+    assert ("takes {" in told and "gives " in told) or "see `" in told
+
+
+def test_every_reply_names_the_units_of_its_labels() -> None:
+    for system in ("us", "si"):
+        for name, more in {
+            "worksheet": {"worksheet": "stored-heat"},
+            "plan": {},
+            "desk": {"worksheet": "stored-heat"},
+            "record": {},
+        }.items():
+            assert ask(name, units=system, **more)["units"] == system
+
+
+def test_who_gave_a_number_is_decided_here() -> None:
+    """The page says what was typed and in which units; what it says of nobody knows is typed."""
+    plan = {"store_volume": {"text": "640", "units": "us"}, "store_top": {"text": "", "units": "us", "from": "typical"}}
+    fields = ask("worksheet", worksheet="stored-heat", plan=plan)["fields"]
+    assert (fields["store_volume"]["from"], fields["store_volume"]["unknown"]) == ("typed", False)
+    assert (fields["store_top"]["from"], fields["store_top"]["unknown"]) == ("typical", True)
+    plan["store_volume"]["from"] = "the devil"
+    assert ask("worksheet", worksheet="stored-heat", plan=plan)["fields"]["store_volume"]["from"] == "typed"
+
+
+def test_a_worksheet_says_whether_it_follows_numbers_that_it_does_not_ask() -> None:
+    typed = {"store_volume": {"text": "640", "units": "us"}}
+    computed = {"design_load": {"text": "20000 Btu/h", "units": "us", "from": "computed", "by": "house-load"}}
+    assert not ask("worksheet", worksheet="stored-heat", plan=typed)["follows"]
+    assert ask("worksheet", worksheet="stored-heat", plan=typed | computed)["follows"]
+    assert ask("worksheet", worksheet="house-load", plan=computed)["follows"], "its result is in the plan"
+
+
+@pytest.mark.parametrize("text", ["1e308", "-1e308", "1e150", "9" * 200])
+@pytest.mark.parametrize("typed_in", ["us", "si"])
+@pytest.mark.parametrize("units", ["us", "si"])
+def test_a_number_beyond_all_use_is_answered_in_either_units(text: str, typed_in: str, units: str) -> None:
+    plan = {key: {"text": text, "units": typed_in} for key in BY_KEY}
+    assert text in ask("plan", plan=plan, units=units)["list"]
+    for worksheet in WORKSHEETS:
+        reply = ask("worksheet", worksheet=worksheet, plan=plan, units=units)
+        assert all(
+            field["value"] in ("", text)
+            for field in reply["fields"].values()
+            if field["from"] == "typed" and field["unit"]
+        )
+    assert ask("save", plan=plan, units=units)["text"]
+    assert ask("record", plan=plan, units=units)["paper"]
