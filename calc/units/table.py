@@ -128,8 +128,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("€/s", "price_per_time", 1.0, "EUR/s", "euros a second", ()),
     Unit("%", "fraction", 0.01, "%", "percent", ("percent", "pct", "percents", "per cent")),
     DryBasis("% dry basis", "fraction", 0.01, "%db", "percent, dry basis", ("% db", "percent db", "% dry", "percent dry basis")),
-    Unit("COP", "fraction", 1.0, "COP", "coefficient of performance", ("coefficient of performance",)),
     Unit("", "fraction", 1.0, "", "", ()),
+    # After the plain one, which is the one that sums stand in.
+    Unit("COP", "fraction", 1.0, "COP", "coefficient of performance", ("coefficient of performance",)),
     Unit("°F·day", "degree_days", FAHRENHEIT_DEGREE, "Fday", "degree-days, Fahrenheit", ("°fdays", "fdays", "hdd", "degf-day", "°f-day", "f-day", "degreedaysf", "°fd", "fd", "hdd65", "°f-days", "f-days", "degf-days")),
     Unit("K·day", "degree_days", 1.0, "Kday", "kelvin-days", ("kdays", "°cday", "°cdays", "cday", "cdays", "kd", "k-day", "c-day", "°c-day", "k-days", "c-days", "°c-days")),
     Unit("", "count", 1.0, "", "", ("times", "x")),

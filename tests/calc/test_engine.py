@@ -28,8 +28,9 @@ from calc.engine.run import run
 from calc.engine.series import series
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, Typed
+from calc.engine.working import si_unit
 from calc.law import Joule, Second, Watt, find_root, law
-from calc.units import table
+from calc.units import table, unit_named
 from calc.worksheets import WORKSHEETS
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
@@ -147,3 +148,7 @@ def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -
     monkeypatch.setattr(table, "units_of", lambda kind: (first, twin))
     with pytest.raises(ValueError, match="two units of"):
         table._by_spelling.__wrapped__(first.kind)
+
+
+def test_a_plain_share_stands_in_sums_without_a_word() -> None:
+    assert si_unit(unit_named("%", "fraction")).text == ""

@@ -243,3 +243,4 @@ def test_a_unit_is_said_as_people_say_it_and_cancels_in_a_sum(
     assert with_unit(number, found).replace("\u00a0", " ") == said
     assert in_a_sum(number, found).replace("\u00a0", " ") == in_sum
     assert read_quantity(with_unit(number, found), kind, found, "us").number == number
+
