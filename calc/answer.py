@@ -43,9 +43,7 @@ def chart_of(sheet: Sheet) -> Series | None:
     return series(sheet)
 
 
-def open_link(
-    text: str, system: System = "us", reader: Reader | None = None
-) -> tuple[Sheet | None, tuple[str, ...]]:
+def open_link(text: str, system: System = "us", reader: Reader | None = None) -> tuple[Sheet | None, tuple[str, ...]]:
     """The sheet that a link describes (None if it describes none) and a sentence for everything wrong with the link."""
     reader = reader or Reader()
     opened = link.read(text, WORKSHEETS, reader=reader)

@@ -6,197 +6,360 @@ from calc.tables.species import SPECIES as WOODS
 from calc.units import shown_unit
 
 HEATED_AREA = Field(
-    "heated_area", "area", "Heated floor area", "Every floor you keep warm, measured outside the walls.",
-    low="100 ft2", high="50,000 ft2",
-)  # fmt: skip
+    "heated_area",
+    "area",
+    "Heated floor area",
+    "Every floor you keep warm, measured outside the walls.",
+    low="100 ft2",
+    high="50,000 ft2",
+)
 INDOOR = Field(
-    "indoor", "temperature", "Room temperature wanted", "What the thermostat is set to on a cold day.",
-    low="40 °F", high="95 °F", uncertainty="1 F°",
+    "indoor",
+    "temperature",
+    "Room temperature wanted",
+    "What the thermostat is set to on a cold day.",
+    low="40 °F",
+    high="95 °F",
+    uncertainty="1 F°",
     typical=Typical("68 °F", "common-practice", "65 °F", "72 °F", "Your thermostat knows."),
-)  # fmt: skip
+)
 DESIGN_OUTDOOR = Field(
-    "design_outdoor", "temperature", "Outdoor design temperature",
+    "design_outdoor",
+    "temperature",
+    "Outdoor design temperature",
     "The cold that heating is sized for where you live; the code office or your dealer knows it.",
-    low="-60 °F", high="60 °F", uncertainty="3 F°",
-)  # fmt: skip
+    low="-60 °F",
+    high="60 °F",
+    uncertainty="3 F°",
+)
 DESIGN_LOAD = Field(
-    "design_load", "power", "Design load (heat lost on the coldest day)",
+    "design_load",
+    "power",
+    "Design load (heat lost on the coldest day)",
     "At the outdoor design temperature. The house-load worksheet works it out.",
-    low="500 Btu/h", high="2,000,000 Btu/h", uncertainty="15 %",
-)  # fmt: skip
+    low="500 Btu/h",
+    high="2,000,000 Btu/h",
+    uncertainty="15 %",
+)
 DEGREE_DAYS = Field(
-    "degree_days", "degree_days", "Degree-days in a year",
+    "degree_days",
+    "degree_days",
+    "Degree-days in a year",
     "For the base temperature given here; a weather service or your fuel dealer knows them.",
-    low="100 °F·day", high="25,000 °F·day", uncertainty="5 %",
-)  # fmt: skip
+    low="100 °F·day",
+    high="25,000 °F·day",
+    uncertainty="5 %",
+)
 BASE_TEMPERATURE = Field(
-    "base_temperature", "temperature", "Base temperature of the degree-days",
+    "base_temperature",
+    "temperature",
+    "Base temperature of the degree-days",
     "The outdoor temperature above which the house needs no heating; most tables use 65 °F, a tight house is nearer 60 °F.",
-    low="40 °F", high="75 °F",
+    low="40 °F",
+    high="75 °F",
     typical=Typical("65 °F", "degree-day-base", "60 °F", "65 °F", "It stands on the table of degree-days."),
-)  # fmt: skip
+)
 ALTITUDE = Field(
-    "altitude", "length", "Height above sea level", "Water boils cooler and air is thinner the higher you live.",
-    low="-500 ft", high="14,000 ft", us="ft", si="m",
+    "altitude",
+    "length",
+    "Height above sea level",
+    "Water boils cooler and air is thinner the higher you live.",
+    low="-500 ft",
+    high="14,000 ft",
+    us="ft",
+    si="m",
     typical=Typical("0 ft", "sea-level-assumed", "0 ft", "3,000 ft", "Any map of your town tells."),
-)  # fmt: skip
+)
 # Where the question is boiling: what is not given is taken on the side that warns.
 BOILING_ALTITUDE = ALTITUDE.but(
     typical=Typical("5,000 ft", "careful-side", "0 ft", "7,000 ft", "Any map of your town tells.", kindest="0 ft"),
 )
 WATER_OUTPUT = Field(
-    "water_output", "power", "Average heat output to water",
+    "water_output",
+    "power",
+    "Average heat output to water",
     "Averaged over a whole burn; not the peak, and not the heat to the room.",
-    low="1,000 Btu/h", high="1,000,000 Btu/h", uncertainty="15 %",
-)  # fmt: skip
+    low="1,000 Btu/h",
+    high="1,000,000 Btu/h",
+    uncertainty="15 %",
+)
 RATED_OUTPUT = Field(
-    "rated_output", "power", "Rated output", "On the rating plate; the heat to the water unless you give it.",
-    low="1,000 Btu/h", high="1,000,000 Btu/h", same_as="water_output",
-)  # fmt: skip
+    "rated_output",
+    "power",
+    "Rated output",
+    "On the rating plate; the heat to the water unless you give it.",
+    low="1,000 Btu/h",
+    high="1,000,000 Btu/h",
+    same_as="water_output",
+)
 ROOM_OUTPUT = Field(
-    "room_output", "power", "Average heat output to the room",
+    "room_output",
+    "power",
+    "Average heat output to the room",
     "What the stove gives the room it stands in, averaged over a burn.",
-    low="0 Btu/h", high="500,000 Btu/h", uncertainty="20 %",
-)  # fmt: skip
+    low="0 Btu/h",
+    high="500,000 Btu/h",
+    uncertainty="20 %",
+)
 BURN_TIME = Field(
-    "burn_time", "time", "Burn time of one full load", "From a good fire to embers.",
-    low="15 min", high="24 h", us="h", si="h", uncertainty="15 %",
-)  # fmt: skip
+    "burn_time",
+    "time",
+    "Burn time of one full load",
+    "From a good fire to embers.",
+    low="15 min",
+    high="24 h",
+    us="h",
+    si="h",
+    uncertainty="15 %",
+)
 FIREBOX_VOLUME = Field(
-    "firebox_volume", "volume", "Firebox volume", "The space that you fill with wood.",
-    low="0.1 ft3", high="60 ft3", us="ft³", si="L",
-)  # fmt: skip
+    "firebox_volume",
+    "volume",
+    "Firebox volume",
+    "The space that you fill with wood.",
+    low="0.1 ft3",
+    high="60 ft3",
+    us="ft³",
+    si="L",
+)
 STORE_VOLUME = Field(
-    "store_volume", "volume", "Store volume", "Water only; it stands on the tank's label.",
-    low="5 gal", high="20,000 gal",
-)  # fmt: skip
+    "store_volume",
+    "volume",
+    "Store volume",
+    "Water only; it stands on the tank's label.",
+    low="5 gal",
+    high="20,000 gal",
+)
 STORE_TOP = Field(
-    "store_top", "temperature", "Store temperature when fully charged",
+    "store_top",
+    "temperature",
+    "Store temperature when fully charged",
     "The whole store at the end of a good burn.",
-    low="70 °F", high="250 °F", uncertainty="3 F°",
+    low="70 °F",
+    high="250 °F",
+    uncertainty="3 F°",
     typical=Typical("180 °F", "common-practice", "170 °F", "190 °F", "The tank's thermometer after a full charge."),
-)  # fmt: skip
+)
 LOWEST_USEFUL = Field(
-    "lowest_useful", "temperature", "Lowest useful store temperature",
+    "lowest_useful",
+    "temperature",
+    "Lowest useful store temperature",
     "Set by what heats the rooms, or by the taps if they need it hotter.",
-    low="60 °F", high="250 °F", uncertainty="5 F°", keeps_highest=True,
-)  # fmt: skip
+    low="60 °F",
+    high="250 °F",
+    uncertainty="5 F°",
+    keeps_highest=True,
+)
 STORE_SURROUNDINGS = Field(
-    "store_surroundings", "temperature", "Air temperature around the store", "The cellar or shed in winter.",
-    low="-40 °F", high="110 °F",
+    "store_surroundings",
+    "temperature",
+    "Air temperature around the store",
+    "The cellar or shed in winter.",
+    low="-40 °F",
+    high="110 °F",
     typical=Typical("60 °F", "common-practice", "45 °F", "70 °F", "A thermometer hung beside the tank."),
-)  # fmt: skip
+)
 STORE_INSIDE = Field(
-    "store_inside", "choice", "Where the store stands", "Heat that leaks inside the heated space is not lost.",
+    "store_inside",
+    "choice",
+    "Where the store stands",
+    "Heat that leaks inside the heated space is not lost.",
     options=(Option("yes", "inside the heated space"), Option("no", "outside it: shed, garage or cold cellar")),
-)  # fmt: skip
+)
 EXCHANGER_APPROACH = Field(
-    "exchanger_approach", "temperature_difference", "Approach of the exchanger",
+    "exchanger_approach",
+    "temperature_difference",
+    "Approach of the exchanger",
     "How much cooler the water leaves an exchanger than the store feeds it; 0 without one.",
-    low="0 F°", high="60 F°", unless_given="0 F°",
-)  # fmt: skip
+    low="0 F°",
+    high="60 F°",
+    unless_given="0 F°",
+)
 SYSTEM_PRESSURE = Field(
-    "system_pressure", "pressure_gauge", "System pressure at the store's top",
+    "system_pressure",
+    "pressure_gauge",
+    "System pressure at the store's top",
     "What a gauge there shows when cold; 0 for a store open to the air.",
-    low="0 psi", high="150 psi",
-    typical=Typical("0 psi", "careful-side", "0 psi", "20 psi", "The gauge beside the expansion tank.", kindest="30 psi"),
-)  # fmt: skip
+    low="0 psi",
+    high="150 psi",
+    typical=Typical(
+        "0 psi", "careful-side", "0 psi", "20 psi", "The gauge beside the expansion tank.", kindest="30 psi"
+    ),
+)
 HIGHEST_POINT = Field(
-    "highest_point", "length", "Highest pipe above the store's top",
+    "highest_point",
+    "length",
+    "Highest pipe above the store's top",
     "How far the highest pipe or emitter lies above the top of the store.",
-    low="0 ft", high="100 ft", us="ft", si="m", unless_given="0 ft",
-)  # fmt: skip
+    low="0 ft",
+    high="100 ft",
+    us="ft",
+    si="m",
+    unless_given="0 ft",
+)
 PEAK_FACTOR = Field(
-    "peak_factor", "factor", "Peak output over average output",
+    "peak_factor",
+    "factor",
+    "Peak output over average output",
     "A wood fire at its height gives far more than its average.",
-    low="1", high="5", unless_given="2",
-)  # fmt: skip
+    low="1",
+    high="5",
+    unless_given="2",
+)
 EMITTER = Field(
-    "emitter", "choice", "What heats the rooms", "The one that needs the hottest water.",
+    "emitter",
+    "choice",
+    "What heats the rooms",
+    "The one that needs the hottest water.",
     options=(
         Option("floor", "warm floor"),
         Option("baseboard", "baseboard"),
         Option("radiator", "radiators"),
         Option("air-coil", "a coil in the air ducts"),
     ),
-)  # fmt: skip
+)
 WATER_DROP = Field(
-    "water_drop", "temperature_difference", "Temperature drop from supply to return",
+    "water_drop",
+    "temperature_difference",
+    "Temperature drop from supply to return",
     "How much the water cools on its way through, on the coldest day.",
-    low="1 F°", high="80 F°",
+    low="1 F°",
+    high="80 F°",
     typical=Typical("20 F°", "common-practice", "10 F°", "30 F°", "Two thermometers on the pipes."),
-)  # fmt: skip
+)
 AVERAGE_OUTDOOR = Field(
-    "average_outdoor", "temperature", "Average winter outdoor temperature", "The mean of the heating season.",
-    low="-40 °F", high="64 °F",
+    "average_outdoor",
+    "temperature",
+    "Average winter outdoor temperature",
+    "The mean of the heating season.",
+    low="-40 °F",
+    high="64 °F",
     typical=Typical("30 °F", "common-practice", "20 °F", "40 °F", "A weather service; the months you heat, averaged."),
-)  # fmt: skip
+)
 SUPPLY_TRIED = Field(
-    "supply_tried", "temperature", "Supply temperature to try", "What the emitters give from water this hot.",
-    low="75 °F", high="250 °F", unless_given="140 °F",
-)  # fmt: skip
+    "supply_tried",
+    "temperature",
+    "Supply temperature to try",
+    "What the emitters give from water this hot.",
+    low="75 °F",
+    high="250 °F",
+    unless_given="140 °F",
+)
 EMITTER_FACTOR = Field(
-    "emitter_factor", "factor", "Emitter size compared with yours", "2 to see what twice as much would do.",
-    low="0.2", high="10", unless_given="1",
-)  # fmt: skip
+    "emitter_factor",
+    "factor",
+    "Emitter size compared with yours",
+    "2 to see what twice as much would do.",
+    low="0.2",
+    high="10",
+    unless_given="1",
+)
 ANTIFREEZE = Field(
-    "antifreeze", "fraction", "Antifreeze share by volume", "0 for plain water.",
-    low="0 %", high="60 %", unless_given="0 %",
-)  # fmt: skip
+    "antifreeze",
+    "fraction",
+    "Antifreeze share by volume",
+    "0 for plain water.",
+    low="0 %",
+    high="60 %",
+    unless_given="0 %",
+)
 MOISTURE = Field(
-    "moisture", "fraction", "Moisture of the wood, wet basis",
+    "moisture",
+    "fraction",
+    "Moisture of the wood, wet basis",
     "Weight of water over the whole weight. A meter reads dry basis: its 25 % is 20 % here; or type 25 % db.",
-    low="0 %", high="65 %", uncertainty="3 %", dry_basis=True,
+    low="0 %",
+    high="65 %",
+    uncertainty="3 %",
+    dry_basis=True,
     typical=Typical("20 %", "common-practice", "15 %", "30 %", "Split a log and read a meter on the fresh face."),
-)  # fmt: skip
+)
 LOAD = Field(
-    "load", "power", "Load on the store",
+    "load",
+    "power",
+    "Load on the store",
     "The house's load in the weather you have in mind; the coldest day's unless you say otherwise.",
-    low="100 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
-)  # fmt: skip
+    low="100 Btu/h",
+    high="2,000,000 Btu/h",
+    same_as="design_load",
+)
 HOURS_WANTED = Field(
-    "hours_wanted", "time", "Hours without a fire", "How long the store should carry the house.",
-    low="1 h", high="120 h",
+    "hours_wanted",
+    "time",
+    "Hours without a fire",
+    "How long the store should carry the house.",
+    low="1 h",
+    high="120 h",
     typical=Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day."),
-)  # fmt: skip
+)
 STANDBY_LOSS = Field(
-    "standby_loss", "power", "Standby loss outside the heated space",
+    "standby_loss",
+    "power",
+    "Standby loss outside the heated space",
     "0 when it stands inside the heated space; the standby worksheet works it out.",
-    low="0 Btu/h", high="50,000 Btu/h", unless_given="0 Btu/h",
-)  # fmt: skip
+    low="0 Btu/h",
+    high="50,000 Btu/h",
+    unless_given="0 Btu/h",
+)
 COLD_WATER = Field(
-    "cold_water", "temperature", "Cold water temperature", "As it comes from the well or the main in winter.",
-    low="32 °F", high="90 °F",
+    "cold_water",
+    "temperature",
+    "Cold water temperature",
+    "As it comes from the well or the main in winter.",
+    low="32 °F",
+    high="90 °F",
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "Run the cold tap over a thermometer."),
-)  # fmt: skip
+)
 EFFICIENCY = Field(
-    "efficiency", "fraction", "Efficiency of the heater",
+    "efficiency",
+    "fraction",
+    "Efficiency of the heater",
     "On higher heating value: of the fuel's whole heat, the share that warms the house over a season.",
-    low="20 %", high="600 %", uncertainty="5 %",
-)  # fmt: skip
+    low="20 %",
+    high="600 %",
+    uncertainty="5 %",
+)
 EFFICIENCY_BASIS = Field(
-    "efficiency_basis", "choice", "Efficiency is quoted on",
+    "efficiency_basis",
+    "choice",
+    "Efficiency is quoted on",
     "American ratings use the higher heating value, European ones the lower; the label or the test report says.",
     options=(
         Option("higher", "the higher heating value (American ratings)"),
         Option("lower", "the lower heating value (European ratings)"),
     ),
-)  # fmt: skip
+)
 PACKING_DENSITY = Field(
-    "packing_density", "density", "Wood loaded per volume of firebox",
+    "packing_density",
+    "density",
+    "Wood loaded per volume of firebox",
     "Weigh one full load and divide by the firebox volume.",
-    low="3 lb/ft3", high="40 lb/ft3", uncertainty="20 %",
+    low="3 lb/ft3",
+    high="40 lb/ft3",
+    uncertainty="20 %",
     typical=Typical("12.5 lb/ft3", "packing-density", "9.5 lb/ft3", "15.5 lb/ft3", "A bathroom scale and one load."),
-)  # fmt: skip
+)
 TAP_LOAD = Field(
-    "tap_load", "power", "Average hot-water load", "0 unless this fire heats the taps as well.",
-    low="0 Btu/h", high="100,000 Btu/h", unless_given="0 Btu/h",
-)  # fmt: skip
+    "tap_load",
+    "power",
+    "Average hot-water load",
+    "0 unless this fire heats the taps as well.",
+    low="0 Btu/h",
+    high="100,000 Btu/h",
+    unless_given="0 Btu/h",
+)
 HEATING_DAYS = Field(
-    "heating_days", "time", "Heating days in a year", "Days whose mean is below the base temperature.",
-    low="30 days", high="366 days", us="days", si="days", uncertainty="10 %",
+    "heating_days",
+    "time",
+    "Heating days in a year",
+    "Days whose mean is below the base temperature.",
+    low="30 days",
+    high="366 days",
+    us="days",
+    si="days",
+    uncertainty="10 %",
     typical=Typical("300 days", "typical-years", "250 days", "350 days", "A weather service; nights count."),
-)  # fmt: skip
+)
 # --- Taps, the room, the fire, wood and money ---
 # What people say who do not know which one it is: an ordinary one of them, not the heaviest.
 WOOD_WORDS = {
@@ -208,39 +371,72 @@ WOOD_WORDS = {
     "red-maple": ("maple",),
 }
 SPECIES = Field(
-    "species", "choice", "Kind of wood", "The main tree in the pile.",
+    "species",
+    "choice",
+    "Kind of wood",
+    "The main tree in the pile.",
     options=tuple(Option(one.key, one.label, WOOD_WORDS.get(one.key, ())) for one in WOODS.values()),
-)  # fmt: skip
+)
 STOVE_EFFICIENCY = EFFICIENCY.but(
-    hint="What does not go up the flue, to the water and the room together.", low="30 %", high="100 %",
+    hint="What does not go up the flue, to the water and the room together.",
+    low="30 %",
+    high="100 %",
     typical=Typical(
-        {"higher": "68 %", "lower": "75 %"}, "load-efficiency",
-        {"higher": "60 %", "lower": "65 %"}, {"higher": "75 %", "lower": "82 %"},
-        "The test report of the stove.", on="efficiency_basis",
+        {"higher": "68 %", "lower": "75 %"},
+        "load-efficiency",
+        {"higher": "60 %", "lower": "65 %"},
+        {"higher": "75 %", "lower": "82 %"},
+        "The test report of the stove.",
+        on="efficiency_basis",
     ),
-)  # fmt: skip
+)
 YEARLY_HEAT = Field(
-    "yearly_heat", "energy", "Space heating in a year",
+    "yearly_heat",
+    "energy",
+    "Space heating in a year",
     "What the house needs in a whole winter, taps apart. The house-load worksheet works it out.",
-    low="1 MMBtu", high="2,000 MMBtu", us="MMBtu", si="kWh", uncertainty="15 %",
-)  # fmt: skip
+    low="1 MMBtu",
+    high="2,000 MMBtu",
+    us="MMBtu",
+    si="kWh",
+    uncertainty="15 %",
+)
 AIR_RATIO = Field(
-    "air_ratio", "factor", "Air ratio", "2 means twice the air that would just burn the wood.",
-    low="1.1", high="5",
+    "air_ratio",
+    "factor",
+    "Air ratio",
+    "2 means twice the air that would just burn the wood.",
+    low="1.1",
+    high="5",
     typical=Typical("2", "air-ratio-guess", "1.5", "3", "A sweep's meter: 20.9 over 20.9 less the oxygen it shows."),
-)  # fmt: skip
+)
 ROOM_HUMIDITY = Field(
-    "room_humidity", "fraction", "Relative humidity of the room", "The fire's air carries it into the flue gas.",
-    low="0 %", high="100 %", unless_given="40 %",
-)  # fmt: skip
+    "room_humidity",
+    "fraction",
+    "Relative humidity of the room",
+    "The fire's air carries it into the flue gas.",
+    low="0 %",
+    high="100 %",
+    unless_given="40 %",
+)
 HOUSE_VOLUME = Field(
-    "house_volume", "volume", "Heated volume of the house", "Floor area times ceiling height.",
-    low="500 ft3", high="500,000 ft3", us="ft³", si="m³", uncertainty="5 %",
-)  # fmt: skip
+    "house_volume",
+    "volume",
+    "Heated volume of the house",
+    "Floor area times ceiling height.",
+    low="500 ft3",
+    high="500,000 ft3",
+    us="ft³",
+    si="m³",
+    uncertainty="5 %",
+)
 HOUSE_CLASS = Field(
-    "house_class", "choice", "How it is built", "Choose the nearest.",
+    "house_class",
+    "choice",
+    "How it is built",
+    "Choose the nearest.",
     options=tuple(Option(one.key, one.label) for one in HOUSE_CLASSES.values()),
-)  # fmt: skip
+)
 
 
 def _class_texts(which: str) -> dict[str, str]:
@@ -249,43 +445,69 @@ def _class_texts(which: str) -> dict[str, str]:
 
 
 LOSS_PER_AREA = Field(
-    "loss_per_area", "conductance_per_area", "Heat loss per floor area and degree",
+    "loss_per_area",
+    "conductance_per_area",
+    "Heat loss per floor area and degree",
     "Filled in from how it is built.",
-    low="0.02 Btu/h/ft2/F", high="2 Btu/h/ft2/F",
+    low="0.02 Btu/h/ft2/F",
+    high="2 Btu/h/ft2/F",
     typical=Typical(
-        _class_texts("typical"), "house-classes", _class_texts("low"), _class_texts("high"),
-        "A fuel bill or a heat-loss report.", on="house_class",
+        _class_texts("typical"),
+        "house-classes",
+        _class_texts("low"),
+        _class_texts("high"),
+        "A fuel bill or a heat-loss report.",
+        on="house_class",
     ),
-)  # fmt: skip
+)
 # --- Pipes, antifreeze and safety ---
 ANTIFREEZE_KIND = Field(
-    "antifreeze_kind", "choice", "Heating fluid", "The label on the container says which glycol it is.",
+    "antifreeze_kind",
+    "choice",
+    "Heating fluid",
+    "The label on the container says which glycol it is.",
     options=(
         Option("none", "plain water"),
         Option("propylene", "water with propylene glycol"),
         Option("ethylene", "water with ethylene glycol (poisonous)"),
     ),
-)  # fmt: skip
+)
 SUPPLY_WATER = Field(
-    "supply_water", "temperature", "Supply temperature", "The supply, where it leaves the store or the stove.",
-    low="50 °F", high="250 °F", uncertainty="3 F°",
+    "supply_water",
+    "temperature",
+    "Supply temperature",
+    "The supply, where it leaves the store or the stove.",
+    low="50 °F",
+    high="250 °F",
+    uncertainty="3 F°",
     typical=Typical("140 °F", "common-practice", "105 °F", "180 °F", "A thermometer on the supply pipe."),
-)  # fmt: skip
+)
 PIPE_HEAT = Field(
-    "pipe_heat", "power", "Heat carried by this pipe", "The coldest day's load unless you say otherwise.",
-    low="500 Btu/h", high="2,000,000 Btu/h", same_as="design_load",
-)  # fmt: skip
+    "pipe_heat",
+    "power",
+    "Heat carried by this pipe",
+    "The coldest day's load unless you say otherwise.",
+    low="500 Btu/h",
+    high="2,000,000 Btu/h",
+    same_as="design_load",
+)
 PIPE_KIND = Field(
-    "pipe_kind", "choice", "Kind of pipe", "Plastic only behind a mixing valve, never between stove and store.",
+    "pipe_kind",
+    "choice",
+    "Kind of pipe",
+    "Plastic only behind a mixing valve, never between stove and store.",
     options=(
         Option("copper-m", "copper, type M"),
         Option("copper-l", "copper, type L"),
         Option("pex", "PEX (plastic)"),
         Option("steel", "steel, schedule 40"),
     ),
-)  # fmt: skip
+)
 PIPE_SIZE = Field(
-    "pipe_size", "choice", "Nominal pipe size", "As it is sold; the bore differs from kind to kind.",
+    "pipe_size",
+    "choice",
+    "Nominal pipe size",
+    "As it is sold; the bore differs from kind to kind.",
     options=(
         Option("1/2", "1/2 in"),
         Option("3/4", "3/4 in"),
@@ -294,72 +516,147 @@ PIPE_SIZE = Field(
         Option("1-1/2", "1-1/2 in"),
         Option("2", "2 in"),
     ),
-)  # fmt: skip
+)
 PIPE_LENGTH = Field(
-    "pipe_length", "length", "Length of pipe, there and back", "All the straight pipe of the loop.",
-    low="1 ft", high="2,000 ft", us="ft", si="m", uncertainty="10 %",
+    "pipe_length",
+    "length",
+    "Length of pipe, there and back",
+    "All the straight pipe of the loop.",
+    low="1 ft",
+    high="2,000 ft",
+    us="ft",
+    si="m",
+    uncertainty="10 %",
     typical=Typical("60 ft", "common-practice", "30 ft", "150 ft", "A tape measure, or a string along the way."),
-)  # fmt: skip
+)
 ELBOWS = Field(
-    "elbows", "count", "90° elbows", "Each quarter turn.",
-    low="0", high="200", typical=Typical("10", "common-practice", "6", "20", "Count them."),
-)  # fmt: skip
+    "elbows",
+    "count",
+    "90° elbows",
+    "Each quarter turn.",
+    low="0",
+    high="200",
+    typical=Typical("10", "common-practice", "6", "20", "Count them."),
+)
 TEES = Field(
-    "tees", "count", "Tees with flow through the branch", "",
-    low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
-)  # fmt: skip
+    "tees",
+    "count",
+    "Tees with flow through the branch",
+    "",
+    low="0",
+    high="100",
+    typical=Typical("4", "common-practice", "2", "8", "Count them."),
+)
 VALVES = Field(
-    "valves", "count", "Ball valves", "",
-    low="0", high="100", typical=Typical("4", "common-practice", "2", "8", "Count them."),
-)  # fmt: skip
+    "valves",
+    "count",
+    "Ball valves",
+    "",
+    low="0",
+    high="100",
+    typical=Typical("4", "common-practice", "2", "8", "Count them."),
+)
 OTHER_LOSSES = Field(
-    "other_losses", "factor", "Sum of the K factors of other fittings", "A check or a mixing valve; its sheet tells, often 2 to 10.",
-    low="0", high="500", unless_given="2",
-)  # fmt: skip
+    "other_losses",
+    "factor",
+    "Sum of the K factors of other fittings",
+    "A check or a mixing valve; its sheet tells, often 2 to 10.",
+    low="0",
+    high="500",
+    unless_given="2",
+)
 OTHER_PRESSURE = Field(
-    "other_pressure", "pressure_difference", "Pressure drop of jacket, exchanger or emitters", "At this flow, from the maker.",
-    low="0 psi", high="30 psi", unless_given="0.5 psi",
-)  # fmt: skip
+    "other_pressure",
+    "pressure_difference",
+    "Pressure drop of jacket, exchanger or emitters",
+    "At this flow, from the maker.",
+    low="0 psi",
+    high="30 psi",
+    unless_given="0.5 psi",
+)
 OTHER_VOLUME = Field(
-    "other_volume", "volume", "Water in stove, pipes and emitters", "All that is not in the store.",
-    low="0 gal", high="2,000 gal", uncertainty="30 %",
-    typical=Typical("30 gal", "common-practice", "15 gal", "60 gal", "Add the labels; 100 ft of 1 in pipe hold 4.5 gal."),
-)  # fmt: skip
+    "other_volume",
+    "volume",
+    "Water in stove, pipes and emitters",
+    "All that is not in the store.",
+    low="0 gal",
+    high="2,000 gal",
+    uncertainty="30 %",
+    typical=Typical(
+        "30 gal", "common-practice", "15 gal", "60 gal", "Add the labels; 100 ft of 1 in pipe hold 4.5 gal."
+    ),
+)
 PEAK_KNOWN = Field(
-    "peak_known", "choice", "What you know of the fire's peak", "A wood fire at its height gives far more than its average.",
+    "peak_known",
+    "choice",
+    "What you know of the fire's peak",
+    "A wood fire at its height gives far more than its average.",
     options=(
         Option("no", "the average over a burn: the peak is reckoned from it"),
         Option("yes", "the peak itself"),
     ),
-)  # fmt: skip
+)
 PEAK_OUTPUT = Field(
-    "peak_output", "power", "Peak output to water", "The most the jacket ever takes up, from the maker.",
-    low="1,000 Btu/h", high="1,500,000 Btu/h", uncertainty="15 %",
-)  # fmt: skip
+    "peak_output",
+    "power",
+    "Peak output to water",
+    "The most the jacket ever takes up, from the maker.",
+    low="1,000 Btu/h",
+    high="1,500,000 Btu/h",
+    uncertainty="15 %",
+)
 CHARGE_RISE = Field(
-    "charge_rise", "temperature_difference", "Temperature rise through the stove at the peak",
+    "charge_rise",
+    "temperature_difference",
+    "Temperature rise through the stove at the peak",
     "How much hotter the outlet is than the inlet when the fire is at its height.",
-    low="2 F°", high="100 F°", uncertainty="5 F°",
-    typical=Typical("25 F°", "common-practice", "15 F°", "40 F°", "Two thermometers on the stove's pipes, at the peak."),
-)  # fmt: skip
+    low="2 F°",
+    high="100 F°",
+    uncertainty="5 F°",
+    typical=Typical(
+        "25 F°", "common-practice", "15 F°", "40 F°", "Two thermometers on the stove's pipes, at the peak."
+    ),
+)
 OUTLET_HEIGHT = Field(
-    "outlet_height", "length", "Stove's outlet above the store's top", "Negative when it lies below, which adds pressure there.",
-    low="-60 ft", high="60 ft", us="ft", si="m", unless_given="0 ft",
-)  # fmt: skip
+    "outlet_height",
+    "length",
+    "Stove's outlet above the store's top",
+    "Negative when it lies below, which adds pressure there.",
+    low="-60 ft",
+    high="60 ft",
+    us="ft",
+    si="m",
+    unless_given="0 ft",
+)
 PUMP_HEIGHT = Field(
-    "pump_height", "length", "Pump above the store's top", "Negative when it lies below, which is where it belongs.",
-    low="-60 ft", high="60 ft", us="ft", si="m",
+    "pump_height",
+    "length",
+    "Pump above the store's top",
+    "Negative when it lies below, which is where it belongs.",
+    low="-60 ft",
+    high="60 ft",
+    us="ft",
+    si="m",
     typical=Typical("-4 ft", "common-practice", "-6 ft", "0 ft", "A tape measure."),
-)  # fmt: skip
+)
 SUCTION_LOSS = Field(
-    "suction_loss", "pressure_difference", "Pressure drop between store and pump", "Short, wide and few fittings: little.",
-    low="0 psi", high="10 psi", unless_given="0.2 psi",
-)  # fmt: skip
+    "suction_loss",
+    "pressure_difference",
+    "Pressure drop between store and pump",
+    "Short, wide and few fittings: little.",
+    low="0 psi",
+    high="10 psi",
+    unless_given="0.2 psi",
+)
 RELIEF_SETTING = Field(
-    "relief_setting", "pressure_gauge", "Relief valve setting", "It is stamped on its tag.",
-    low="8 psi", high="75 psi",
+    "relief_setting",
+    "pressure_gauge",
+    "Relief valve setting",
+    "It is stamped on its tag.",
+    low="8 psi",
+    high="75 psi",
     typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
-)  # fmt: skip
+)
 TANK_DIAMETER = Field(
     "tank_diameter",
     "length",
@@ -397,55 +694,100 @@ FLOOR_ALLOWABLE = Field(
     ),
 )
 ROOM_CONDUCTANCE = Field(
-    "room_conductance", "conductance", "Heat loss of the room per degree",
+    "room_conductance",
+    "conductance",
+    "Heat loss of the room per degree",
     "Its own walls, windows, roof and leaks; not the walls to other rooms.",
-    low="2 Btu/h/F", high="2,000 Btu/h/F", uncertainty="15 %",
-)  # fmt: skip
+    low="2 Btu/h/F",
+    high="2,000 Btu/h/F",
+    uncertainty="15 %",
+)
 PARTITION = Field(
-    "partition", "conductance", "Heat passed through inner walls per degree",
+    "partition",
+    "conductance",
+    "Heat passed through inner walls per degree",
     "Walls, ceiling and closed doors towards the rest of the house.",
-    low="0 Btu/h/F", high="2,000 Btu/h/F",
-    typical=Typical("100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area in square feet, times 0.3."),
-)  # fmt: skip
+    low="0 Btu/h/F",
+    high="2,000 Btu/h/F",
+    typical=Typical(
+        "100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area in square feet, times 0.3."
+    ),
+)
 ROOM_LIMIT = Field(
-    "room_limit", "temperature", "Warmest room temperature you accept", "",
-    low="60 °F", high="120 °F",
+    "room_limit",
+    "temperature",
+    "Warmest room temperature you accept",
+    "",
+    low="60 °F",
+    high="120 °F",
     typical=Typical("78 °F", "room-limit-guess", "75 °F", "82 °F", "You decide."),
-)  # fmt: skip
+)
 JACKET_VOLUME = Field(
-    "jacket_volume", "volume", "Water content of the stove's jacket", "",
-    low="0.5 gal", high="400 gal", uncertainty="10 %",
+    "jacket_volume",
+    "volume",
+    "Water content of the stove's jacket",
+    "",
+    low="0.5 gal",
+    high="400 gal",
+    uncertainty="10 %",
     typical=Typical("10 gal", "common-practice", "5 gal", "25 gal", "The stove's manual."),
-)  # fmt: skip
+)
 DUMP_OUTPUT = Field(
-    "dump_output", "power", "Dump capacity without power", "Finned pipe or a tank above the stove, by gravity; 0 without one.",
-    low="0 Btu/h", high="1,000,000 Btu/h", unless_given="0 Btu/h",
-)  # fmt: skip
+    "dump_output",
+    "power",
+    "Dump capacity without power",
+    "Finned pipe or a tank above the stove, by gravity; 0 without one.",
+    low="0 Btu/h",
+    high="1,000,000 Btu/h",
+    unless_given="0 Btu/h",
+)
 VESSEL_FITTED = Field(
-    "vessel_fitted", "volume", "Expansion tank fitted", "0 if none is chosen yet.",
-    low="0 gal", high="2,000 gal", unless_given="0 gal",
-)  # fmt: skip
+    "vessel_fitted",
+    "volume",
+    "Expansion tank fitted",
+    "0 if none is chosen yet.",
+    low="0 gal",
+    high="2,000 gal",
+    unless_given="0 gal",
+)
 HIGH_LIMIT = Field(
-    "high_limit", "temperature", "High limit of the stove",
+    "high_limit",
+    "temperature",
+    "High limit of the stove",
     "The hottest water the stove can make before its safety acts; not how hot you charge the store.",
-    low="140 °F", high="250 °F",
+    low="140 °F",
+    high="250 °F",
     typical=Typical("210 °F", "high-limit", "200 °F", "230 °F", "The stove's manual."),
-)  # fmt: skip
+)
 FILL_TEMPERATURE = Field(
-    "fill_temperature", "temperature", "Fill temperature", "At the fill, or the coldest the plant ever gets.",
-    low="34 °F", high="100 °F",
+    "fill_temperature",
+    "temperature",
+    "Fill temperature",
+    "At the fill, or the coldest the plant ever gets.",
+    low="34 °F",
+    high="100 °F",
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "A thermometer in the fill water."),
-)  # fmt: skip
+)
 HEIGHT_ABOVE_VESSEL = Field(
-    "height_above_vessel", "length", "Highest pipe above the expansion tank", "",
-    low="0 ft", high="120 ft", us="ft", si="m",
+    "height_above_vessel",
+    "length",
+    "Highest pipe above the expansion tank",
+    "",
+    low="0 ft",
+    high="120 ft",
+    us="ft",
+    si="m",
     typical=Typical("12 ft", "common-practice", "4 ft", "25 ft", "A tape measure."),
-)  # fmt: skip
+)
 TOP_PRESSURE = Field(
-    "top_pressure", "pressure_gauge", "Cold pressure kept at the highest pipe", "Keeps air out.",
-    low="1 psi", high="60 psi",
+    "top_pressure",
+    "pressure_gauge",
+    "Cold pressure kept at the highest pipe",
+    "Keeps air out.",
+    low="1 psi",
+    high="60 psi",
     typical=Typical("4 psi", "common-practice", "3 psi", "8 psi", "Common practice."),
-)  # fmt: skip
+)
 FLOOR_KIND = Field(
     "floor_kind",
     "choice",
@@ -456,34 +798,61 @@ FLOOR_KIND = Field(
     ),
 )
 DRAUGHT_NEEDED = Field(
-    "draught_needed", "draught", "Draft the stove needs", "Measured in the pipe just above it.",
-    low="1 Pa", high="60 Pa", us="in w.c.", si="Pa",
+    "draught_needed",
+    "draught",
+    "Draft the stove needs",
+    "Measured in the pipe just above it.",
+    low="1 Pa",
+    high="60 Pa",
+    us="in w.c.",
+    si="Pa",
     typical=Typical("0.05 in w.c.", "test-draught", "0.04 in w.c.", "0.08 in w.c.", "The stove's manual."),
-)  # fmt: skip
+)
 # --- Answers of one worksheet that another asks ---
 ROOM_CAN_USE = Field(
-    "room_can_use", "power", "Heat the stove's room can lose or pass on",
+    "room_can_use",
+    "power",
+    "Heat the stove's room can lose or pass on",
     "All the stove gives it, unless the room overheats: the room-heat worksheet works it out.",
-    low="0 Btu/h", high="500,000 Btu/h", same_as="room_output",
-)  # fmt: skip
+    low="0 Btu/h",
+    high="500,000 Btu/h",
+    same_as="room_output",
+)
 LOWEST_USEFUL_AVERAGE = Field(
-    "lowest_useful_average", "temperature", "Coolest useful water on an average day",
+    "lowest_useful_average",
+    "temperature",
+    "Coolest useful water on an average day",
     "In mild weather the emitters do with cooler water; as on the coldest day unless you give it.",
-    low="60 °F", high="250 °F", same_as="lowest_useful", keeps_highest=True,
-)  # fmt: skip
+    low="60 °F",
+    high="250 °F",
+    same_as="lowest_useful",
+    keeps_highest=True,
+)
 DRAUGHT_LEFT = Field(
-    "draught_left", "draught", "Draft available at the stove", "With the fans on, from the chimney-draught worksheet.",
-    low="-0.5 in w.c.", high="1 in w.c.",
-)  # fmt: skip
+    "draught_left",
+    "draught",
+    "Draft available at the stove",
+    "With the fans on, from the chimney-draught worksheet.",
+    low="-0.5 in w.c.",
+    high="1 in w.c.",
+)
 
 # Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
 BY_KEY: dict[str, list[Field]] = {one.key: [one] for one in list(vars().values()) if isinstance(one, Field)}
 FLOOR_AREA = Field(
-    "floor_area", "area", "Floor area with pipe in it", "Leave out what cabinets and stairs cover.",
-    low="50 ft2", high="20,000 ft2", uncertainty="5 %",
-)  # fmt: skip
+    "floor_area",
+    "area",
+    "Floor area with pipe in it",
+    "Leave out what cabinets and stairs cover.",
+    low="50 ft2",
+    high="20,000 ft2",
+    uncertainty="5 %",
+)
 FLOOR_COVERING = Field(
-    "floor_covering", "choice", "Floor covering", "The thickest covering of any large room sets the water.",
+    "floor_covering",
+    "choice",
+    "Floor covering",
+    "The thickest covering of any large room sets the water.",
     options=(
         Option("bare", "nothing, or tile", ("tile", "tiles", "stone")),
         Option("thin", "vinyl or linoleum"),
@@ -491,33 +860,51 @@ FLOOR_COVERING = Field(
         Option("carpet", "thin carpet without a pad"),
         Option("own", "something else: I know its R-value"),
     ),
-)  # fmt: skip
+)
 COVERING_RESISTANCE = Field(
-    "covering_resistance", "thermal_resistance", "R-value of the covering", "Of all layers together.",
-    low="0 R", high="0.85 R",
-)  # fmt: skip
+    "covering_resistance",
+    "thermal_resistance",
+    "R-value of the covering",
+    "Of all layers together.",
+    low="0 R",
+    high="0.85 R",
+)
 SLAB_CONDUCTIVITY = Field(
-    "slab_conductivity", "conductivity", "Thermal conductivity of the concrete", "Screed less, dense concrete more.",
-    low="0.4 W/m/K", high="2.5 W/m/K",
+    "slab_conductivity",
+    "conductivity",
+    "Thermal conductivity of the concrete",
+    "Screed less, dense concrete more.",
+    low="0.4 W/m/K",
+    high="2.5 W/m/K",
     typical=Typical("1.4 W/m/K", "slab-conductivity", "1.2 W/m/K", "1.8 W/m/K", "Hardly anyone: the guess will do."),
-)  # fmt: skip
+)
 FLOOR_ZONE = Field(
-    "floor_zone", "choice", "Kind of floor zone", "Each kind of room has its own highest surface temperature.",
+    "floor_zone",
+    "choice",
+    "Kind of floor zone",
+    "Each kind of room has its own highest surface temperature.",
     options=(
         Option("lived-in", "lived in and walked on"),
         Option("bath", "a bathroom"),
         Option("edge", "only an edge strip under windows"),
     ),
     unless_given="lived-in",
-)  # fmt: skip
+)
 INSULATION_BELOW = Field(
-    "insulation_below", "thermal_resistance", "R-value below the pipes",
+    "insulation_below",
+    "thermal_resistance",
+    "R-value below the pipes",
     "Foam and floor below; 2 in of foam is about R-10.",
-    low="0.5 R", high="80 R",
+    low="0.5 R",
+    high="80 R",
     typical=Typical("10 R", "floor-custom", "1 R", "15 R", "Whoever poured the slab."),
-)  # fmt: skip
+)
 BELOW_FLOOR = Field(
-    "below_floor", "temperature", "Temperature under the floor", "The ground in winter, or the cellar's air.",
-    low="-20 °F", high="80 °F",
+    "below_floor",
+    "temperature",
+    "Temperature under the floor",
+    "The ground in winter, or the cellar's air.",
+    low="-20 °F",
+    high="80 °F",
     typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
-)  # fmt: skip
+)

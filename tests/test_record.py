@@ -110,7 +110,10 @@ def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> N
 def test_a_number_that_a_worksheet_refuses_is_told_on_the_first_page() -> None:
     plan = entries(**BARE) | entries(store_top="60 gal")
     said = record._urgent(plan, list(taken(plan).values()))
-    assert any(one.title == "It could not be worked out." and "Store temperature when fully charged" in one.text for one in said)
+    assert any(
+        one.title == "It could not be worked out." and "Store temperature when fully charged" in one.text
+        for one in said
+    )
 
 
 @pytest.mark.parametrize("house", HOUSES)
@@ -163,7 +166,13 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
 
 @pytest.mark.parametrize(
     ("house", "drawing"),
-    [("Mill Row", "baseboard"), ("Fern Lane", "open-store"), ("Ridge Road", "duct-coil"), ("Hollow Cabin", "open-store"), ("Alder Yard", "closed-store")],
+    [
+        ("Mill Row", "baseboard"),
+        ("Fern Lane", "open-store"),
+        ("Ridge Road", "duct-coil"),
+        ("Hollow Cabin", "open-store"),
+        ("Alder Yard", "closed-store"),
+    ],
 )
 def test_the_piping_drawing_suits_the_plan(house: str, drawing: str) -> None:
     sheets = {key: one.sheet for key, one in taken(HOUSES[house]).items() if one.printed and one.sheet}
@@ -201,7 +210,10 @@ def test_the_link_brings_the_same_plan(house: str) -> None:
 
 
 def test_a_bare_number_gets_the_unit_that_stood_beside_it() -> None:
-    given = {"store_volume": {"text": "1900,5", "units": "si", "from": "typed"}, "store_top": {"text": "80", "units": "si", "from": "typed"}}
+    given = {
+        "store_volume": {"text": "1900,5", "units": "si", "from": "typed"},
+        "store_top": {"text": "80", "units": "si", "from": "typed"},
+    }
     assert asked(given)["link"] == "#v1;plan;store_volume=1900.5L;store_top=80C;end"
     fuel = typed(method="fuel", fuel="gas", amount="915")
     assert "amount=915therm" in asked(fuel)["link"]
@@ -229,7 +241,11 @@ def test_a_text_that_fits_no_code_gives_none() -> None:
 
 def test_nothing_that_is_sent_becomes_markup() -> None:
     bad = "<script>alert(1)</script>"
-    given = typed(**BARE) | {"store_volume": {"text": bad, "units": bad, "from": bad, "by": bad}, bad: {"text": bad}, "store_top": bad}
+    given = typed(**BARE) | {
+        "store_volume": {"text": bad, "units": bad, "from": bad, "by": bad},
+        bad: {"text": bad},
+        "store_top": bad,
+    }
     said = asked(given, date=bad, version=bad, piping=bad, ticked={bad: True}, address=f"https://example.org/{bad}")
     opened = json.loads(respond(json.dumps({"ask": "record", "link": f"#v1;plan;{bad}={bad};store_volume={bad};end"})))
     for reply in (said, opened):
@@ -238,7 +254,9 @@ def test_nothing_that_is_sent_becomes_markup() -> None:
     assert "alert(1)" in words(said["paper"]), "it is shown as the text that it is"
 
 
-@pytest.mark.parametrize(("iso", "shown"), [("2026-11-25", "25 November 2026"), ("2026-13-01", ""), ("soon", ""), ("", "")])
+@pytest.mark.parametrize(
+    ("iso", "shown"), [("2026-11-25", "25 November 2026"), ("2026-13-01", ""), ("soon", ""), ("", "")]
+)
 def test_the_date_is_written_as_on_paper(iso: str, shown: str) -> None:
     assert record._date(iso) == shown
 

@@ -68,7 +68,12 @@ worker.onerror = (event) => show({ failure: event.message || "the worker did not
 
 def our_modules() -> list[str]:
     """Every module of the page by name."""
-    places = [path.relative_to(source.parent) for path in runtime.page_modules() for source in runtime.SOURCES if path.is_relative_to(source)]
+    places = [
+        path.relative_to(source.parent)
+        for path in runtime.page_modules()
+        for source in runtime.SOURCES
+        if path.is_relative_to(source)
+    ]
     return [".".join(place.with_suffix("").parts).removesuffix(".__init__") for place in places]
 
 

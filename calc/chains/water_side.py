@@ -21,8 +21,10 @@ from calc.vocabulary import (
 
 GLYCOL = ANTIFREEZE.but(
     hint="Of the whole filling, as made up at room temperature; not by mass.",
-    low="10 %", high="55 %", unless_given="40 %",
-)  # fmt: skip
+    low="10 %",
+    high="55 %",
+    unless_given="40 %",
+)
 
 # So little that it can only mean none: a larger share, with no glycol named, is taken for propylene glycol.
 NO_GLYCOL = ANTIFREEZE.but(high="0.5 %")
@@ -74,12 +76,15 @@ ALL_PROPERTIES = ("density", "specific_heat", "viscosity")
 
 # Several worksheets ask for one pipe, and each is for another place of it.
 PIPE_PLACE = Field(
-    "pipe_place", "choice", "Where this pipe runs", "A fire can boil what stands next to it; a store cannot.",
+    "pipe_place",
+    "choice",
+    "Where this pipe runs",
+    "A fire can boil what stands next to it; a store cannot.",
     options=(
         Option("emitters", "from the store to floors, radiators, coils or taps"),
         Option("stove", "between stove and store, or to a dump, a vent or a relief valve"),
     ),
-)  # fmt: skip
+)
 PIPE_FIELDS = (PIPE_SIZE, PIPE_LENGTH, ELBOWS, TEES, VALVES, OTHER_LOSSES, OTHER_PRESSURE)
 _SIZES = tuple(option.value for option in PIPE_SIZE.options)
 _SOURCES = {"copper-m": "astm-b88", "copper-l": "astm-b88", "pex": "astm-f876", "steel": "asme-b36-10"}
@@ -101,9 +106,15 @@ def _bore(family: str) -> Pick:
 def pipe(*families: str) -> Cases:
     """The bore of the pipe chosen; PEX also by the minimum wall that catalogs print."""
     catalog = Pick(
-        "bore_by_minimum_wall", "length", "Its bore by minimum wall, as catalogs print it", "pipe_size",
-        _bores("pex-minimum-wall"), "astm-f876", us="in", si="mm",
-    )  # fmt: skip
+        "bore_by_minimum_wall",
+        "length",
+        "Its bore by minimum wall, as catalogs print it",
+        "pipe_size",
+        _bores("pex-minimum-wall"),
+        "astm-f876",
+        us="in",
+        si="mm",
+    )
     return Cases(
         "pipe_kind",
         **{
@@ -166,41 +177,74 @@ BOILING_STEPS: tuple[AnyStep, ...] = (
     Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
     Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
     Step(
-        "outlet_pressure", pipes.pressure_at_height, "Absolute pressure at the stove's outlet",
-        absolute_pressure="pressure", density="density_hot", height="outlet_height",
+        "outlet_pressure",
+        pipes.pressure_at_height,
+        "Absolute pressure at the stove's outlet",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="outlet_height",
     ),
     Step(
-        "boiling_outlet", water.boiling_temperature, "Boiling point at the stove's outlet", pressure="outlet_pressure",
+        "boiling_outlet",
+        water.boiling_temperature,
+        "Boiling point at the stove's outlet",
+        pressure="outlet_pressure",
     ),
     Step(
-        "outlet_margin", water.boiling_margin, "Margin at the stove's outlet, at the peak",
-        boiling="boiling_outlet", temperature="outlet_at_peak",
+        "outlet_margin",
+        water.boiling_margin,
+        "Margin at the stove's outlet, at the peak",
+        boiling="boiling_outlet",
+        temperature="outlet_at_peak",
     ),
     Step(
-        "highest_pressure", pipes.pressure_at_height, "Absolute pressure at the highest pipe",
-        absolute_pressure="pressure", density="density_hot", height="highest_point",
+        "highest_pressure",
+        pipes.pressure_at_height,
+        "Absolute pressure at the highest pipe",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="highest_point",
     ),
     Step(
-        "boiling_highest", water.boiling_temperature, "Boiling point at the highest pipe", pressure="highest_pressure",
+        "boiling_highest",
+        water.boiling_temperature,
+        "Boiling point at the highest pipe",
+        pressure="highest_pressure",
     ),
     Step(
-        "highest_margin", water.boiling_margin, "Margin at the highest pipe",
-        boiling="boiling_highest", temperature="outlet_at_peak",
+        "highest_margin",
+        water.boiling_margin,
+        "Margin at the highest pipe",
+        boiling="boiling_highest",
+        temperature="outlet_at_peak",
     ),
     Step(
-        "inlet_pressure", pipes.pump_inlet_pressure, "Absolute pressure at the pump's inlet",
-        absolute_pressure="pressure", density="density_hot", height="pump_height", pressure_lost="suction_loss",
+        "inlet_pressure",
+        pipes.pump_inlet_pressure,
+        "Absolute pressure at the pump's inlet",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="pump_height",
+        pressure_lost="suction_loss",
     ),
     Step("boiling_pump", water.boiling_temperature, "Boiling point at the pump's inlet", pressure="inlet_pressure"),
     Step(
-        "pump_margin", water.boiling_margin, "Margin at the pump's inlet",
-        boiling="boiling_pump", temperature="store_top",
+        "pump_margin",
+        water.boiling_margin,
+        "Margin at the pump's inlet",
+        boiling="boiling_pump",
+        temperature="store_top",
     ),
     Step(
-        "vapour_pressure", water.vapour_pressure, "Vapor pressure of the hottest stored water", temperature="store_top",
+        "vapour_pressure",
+        water.vapour_pressure,
+        "Vapor pressure of the hottest stored water",
+        temperature="store_top",
     ),
     Step(
-        "suction_head", pipes.net_positive_suction_head, "Net positive suction head at the pump",
+        "suction_head",
+        pipes.net_positive_suction_head,
+        "Net positive suction head at the pump",
         density="density_hot",
     ),
-)  # fmt: skip
+)

@@ -37,96 +37,173 @@ from calc.vocabulary import (
 )
 
 AIR_FLOW = Field(
-    "air_flow", "air_flow", "Airflow through the coil", "On the speed that the blower runs for heating.",
-    low="50 cfm", high="20,000 cfm", uncertainty="10 %",
+    "air_flow",
+    "air_flow",
+    "Airflow through the coil",
+    "On the speed that the blower runs for heating.",
+    low="50 cfm",
+    high="20,000 cfm",
+    uncertainty="10 %",
     typical=Typical("1,000 cfm", "coil-custom", "700 cfm", "1,400 cfm", "The blower's plate, or a balancing report."),
-)  # fmt: skip
+)
 FLOW_BASIS = Field(
-    "flow_basis", "choice", "Airflow is given as", "High up, a blower moves the same volume but less air.",
+    "flow_basis",
+    "choice",
+    "Airflow is given as",
+    "High up, a blower moves the same volume but less air.",
     options=(
         Option("actual", "actual volume, as the blower moves it"),
         Option("standard", "standard air, as in catalogs"),
     ),
     unless_given="actual",
-)  # fmt: skip
+)
 ENTERING_AIR = Field(
-    "entering_air", "temperature", "Entering air temperature", "The rooms' air, or cooler if return ducts lose heat.",
-    low="35 °F", high="95 °F", same_as="indoor", uncertainty="2 F°",
-)  # fmt: skip
+    "entering_air",
+    "temperature",
+    "Entering air temperature",
+    "The rooms' air, or cooler if return ducts lose heat.",
+    low="35 °F",
+    high="95 °F",
+    same_as="indoor",
+    uncertainty="2 F°",
+)
 COIL_FLOW = Field(
-    "coil_flow", "flow", "Water flow through the coil", "Measured at the mean of supply and return.",
-    low="0.3 gpm", high="100 gpm", uncertainty="10 %",
+    "coil_flow",
+    "flow",
+    "Water flow through the coil",
+    "Measured at the mean of supply and return.",
+    low="0.3 gpm",
+    high="100 gpm",
+    uncertainty="10 %",
     typical=Typical("4 gpm", "coil-custom", "3 gpm", "6 gpm", "The pump's curve and the coil's pressure drop."),
-)  # fmt: skip
+)
 COIL_KNOWN = Field(
-    "coil_known", "choice", "What you know of the coil", "A maker's table always holds one rated point at least.",
+    "coil_known",
+    "choice",
+    "What you know of the coil",
+    "A maker's table always holds one rated point at least.",
     options=(
         Option("conductance", "its conductance, UA"),
         Option("rating", "one rated point from the maker's table"),
     ),
-)  # fmt: skip
+)
 COIL_UA = Field(
-    "coil_ua", "conductance", "Conductance of the coil, UA", "Heat passed for each degree between water and air.",
-    low="20 Btu/h/F", high="30,000 Btu/h/F", uncertainty="15 %",
+    "coil_ua",
+    "conductance",
+    "Conductance of the coil, UA",
+    "Heat passed for each degree between water and air.",
+    low="20 Btu/h/F",
+    high="30,000 Btu/h/F",
+    uncertainty="15 %",
     typical=Typical("1,000 Btu/h/F", "coil-custom", "500 Btu/h/F", "2,000 Btu/h/F", "Work it out from a rated point."),
-)  # fmt: skip
+)
 RATED_COIL_HEAT = Field(
-    "rated_coil_heat", "power", "Rated capacity", "",
-    low="500 Btu/h", high="2,000,000 Btu/h",
-)  # fmt: skip
+    "rated_coil_heat",
+    "power",
+    "Rated capacity",
+    "",
+    low="500 Btu/h",
+    high="2,000,000 Btu/h",
+)
 RATED_COIL_WATER = Field(
-    "rated_coil_water", "temperature", "Rated entering water temperature", "Often 180 °F (82 °C).",
-    low="80 °F", high="250 °F",
-)  # fmt: skip
+    "rated_coil_water",
+    "temperature",
+    "Rated entering water temperature",
+    "Often 180 °F (82 °C).",
+    low="80 °F",
+    high="250 °F",
+)
 RATED_COIL_AIR = Field(
-    "rated_coil_air", "temperature", "Rated entering air temperature", "Often 60 to 70 °F (16 to 21 °C).",
-    low="30 °F", high="100 °F",
-)  # fmt: skip
+    "rated_coil_air",
+    "temperature",
+    "Rated entering air temperature",
+    "Often 60 to 70 °F (16 to 21 °C).",
+    low="30 °F",
+    high="100 °F",
+)
 RATED_COIL_FLOW = Field(
-    "rated_coil_flow", "flow", "Rated water flow", "",
-    low="0.3 gpm", high="100 gpm",
-)  # fmt: skip
+    "rated_coil_flow",
+    "flow",
+    "Rated water flow",
+    "",
+    low="0.3 gpm",
+    high="100 gpm",
+)
 RATED_AIR_FLOW = Field(
-    "rated_air_flow", "air_flow", "Rated airflow", "Standard air, as catalogs mean it.",
-    low="50 cfm", high="20,000 cfm",
-)  # fmt: skip
+    "rated_air_flow",
+    "air_flow",
+    "Rated airflow",
+    "Standard air, as catalogs mean it.",
+    low="50 cfm",
+    high="20,000 cfm",
+)
 DUCT_WAY = Field(
-    "duct_way", "choice", "Duct loss is given as", "Only ducts outside the heated space lose heat to the house.",
+    "duct_way",
+    "choice",
+    "Duct loss is given as",
+    "Only ducts outside the heated space lose heat to the house.",
     options=(
         Option("share", "a share of the coil's heat"),
         Option("length", "from length, insulation and leaks"),
     ),
     unless_given="share",
-)  # fmt: skip
+)
 DUCT_LOSS = Field(
-    "duct_loss", "fraction", "Duct loss", "0 % if all ducts run inside the heated space.",
-    low="0 %", high="80 %",
+    "duct_loss",
+    "fraction",
+    "Duct loss",
+    "0 % if all ducts run inside the heated space.",
+    low="0 %",
+    high="80 %",
     typical=Typical("20 %", "duct-custom", "5 %", "35 %", "An energy auditor with a duct tester."),
-)  # fmt: skip
+)
 DUCT_LENGTH = Field(
-    "duct_length", "length", "Length of supply duct outside the heated space", "All branches together.",
-    low="1 ft", high="1,000 ft", uncertainty="15 %",
-)  # fmt: skip
+    "duct_length",
+    "length",
+    "Length of supply duct outside the heated space",
+    "All branches together.",
+    low="1 ft",
+    high="1,000 ft",
+    uncertainty="15 %",
+)
 DUCT_DIAMETER = Field(
-    "duct_diameter", "length", "Duct diameter", "Round; for a square one, its side times 1.27.",
-    low="3 in", high="48 in", us="in", si="cm",
+    "duct_diameter",
+    "length",
+    "Duct diameter",
+    "Round; for a square one, its side times 1.27.",
+    low="3 in",
+    high="48 in",
+    us="in",
+    si="cm",
     typical=Typical("8 in", "duct-custom", "6 in", "12 in", "A tape measure around the duct, divided by 3.14."),
-)  # fmt: skip
+)
 DUCT_INSULATION = Field(
-    "duct_insulation", "thermal_resistance", "R-value of the duct insulation", "0 for bare metal.",
-    low="0 R", high="50 R",
+    "duct_insulation",
+    "thermal_resistance",
+    "R-value of the duct insulation",
+    "0 for bare metal.",
+    low="0 R",
+    high="50 R",
     typical=Typical("4 R", "duct-custom", "0 R", "8 R", "It is printed on the wrap."),
-)  # fmt: skip
+)
 DUCT_SURROUNDINGS = Field(
-    "duct_surroundings", "temperature", "Air temperature around the ducts", "The attic or crawl space on the coldest day.",
-    low="-60 °F", high="90 °F",
+    "duct_surroundings",
+    "temperature",
+    "Air temperature around the ducts",
+    "The attic or crawl space on the coldest day.",
+    low="-60 °F",
+    high="90 °F",
     typical=Typical("30 °F", "duct-custom", "0 °F", "50 °F", "A thermometer in the attic."),
-)  # fmt: skip
+)
 LEAKAGE = Field(
-    "leakage", "fraction", "Duct leakage", "",
-    low="0 %", high="80 %",
+    "leakage",
+    "fraction",
+    "Duct leakage",
+    "",
+    low="0 %",
+    high="80 %",
     typical=Typical("10 %", "duct-custom", "3 %", "20 %", "An energy auditor with a duct tester."),
-)  # fmt: skip
+)
 
 
 def _needed(day: str, load: str, after: str = "") -> tuple[Step, ...]:
@@ -134,14 +211,18 @@ def _needed(day: str, load: str, after: str = "") -> tuple[Step, ...]:
     return (
         Step(f"register_air{after}", air.needed_delivered_air, f"Air needed at the registers on {day}", load=load),
         Step(
-            f"needed_air_out{after}", air.needed_air_out, f"Air needed behind the coil on {day}",
+            f"needed_air_out{after}",
+            air.needed_air_out,
+            f"Air needed behind the coil on {day}",
             delivered_air=f"register_air{after}",
         ),
         Step(
-            f"needed_heat{after}", air.heat_to_air, f"Heat the coil must give on {day}",
+            f"needed_heat{after}",
+            air.heat_to_air,
+            f"Heat the coil must give on {day}",
             air_out=f"needed_air_out{after}",
         ),
-    )  # fmt: skip
+    )
 
 
 WORKSHEET = Worksheet(
@@ -173,8 +254,11 @@ WORKSHEET = Worksheet(
         Given("freezing", "temperature", "Water freezes", "32 °F", "definition"),
         Given("side_ratio", "factor", "Air side's conductance over the water side's", "0.5", "coil-scaling"),
         Given(
-            "water_heat", "volume_heat_capacity", "Heat in each volume and degree of water near 140 °F (60 °C)",
-            "8.2 Btu/gal/F", "iapws-if97",
+            "water_heat",
+            "volume_heat_capacity",
+            "Heat in each volume and degree of water near 140 °F (60 °C)",
+            "8.2 Btu/gal/F",
+            "iapws-if97",
         ),
         *store_for_hours.GIVENS,
     ),
@@ -185,7 +269,10 @@ WORKSHEET = Worksheet(
                 fields=(COIL_UA,),
                 steps=(
                     Step(
-                        "coil", air.scaled_conductance, "Conductance of the coil looked at", coil_conductance="coil_ua",
+                        "coil",
+                        air.scaled_conductance,
+                        "Conductance of the coil looked at",
+                        coil_conductance="coil_ua",
                     ),
                 ),
             ),
@@ -193,45 +280,73 @@ WORKSHEET = Worksheet(
                 fields=(RATED_COIL_HEAT, RATED_COIL_WATER, RATED_COIL_AIR, RATED_COIL_FLOW, RATED_AIR_FLOW),
                 steps=(
                     Step(
-                        "rated_water_capacity", emitters.capacity_of_flow, "Rated water: heat for each degree",
-                        flow="rated_coil_flow", heat_capacity="water_heat",
+                        "rated_water_capacity",
+                        emitters.capacity_of_flow,
+                        "Rated water: heat for each degree",
+                        flow="rated_coil_flow",
+                        heat_capacity="water_heat",
                     ),
                     Step(
-                        "rated_air_capacity", air.standard_air_capacity, "Rated air: heat for each degree",
+                        "rated_air_capacity",
+                        air.standard_air_capacity,
+                        "Rated air: heat for each degree",
                         standard_flow="rated_air_flow",
                     ),
                     Step(
-                        "rated_least", air.least_capacity, "The smaller of the two",
-                        water_capacity="rated_water_capacity", air_capacity="rated_air_capacity",
+                        "rated_least",
+                        air.least_capacity,
+                        "The smaller of the two",
+                        water_capacity="rated_water_capacity",
+                        air_capacity="rated_air_capacity",
                     ),
                     Step(
-                        "rated_ratio", air.capacity_ratio, "The smaller over the larger",
-                        water_capacity="rated_water_capacity", air_capacity="rated_air_capacity",
+                        "rated_ratio",
+                        air.capacity_ratio,
+                        "The smaller over the larger",
+                        water_capacity="rated_water_capacity",
+                        air_capacity="rated_air_capacity",
                     ),
                     Step(
-                        "rated_effectiveness", air.rated_effectiveness, "Effectiveness at the rated point",
-                        rated_heat="rated_coil_heat", least_capacity="rated_least", rated_water="rated_coil_water",
+                        "rated_effectiveness",
+                        air.rated_effectiveness,
+                        "Effectiveness at the rated point",
+                        rated_heat="rated_coil_heat",
+                        least_capacity="rated_least",
+                        rated_water="rated_coil_water",
                         rated_air="rated_coil_air",
                     ),
                     Step(
-                        "rated_units", air.transfer_units_for, "Transfer units at the rated point",
+                        "rated_units",
+                        air.transfer_units_for,
+                        "Transfer units at the rated point",
                         capacity_ratio="rated_ratio",
                     ),
                     Step(
-                        "rated_conductance", air.coil_conductance, "Conductance at the rated point",
-                        transfer_units="rated_units", least_capacity="rated_least",
+                        "rated_conductance",
+                        air.coil_conductance,
+                        "Conductance at the rated point",
+                        transfer_units="rated_units",
+                        least_capacity="rated_least",
                     ),
                     Step(
-                        "air_ratio", air.flow_ratio, "Air now over rated air",
-                        capacity="air_capacity", rated_capacity="rated_air_capacity",
+                        "air_ratio",
+                        air.flow_ratio,
+                        "Air now over rated air",
+                        capacity="air_capacity",
+                        rated_capacity="rated_air_capacity",
                     ),
                     Step(
-                        "water_ratio", air.flow_ratio, "Water now over rated water",
-                        capacity="water_capacity", rated_capacity="rated_water_capacity",
+                        "water_ratio",
+                        air.flow_ratio,
+                        "Water now over rated water",
+                        capacity="water_capacity",
+                        rated_capacity="rated_water_capacity",
                     ),
                     Step("conductance_here", air.conductance_at_flows, "Conductance at these flows"),
                     Step(
-                        "coil", air.scaled_conductance, "Conductance of the coil looked at",
+                        "coil",
+                        air.scaled_conductance,
+                        "Conductance of the coil looked at",
                         coil_conductance="conductance_here",
                     ),
                 ),
@@ -242,7 +357,9 @@ WORKSHEET = Worksheet(
             actual=Case(
                 steps=(
                     Step(
-                        "air_capacity", air.air_capacity, "Heat that the air carries for each degree",
+                        "air_capacity",
+                        air.air_capacity,
+                        "Heat that the air carries for each degree",
                         site_pressure="barometer",
                     ),
                 ),
@@ -250,7 +367,9 @@ WORKSHEET = Worksheet(
             standard=Case(
                 steps=(
                     Step(
-                        "air_capacity", air.standard_air_capacity, "Heat that the air carries for each degree",
+                        "air_capacity",
+                        air.standard_air_capacity,
+                        "Heat that the air carries for each degree",
                         standard_flow="air_flow",
                     ),
                 ),
@@ -265,10 +384,15 @@ WORKSHEET = Worksheet(
                     Step("delivered_air", air.air_out, "Air at the registers", coil_heat="delivered_heat"),
                     Step("needed_heat", air.heat_before_ducts, "Heat the coil must give", load="design_load"),
                     Step(
-                        "register_air", air.air_out, "Air at the registers on the coldest day", coil_heat="design_load",
+                        "register_air",
+                        air.air_out,
+                        "Air at the registers on the coldest day",
+                        coil_heat="design_load",
                     ),
                     Step(
-                        "needed_heat_average", air.heat_before_ducts, "Heat the coil must give on an average day",
+                        "needed_heat_average",
+                        air.heat_before_ducts,
+                        "Heat the coil must give on an average day",
                         load="load_average",
                     ),
                 ),
@@ -277,11 +401,16 @@ WORKSHEET = Worksheet(
                 fields=(DUCT_LENGTH, DUCT_DIAMETER, DUCT_INSULATION, DUCT_SURROUNDINGS, LEAKAGE),
                 steps=(
                     Step(
-                        "duct_surface", air.round_duct_surface, "Surface of the ducts",
-                        diameter="duct_diameter", length="duct_length",
+                        "duct_surface",
+                        air.round_duct_surface,
+                        "Surface of the ducts",
+                        diameter="duct_diameter",
+                        length="duct_length",
                     ),
                     Step(
-                        "duct_u_value", air.duct_u_value, "Heat through each part of that surface",
+                        "duct_u_value",
+                        air.duct_u_value,
+                        "Heat through each part of that surface",
                         insulation="duct_insulation",
                     ),
                     Step("kept_share", air.kept_share, "Share of the air's excess that is left at the end"),
@@ -298,8 +427,11 @@ WORKSHEET = Worksheet(
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure_ratio", air.pressure_ratio, "Air here beside air at sea level", site_pressure="barometer"),
         Step(
-            "water_capacity", emitters.capacity_of_flow, "Heat that the water carries for each degree",
-            flow="coil_flow", heat_capacity="water_heat",
+            "water_capacity",
+            emitters.capacity_of_flow,
+            "Heat that the water carries for each degree",
+            flow="coil_flow",
+            heat_capacity="water_heat",
         ),
         Step("least_capacity", air.least_capacity, "The smaller of the two"),
         Step("capacity_ratio", air.capacity_ratio, "The smaller over the larger"),
@@ -310,29 +442,40 @@ WORKSHEET = Worksheet(
         Step("water_out", air.water_out, "Water out of the coil", entering_water="supply_tried", coil_heat="heat"),
         Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
-            "supply_water", air.entering_water, "Entering water temperature needed on the coldest day",
+            "supply_water",
+            air.entering_water,
+            "Entering water temperature needed on the coldest day",
             coil_heat="needed_heat",
         ),
         Step("lowest_useful", emitters.lowest_useful, "Coolest store water that does it", supply="supply_water"),
         Step(
-            "supply_water_average", air.entering_water, "Coolest water into the coil on an average day",
+            "supply_water_average",
+            air.entering_water,
+            "Coolest water into the coil on an average day",
             coil_heat="needed_heat_average",
         ),
         Step(
-            "lowest_useful_average", emitters.lowest_useful, "Lowest useful store temperature on an average day",
+            "lowest_useful_average",
+            emitters.lowest_useful,
+            "Lowest useful store temperature on an average day",
             supply="supply_water_average",
         ),
         *store_for_hours.steps("needed_heat"),
     ),
     results=(
         Result(
-            "lowest_useful", "Lowest useful store temperature",
+            "lowest_useful",
+            "Lowest useful store temperature",
             "On the coldest day, an exchanger's approach included.",
         ),
         Result("supply_water", "Entering water temperature needed on the coldest day"),
         Result("needed_heat", "Coil output needed on the coldest day", "The load, and what the ducts lose."),
         Result("register_air", "Register air temperature then"),
-        Result("lowest_useful_average", "Lowest useful store temperature on an average day", "At {average_outdoor} outside."),
+        Result(
+            "lowest_useful_average",
+            "Lowest useful store temperature on an average day",
+            "At {average_outdoor} outside.",
+        ),
         Result("heat", "Coil output at {supply_tried} entering water"),
         Result("air_out", "Leaving air temperature at {supply_tried} entering water"),
         Result("delivered_air", "Register air temperature at {supply_tried} entering water"),
@@ -340,7 +483,9 @@ WORKSHEET = Worksheet(
         Result("water_out", "Leaving water temperature at {supply_tried} entering water"),
         Result("duct_loss", "Duct loss", missing="no heat to lose"),
         Result(
-            "pressure_ratio", "Air pressure here over sea level", "What a cubic foot of air carries falls with it.",
+            "pressure_ratio",
+            "Air pressure here over sea level",
+            "What a cubic foot of air carries falls with it.",
         ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
         store_for_hours.RESULT,
@@ -350,66 +495,86 @@ WORKSHEET = Worksheet(
     say_none="No coil can do what this rated point says.",
     musts=(
         Must(
-            "indoor > design_outdoor", "design_outdoor",
+            "indoor > design_outdoor",
+            "design_outdoor",
             "Outdoor design temperature must be below the room temperature wanted.",
         ),
         Must(
-            "rated_coil_water > rated_coil_air + 5", "rated_coil_water",
+            "rated_coil_water > rated_coil_air + 5",
+            "rated_coil_water",
             "Rated entering water temperature must be well above the rated entering air temperature.",
         ),
     ),
     advice=(
         Advice(
-            "unworkable", "impossible-rating", "coil_known == 'rating' and missing(coil)",
+            "unworkable",
+            "impossible-rating",
+            "coil_known == 'rating' and missing(coil)",
             "The rated point cannot be right.",
             "With these flows no coil passes {rated_coil_heat}: check that all five numbers stand in one line of the "
             "table.",
         ),
         Advice(
-            "unworkable", "too-hot", "lowest_useful > hottest_store",
+            "unworkable",
+            "too-hot",
+            "lowest_useful > hottest_store",
             "No store is that hot.",
             "This coil would need {lowest_useful}, and stores are charged to {hottest_store} at most. A larger coil, "
             "more air, tighter ducts or less load is the cure: see the table.",
             "hottest-store",
         ),
         Advice(
-            "unworkable", "over-store", "lowest_useful > store_top and lowest_useful <= hottest_store",
+            "unworkable",
+            "over-store",
+            "lowest_useful > store_top and lowest_useful <= hottest_store",
             "The store is never hot enough for this.",
             "It is charged to {store_top}, and this coil needs {lowest_useful} on the coldest day. A larger coil, more air, tighter ducts or a hotter store is needed.",
         ),
         Advice(
-            "caution", "ducts-first", "duct_loss >= lossy",
+            "caution",
+            "ducts-first",
+            "duct_loss >= lossy",
             "The ducts decide.",
             "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for "
             "{design_load}. Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
             "duct-custom",
         ),
         Advice(
-            "caution", "barely-warm", "register_air < barely_warm",
+            "caution",
+            "barely-warm",
+            "register_air < barely_warm",
             "The air will feel barely warm.",
             "It leaves the registers at {register_air}, and moving air under {barely_warm} feels like a draft. The "
             "house is warm all the same; turn registers away from chairs and let the blower run slowly and long.",
             "register-air",
         ),
         Advice(
-            "caution", "frozen-coil", "duct_surroundings < freezing",
+            "caution",
+            "frozen-coil",
+            "duct_surroundings < freezing",
             "A coil out there can freeze.",
             "The air around the ducts is {duct_surroundings}. When fire and blower are off, water standing in a coil "
             "out there freezes and bursts it: put the coil inside, or use antifreeze.",
         ),
         Advice(
-            "caution", "too-cool-tried", "heat <= 0",
+            "caution",
+            "too-cool-tried",
+            "heat <= 0",
             "The water tried is no warmer than the air.",
             "Water at {supply_tried} cannot warm air at {entering_air}.",
         ),
         Advice(
-            "note", "no-dump", "lowest_useful > 0",
+            "note",
+            "no-dump",
+            "lowest_useful > 0",
             "A coil behind a blower is never the heat dump.",
             "It stops with the power, just when the fire's heat must go somewhere. A dump works with no power, valve, "
             "spring check or fan in its way.",
         ),
         Advice(
-            "note", "not-a-law", "lowest_useful <= hottest_store",
+            "note",
+            "not-a-law",
+            "lowest_useful <= hottest_store",
             "“180 °F for a coil” is custom, not a law.",
             "This one needs {lowest_useful}. A coil of more rows runs cooler still, but the same heat in the same air "
             "leaves it no warmer.",
@@ -422,7 +587,9 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Coolest store water, by the size of the coil",
-        across="emitter_factor", low="0.4", high="3",
+        across="emitter_factor",
+        low="0.4",
+        high="3",
         lines=(Line("lowest_useful", "lowest useful", "tank"), Line("register_air", "air at the registers", "use")),
         say="This coil needs {lowest_useful} and its air reaches the rooms at {register_air}.",
     ),
@@ -444,27 +611,45 @@ WORKSHEET = Worksheet(
         Example(
             "Ridge Road: a coil in the old furnace's ducts",
             {
-                "design_load": "32,500 Btu/h", "coil_known": "conductance", "coil_ua": "1,500 Btu/h/F",
+                "design_load": "32,500 Btu/h",
+                "coil_known": "conductance",
+                "coil_ua": "1,500 Btu/h/F",
                 "coil_flow": "4 gpm",
-                "air_flow": "1,000 cfm", "flow_basis": "actual", "entering_air": "65 °F", "altitude": "3,000 ft",
-                "duct_way": "share", "duct_loss": "20 %", "indoor": "68 °F", "design_outdoor": "-5 °F",
-                "average_outdoor": "30 °F", "supply_tried": "140 °F", "store_top": "185 °F", "hours_wanted": "8 h",
+                "air_flow": "1,000 cfm",
+                "flow_basis": "actual",
+                "entering_air": "65 °F",
+                "altitude": "3,000 ft",
+                "duct_way": "share",
+                "duct_loss": "20 %",
+                "indoor": "68 °F",
+                "design_outdoor": "-5 °F",
+                "average_outdoor": "30 °F",
+                "supply_tried": "140 °F",
+                "store_top": "185 °F",
+                "hours_wanted": "8 h",
             },
         ),
         Example(
             "The same house, from a catalog and a tape measure",
             {
-                "coil_known": "rating", "rated_coil_heat": "74,800 Btu/h", "rated_coil_water": "180 °F",
-                "rated_coil_air": "68 °F", "rated_coil_flow": "8 gpm", "rated_air_flow": "1,000 cfm",
-                "duct_way": "length", "duct_length": "60 ft",
+                "coil_known": "rating",
+                "rated_coil_heat": "74,800 Btu/h",
+                "rated_coil_water": "180 °F",
+                "rated_coil_air": "68 °F",
+                "rated_coil_flow": "8 gpm",
+                "rated_air_flow": "1,000 cfm",
+                "duct_way": "length",
+                "duct_length": "60 ft",
             },
         ),
     ),
     in_record=OnlyWith(COIL_KNOWN, ("conductance", "rating")),
     sizes=(
         Sizes(
-            EMITTERS, "a coil in the ducts; it needs {supply_water} at {coil_flow}, with {air_flow} of air",
-            "{supply_water}, {coil_flow}", ("duct-coil", "house"),
+            EMITTERS,
+            "a coil in the ducts; it needs {supply_water} at {coil_flow}, with {air_flow} of air",
+            "{supply_water}, {coil_flow}",
+            ("duct-coil", "house"),
         ),
     ),
     suits=(Suits("duct-coil"),),

@@ -19,22 +19,46 @@ from calc.vocabulary import (
 def _flash(ending: str, hot: str, words: str) -> tuple[Step, ...]:
     """What flashes to steam when the store lets go at a temperature; all keys end alike."""
     return (
-        Step(f"flash_mean{ending}", emitters.mean_of, f"Mean of boiling in the open and the store {words}", supply=hot, return_water="boiling_open"),
-        Step(f"flash_specific_heat{ending}", water.specific_heat, "Specific heat there", temperature=f"flash_mean{ending}"),
         Step(
-            f"flash_fraction{ending}", safety.flash_fraction, f"Share that flashes to steam if it bursts {words}",
-            hot=hot, boiling="boiling_open", specific_heat=f"flash_specific_heat{ending}", latent_heat="flash_latent_heat",
+            f"flash_mean{ending}",
+            emitters.mean_of,
+            f"Mean of boiling in the open and the store {words}",
+            supply=hot,
+            return_water="boiling_open",
+        ),
+        Step(
+            f"flash_specific_heat{ending}",
+            water.specific_heat,
+            "Specific heat there",
+            temperature=f"flash_mean{ending}",
+        ),
+        Step(
+            f"flash_fraction{ending}",
+            safety.flash_fraction,
+            f"Share that flashes to steam if it bursts {words}",
+            hot=hot,
+            boiling="boiling_open",
+            specific_heat=f"flash_specific_heat{ending}",
+            latent_heat="flash_latent_heat",
         ),
         Step(f"density_burst{ending}", water.density, f"Density of the store {words}", temperature=hot),
         Step(
-            f"flash_steam{ending}", safety.flash_steam, "Steam from the whole store",
-            volume="store_volume", density=f"density_burst{ending}", flash_fraction=f"flash_fraction{ending}",
+            f"flash_steam{ending}",
+            safety.flash_steam,
+            "Steam from the whole store",
+            volume="store_volume",
+            density=f"density_burst{ending}",
+            flash_fraction=f"flash_fraction{ending}",
         ),
         Step(
-            f"flash_volume{ending}", safety.flash_steam_volume, "Room that this steam takes",
-            flash_steam=f"flash_steam{ending}", us="ft³", si="m³",
+            f"flash_volume{ending}",
+            safety.flash_steam_volume,
+            "Room that this steam takes",
+            flash_steam=f"flash_steam{ending}",
+            us="ft³",
+            si="m³",
         ),
-    )  # fmt: skip
+    )
 
 
 WORKSHEET = Worksheet(
@@ -62,8 +86,11 @@ WORKSHEET = Worksheet(
     steps=(
         *BOILING_STEPS,
         Step(
-            "rise_allowed", pipes.rise_before_boiling, "Height over the store at which its hottest water boils",
-            absolute_pressure="pressure", density="density_hot",
+            "rise_allowed",
+            pipes.rise_before_boiling,
+            "Height over the store at which its hottest water boils",
+            absolute_pressure="pressure",
+            density="density_hot",
         ),
         Step("boiling_open", water.boiling_temperature, "An open pot boils here at", pressure="barometer"),
         Step("flash_latent_heat", safety.latent_heat, "Heat that boiling takes in the open", boiling="boiling_open"),
@@ -73,7 +100,11 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("boiling", "Boiling point at the store's top", "At {altitude} and {system_pressure}."),
-        Result("outlet_at_peak", "Stove's outlet at the fire's peak", "A full store at {store_top} and a rise of {charge_rise}."),
+        Result(
+            "outlet_at_peak",
+            "Stove's outlet at the fire's peak",
+            "A full store at {store_top} and a rise of {charge_rise}.",
+        ),
         Result("boiling_outlet", "Boiling point at the stove's outlet"),
         Result("outlet_margin", "Margin at the stove's outlet, at the peak", "Under {boiling_caution} is tight."),
         Result("boiling_highest", "Boiling point at the highest pipe", "{highest_point} above the store's top."),
@@ -83,10 +114,16 @@ WORKSHEET = Worksheet(
         Result("store_margin", "Margin at the store's top"),
         Result("rise_allowed", "Height over the store at which its hottest water boils", "Pump at rest."),
         Result("suction_head", "Net positive suction head at the pump"),
-        Result("flash_fraction", "Share that flashes to steam if it bursts at {store_top}", "At constant enthalpy; none below {boiling_open}."),
+        Result(
+            "flash_fraction",
+            "Share that flashes to steam if it bursts at {store_top}",
+            "At constant enthalpy; none below {boiling_open}.",
+        ),
         Result("flash_steam", "Steam from the whole store at {store_top}"),
         Result("flash_volume", "Volume of that steam", us="ft³", si="m³"),
-        Result("flash_fraction_worst", "Share that flashes if it bursts at its boiling point", "An open store cannot: 0."),
+        Result(
+            "flash_fraction_worst", "Share that flashes if it bursts at its boiling point", "An open store cannot: 0."
+        ),
         Result("flash_steam_worst", "Steam from the whole store at its boiling point"),
         Result("flash_volume_worst", "Volume of the steam at its boiling point", us="ft³", si="m³"),
     ),
@@ -94,7 +131,9 @@ WORKSHEET = Worksheet(
     say="At the outlet {outlet_margin} are left at the peak.",
     advice=(
         Advice(
-            "stop", "store-boils", "store_margin <= 0",
+            "stop",
+            "store-boils",
+            "store_margin <= 0",
             "Water boils in the store.",
             "It boils there at {boiling} and you charge it to {store_top}. Charge it cooler, and ask the person who installs "
             "it about pressure and relief.",
@@ -102,64 +141,84 @@ WORKSHEET = Worksheet(
             stays="store_margin <= 0",
         ),
         Advice(
-            "stop", "outlet-boils", "outlet_margin <= 0",
+            "stop",
+            "outlet-boils",
+            "outlet_margin <= 0",
             "The stove's outlet boils at the peak.",
             "It reaches {outlet_at_peak} with a full store, and water boils there at {boiling_outlet}. Charge the store "
             "cooler or let more water flow.",
             "iapws-if97",
         ),
         Advice(
-            "stop", "highest-boils", "highest_margin <= 0",
+            "stop",
+            "highest-boils",
+            "highest_margin <= 0",
             "The highest pipe boils first.",
             "Water of {outlet_at_peak} boils there at {boiling_highest}. Run it lower; over an open store nothing hot should "
             "climb.",
             "iapws-if97",
         ),
         Advice(
-            "stop", "pump-boils", "pump_margin <= 0",
+            "stop",
+            "pump-boils",
+            "pump_margin <= 0",
             "Water boils in the pump.",
             "Its inlet boils at {boiling_pump} and the store sends {store_top}. Set the pump below the water level.",
             "iapws-if97",
         ),
         Advice(
-            "caution", "store-margin", "store_margin > 0 and store_margin < boiling_caution",
+            "caution",
+            "store-margin",
+            "store_margin > 0 and store_margin < boiling_caution",
             "Little margin in the store.",
             "{store_margin} are left of the {boiling_caution} worth keeping. Weather moves the boiling point by a degree or two.",
             "boiling-caution",
         ),
         Advice(
-            "caution", "outlet-margin", "outlet_margin > 0 and outlet_margin < boiling_caution",
+            "caution",
+            "outlet-margin",
+            "outlet_margin > 0 and outlet_margin < boiling_caution",
             "Little margin at the stove's outlet.",
             "{outlet_margin} are left at the peak; keep {boiling_caution}.",
             "boiling-caution",
         ),
         Advice(
-            "caution", "highest-margin", "highest_margin > 0 and highest_margin < boiling_caution",
+            "caution",
+            "highest-margin",
+            "highest_margin > 0 and highest_margin < boiling_caution",
             "Little margin at the highest pipe.",
             "{highest_margin} are left there; keep {boiling_caution}.",
             "boiling-caution",
         ),
         Advice(
-            "caution", "pump-margin", "pump_margin > 0 and pump_margin < boiling_caution",
+            "caution",
+            "pump-margin",
+            "pump_margin > 0 and pump_margin < boiling_caution",
             "Little margin at the pump.",
             "{pump_margin} are left at its inlet; keep {boiling_caution}. Lower is better, on the cool side.",
             "boiling-caution",
         ),
         Advice(
-            "caution", "suction", "suction_head < least_suction",
+            "caution",
+            "suction",
+            "suction_head < least_suction",
             "The pump may not get its water.",
             "It has {suction_head} of suction head; small pumps ask for about {least_suction} when hot.",
             "suction-head",
         ),
         Advice(
-            "note", "burst", "flash_fraction_worst > 0",
+            "note",
+            "burst",
+            "flash_fraction_worst > 0",
             "Pressure keeps it from boiling, and stores the danger.",
             "Should this store let go at {boiling}, {flash_fraction_worst} of it would be steam at once: {flash_volume_worst}. That is why "
             "pressure vessels carry a stamp and a relief valve that nobody may shut.",
             "flash",
         ),
         Advice(
-            "note", "open", "system_pressure <= open_air",
+            "note",
+            "open",
+            "system_pressure <= open_air",
             "An open store boils like a pot.",
             "{boiling} here, {rise_allowed} above its water even at {store_top}. Keep pipes low and pumps lower.",
         ),
@@ -170,7 +229,9 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Boiling points by height above the sea",
-        across="altitude", low="0 ft", high="10,000 ft",
+        across="altitude",
+        low="0 ft",
+        high="10,000 ft",
         lines=(
             Line("boiling", "store boils", "limit"),
             Line("boiling_highest", "highest pipe boils", "other"),
@@ -194,8 +255,14 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: 500 gal open store",
             {
-                "altitude": "3,000 ft", "system_pressure": "0 psi", "store_top": "170 °F", "charge_rise": "15 F°",
-                "highest_point": "0 ft", "pump_height": "-4 ft", "store_volume": "500 gal", "outlet_height": "-1 ft",
+                "altitude": "3,000 ft",
+                "system_pressure": "0 psi",
+                "store_top": "170 °F",
+                "charge_rise": "15 F°",
+                "highest_point": "0 ft",
+                "pump_height": "-4 ft",
+                "store_volume": "500 gal",
+                "outlet_height": "-1 ft",
             },
         ),
     ),
@@ -209,4 +276,4 @@ WORKSHEET = Worksheet(
         Next("relief", "What must let the steam out."),
         Next("charge-loop", "The pump that keeps the outlet cool."),
     ),
-)  # fmt: skip
+)

@@ -38,46 +38,83 @@ from calc.vocabulary import (
 # Floors and duct coils have worksheets of their own.
 OWN_EMITTER = EMITTER.but(options=tuple(one for one in EMITTER.options if one.value in ("baseboard", "radiator")))
 BASEBOARD_LENGTH = Field(
-    "baseboard_length", "length", "Total finned length of baseboard", "Only the part with fins on it, not the covers.",
-    low="1 ft", high="2,000 ft", uncertainty="5 %",
-)  # fmt: skip
+    "baseboard_length",
+    "length",
+    "Total finned length of baseboard",
+    "Only the part with fins on it, not the covers.",
+    low="1 ft",
+    high="2,000 ft",
+    uncertainty="5 %",
+)
 BASEBOARD_RATING = Field(
-    "baseboard_rating", "heat_rate_per_length", "Rated output per foot or meter",
+    "baseboard_rating",
+    "heat_rate_per_length",
+    "Rated output per foot or meter",
     "In the maker's table, at the rating temperatures below.",
-    low="50 Btu/h/ft", high="2,000 Btu/h/ft",
-    typical=Typical("560 Btu/h/ft", "baseboard-rating", "500 Btu/h/ft", "620 Btu/h/ft", "The maker's table for the model."),
-)  # fmt: skip
+    low="50 Btu/h/ft",
+    high="2,000 Btu/h/ft",
+    typical=Typical(
+        "560 Btu/h/ft", "baseboard-rating", "500 Btu/h/ft", "620 Btu/h/ft", "The maker's table for the model."
+    ),
+)
 RADIATOR_RATING = Field(
-    "radiator_rating", "power", "Rated output of all radiators", "At the rating temperatures below.",
-    low="200 Btu/h", high="1,000,000 Btu/h",
-)  # fmt: skip
+    "radiator_rating",
+    "power",
+    "Rated output of all radiators",
+    "At the rating temperatures below.",
+    low="200 Btu/h",
+    high="1,000,000 Btu/h",
+)
 ALLOWANCE = Field(
-    "allowance", "fraction", "Heating-effect allowance inside the rating",
+    "allowance",
+    "fraction",
+    "Heating-effect allowance inside the rating",
     "15 % in many North American baseboard tables; 0 % where the table is the bare test.",
-    low="0 %", high="30 %",
+    low="0 %",
+    high="30 %",
     typical=Typical(
-        {"baseboard": "15 %", "radiator": "0 %"}, "ashrae-heating-effect", {"baseboard": "0 %", "radiator": "0 %"},
-        {"baseboard": "15 %", "radiator": "0 %"}, "The small print under the maker's table.", on="emitter",
+        {"baseboard": "15 %", "radiator": "0 %"},
+        "ashrae-heating-effect",
+        {"baseboard": "0 %", "radiator": "0 %"},
+        {"baseboard": "15 %", "radiator": "0 %"},
+        "The small print under the maker's table.",
+        on="emitter",
     ),
-)  # fmt: skip
+)
 RATING_WATER = Field(
-    "rating_water", "temperature", "Mean water temperature at the rating", "Halfway between supply and return.",
-    low="90 °F", high="250 °F",
+    "rating_water",
+    "temperature",
+    "Mean water temperature at the rating",
+    "Halfway between supply and return.",
+    low="90 °F",
+    high="250 °F",
     typical=Typical({"baseboard": "180 °F", "radiator": "158 °F"}, "rating-conditions", on="emitter"),
-)  # fmt: skip
+)
 RATING_AIR = Field(
-    "rating_air", "temperature", "Air temperature at the rating", "Entering air for baseboard, room air for radiators.",
-    low="40 °F", high="90 °F",
+    "rating_air",
+    "temperature",
+    "Air temperature at the rating",
+    "Entering air for baseboard, room air for radiators.",
+    low="40 °F",
+    high="90 °F",
     typical=Typical({"baseboard": "65 °F", "radiator": "68 °F"}, "rating-conditions", on="emitter"),
-)  # fmt: skip
+)
 EXPONENT = Field(
-    "exponent", "exponent", "Output exponent of the emitter", "How steeply its output falls with cooler water.",
-    low="1", high="1.7",
+    "exponent",
+    "exponent",
+    "Output exponent of the emitter",
+    "How steeply its output falls with cooler water.",
+    low="1",
+    high="1.7",
     typical=Typical(
-        {"baseboard": "1.4", "radiator": "1.3"}, "emitter-exponents", {"baseboard": "1.3", "radiator": "1.2"},
-        {"baseboard": "1.5", "radiator": "1.4"}, "The maker's test report.", on="emitter",
+        {"baseboard": "1.4", "radiator": "1.3"},
+        "emitter-exponents",
+        {"baseboard": "1.3", "radiator": "1.2"},
+        {"baseboard": "1.5", "radiator": "1.4"},
+        "The maker's test report.",
+        on="emitter",
     ),
-)  # fmt: skip
+)
 
 WORKSHEET = Worksheet(
     key="emitter-temperature",
@@ -101,7 +138,13 @@ WORKSHEET = Worksheet(
         *store_for_hours.FIELDS,
     ),
     givens=(
-        Given("flat_return", "fraction", "Return's share of the supply's excess below which the mean flatters", "70 %", "en-442-log"),
+        Given(
+            "flat_return",
+            "fraction",
+            "Return's share of the supply's excess below which the mean flatters",
+            "70 %",
+            "en-442-log",
+        ),
         Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
         *store_for_hours.GIVENS,
     ),
@@ -112,8 +155,11 @@ WORKSHEET = Worksheet(
                 fields=(BASEBOARD_LENGTH, BASEBOARD_RATING),
                 steps=(
                     Step(
-                        "printed_rating", emitters.rating_of_length, "Printed rating of all of it",
-                        length="baseboard_length", rating_per_length="baseboard_rating",
+                        "printed_rating",
+                        emitters.rating_of_length,
+                        "Printed rating of all of it",
+                        length="baseboard_length",
+                        rating_per_length="baseboard_rating",
                     ),
                     Step("tested_rating", emitters.rating_without_allowance, "Rating without the allowance"),
                 ),
@@ -122,7 +168,9 @@ WORKSHEET = Worksheet(
                 fields=(RADIATOR_RATING,),
                 steps=(
                     Step(
-                        "tested_rating", emitters.rating_without_allowance, "Rating without the allowance",
+                        "tested_rating",
+                        emitters.rating_without_allowance,
+                        "Rating without the allowance",
                         printed_rating="radiator_rating",
                     ),
                 ),
@@ -131,39 +179,86 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         Step("rating", emitters.scaled_rating, "Rating of the emitter looked at", rating="tested_rating"),
-        Step("rated_excess", emitters.excess_of, "Mean water above air at the rating", water="rating_water", indoor="rating_air"),
         Step(
-            "needed_excess", emitters.needed_excess, "Mean water above air that the load needs",
-            load="design_load", rated_output="rating",
+            "rated_excess",
+            emitters.excess_of,
+            "Mean water above air at the rating",
+            water="rating_water",
+            indoor="rating_air",
+        ),
+        Step(
+            "needed_excess",
+            emitters.needed_excess,
+            "Mean water above air that the load needs",
+            load="design_load",
+            rated_output="rating",
         ),
         Step("mean_water", emitters.mean_water, "Mean water", excess="needed_excess"),
         Step("flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree"),
         Step("supply_water", emitters.supply_water, "Supply temperature on the coldest day", drop="water_drop"),
-        Step("return_temperature", emitters.return_water, "Return temperature on the coldest day", supply="supply_water", drop="water_drop"),
-        Step("lowest_useful", emitters.lowest_useful, "Coolest store water that still does it", supply="supply_water"),
-        Step("excess_ratio", emitters.excess_ratio, "Return's excess as a share of the supply's", return_water="return_temperature", supply="supply_water"),
         Step(
-            "supply_water_log", emitters.supply_water_log_mean, "Supply water by the logarithmic mean",
-            drop="water_drop", excess="needed_excess",
+            "return_temperature",
+            emitters.return_water,
+            "Return temperature on the coldest day",
+            supply="supply_water",
+            drop="water_drop",
+        ),
+        Step("lowest_useful", emitters.lowest_useful, "Coolest store water that still does it", supply="supply_water"),
+        Step(
+            "excess_ratio",
+            emitters.excess_ratio,
+            "Return's excess as a share of the supply's",
+            return_water="return_temperature",
+            supply="supply_water",
+        ),
+        Step(
+            "supply_water_log",
+            emitters.supply_water_log_mean,
+            "Supply water by the logarithmic mean",
+            drop="water_drop",
+            excess="needed_excess",
         ),
         Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
-            "needed_excess_average", emitters.needed_excess, "Mean water above air on that day",
-            load="load_average", rated_output="rating",
+            "needed_excess_average",
+            emitters.needed_excess,
+            "Mean water above air on that day",
+            load="load_average",
+            rated_output="rating",
         ),
         Step("mean_water_average", emitters.mean_water, "Mean water on that day", excess="needed_excess_average"),
         Step("drop_average", emitters.drop, "Drop on that day, at the same flow", load="load_average"),
-        Step("supply_water_average", emitters.supply_water, "Supply water on that day", mean_water="mean_water_average", drop="drop_average"),
-        Step("lowest_useful_average", emitters.lowest_useful, "Coolest store water on that day", supply="supply_water_average"),
         Step(
-            "output_at", emitters.output_at, "Heat from water at the supply temperature tried",
-            supply="supply_tried", rated_output="rating",
+            "supply_water_average",
+            emitters.supply_water,
+            "Supply water on that day",
+            mean_water="mean_water_average",
+            drop="drop_average",
+        ),
+        Step(
+            "lowest_useful_average",
+            emitters.lowest_useful,
+            "Coolest store water on that day",
+            supply="supply_water_average",
+        ),
+        Step(
+            "output_at",
+            emitters.output_at,
+            "Heat from water at the supply temperature tried",
+            supply="supply_tried",
+            rated_output="rating",
         ),
         *store_for_hours.steps("design_load"),
     ),
     results=(
-        Result("lowest_useful", "Lowest useful store temperature", "On the coldest day, an exchanger's approach included."),
-        Result("supply_water", "Supply temperature on the coldest day", "At the design flow, which stays the same in milder weather."),
+        Result(
+            "lowest_useful", "Lowest useful store temperature", "On the coldest day, an exchanger's approach included."
+        ),
+        Result(
+            "supply_water",
+            "Supply temperature on the coldest day",
+            "At the design flow, which stays the same in milder weather.",
+        ),
         Result("mean_water", "Mean water temperature on the coldest day"),
         Result("return_temperature", "Return temperature on the coldest day"),
         Result("load_average", "Load on an average winter day", "At {average_outdoor} outside."),
@@ -177,49 +272,71 @@ WORKSHEET = Worksheet(
     headline="lowest_useful",
     say="On an average day {lowest_useful_average} is enough.",
     musts=(
-        Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
-        Must("rating_water > rating_air + 5", "rating_water", "Mean water temperature at the rating must be well above the air temperature there."),
+        Must(
+            "indoor > design_outdoor",
+            "design_outdoor",
+            "Outdoor design temperature must be below the room temperature wanted.",
+        ),
+        Must(
+            "rating_water > rating_air + 5",
+            "rating_water",
+            "Mean water temperature at the rating must be well above the air temperature there.",
+        ),
     ),
     advice=(
         Advice(
-            "caution", "return-too-cold", "return_temperature < indoor",
+            "caution",
+            "return-too-cold",
+            "return_temperature < indoor",
             "No water comes back colder than the room.",
             "A drop of {water_drop} would bring it back at {return_temperature}. More flow makes the drop smaller.",
         ),
         Advice(
-            "unworkable", "too-hot", "lowest_useful > hottest_store",
+            "unworkable",
+            "too-hot",
+            "lowest_useful > hottest_store",
             "No store is that hot.",
             "These emitters would need {lowest_useful}, and stores are charged to {hottest_store} at most. "
             "More emitter, or less heat to replace, is the cure: see the table.",
             "hottest-store",
         ),
         Advice(
-            "unworkable", "over-store", "lowest_useful > store_top and lowest_useful <= hottest_store",
+            "unworkable",
+            "over-store",
+            "lowest_useful > store_top and lowest_useful <= hottest_store",
             "The store is never hot enough for this.",
             "It is charged to {store_top}, and these emitters need {lowest_useful} on the coldest day. More emitter, less heat to replace or a hotter store is needed: see the table.",
         ),
         Advice(
-            "caution", "large-drop", "excess_ratio < flat_return",
+            "caution",
+            "large-drop",
+            "excess_ratio < flat_return",
             "The drop is large for such cool water.",
             "The return is only {excess_ratio} as far above the room as the supply. The plain mean flatters the emitter: "
             "by the logarithmic mean it needs {supply_water_log} supply. A faster flow, so a smaller drop, helps.",
             "en-442-log",
         ),
         Advice(
-            "caution", "allowance", "emitter == 'baseboard' and allowance > 0",
+            "caution",
+            "allowance",
+            "emitter == 'baseboard' and allowance > 0",
             "The rating is taken down by {allowance}.",
             "North American baseboard tables may hold a heating-effect allowance that is not in the test. If the small "
             "print says that yours do not, set it to 0 %.",
             "ashrae-heating-effect",
         ),
         Advice(
-            "note", "not-a-law", "lowest_useful <= hottest_store",
+            "note",
+            "not-a-law",
+            "lowest_useful <= hottest_store",
             "No emitter has a water temperature of its own.",
             "The figure follows from how large the emitter is against the load: with twice as much of it the water can "
             "be far cooler.",
         ),
         Advice(
-            "note", "emitter-sets", "lowest_useful <= hottest_store",
+            "note",
+            "emitter-sets",
+            "lowest_useful <= hottest_store",
             "This number decides how much of a store you can use.",
             "Take {lowest_useful} to the stored-heat worksheet.",
         ),
@@ -229,7 +346,9 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Coolest store water, by how much the house loses",
-        across="design_load", low="x0.3", high="x1.5",
+        across="design_load",
+        low="x0.3",
+        high="x1.5",
         lines=(Line("lowest_useful", "lowest useful", "tank"), Line("mean_water", "mean water", "use")),
         say="At {design_load} the emitters need {lowest_useful}.",
     ),
@@ -249,22 +368,38 @@ WORKSHEET = Worksheet(
         Example(
             "Mill Row: old baseboard",
             {
-                "emitter": "baseboard", "baseboard_length": "180 ft", "baseboard_rating": "560 Btu/h/ft",
-                "allowance": "15 %", "rating_water": "180 °F", "rating_air": "65 °F", "exponent": "1.4",
-                "design_load": "30,500 Btu/h", "indoor": "68 °F", "water_drop": "12 F°", "design_outdoor": "-5 °F",
-                "average_outdoor": "30 °F", "store_top": "180 °F", "hours_wanted": "8 h",
+                "emitter": "baseboard",
+                "baseboard_length": "180 ft",
+                "baseboard_rating": "560 Btu/h/ft",
+                "allowance": "15 %",
+                "rating_water": "180 °F",
+                "rating_air": "65 °F",
+                "exponent": "1.4",
+                "design_load": "30,500 Btu/h",
+                "indoor": "68 °F",
+                "water_drop": "12 F°",
+                "design_outdoor": "-5 °F",
+                "average_outdoor": "30 °F",
+                "store_top": "180 °F",
+                "hours_wanted": "8 h",
             },
         ),
         Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),
     ),
     sizes=(
         Sizes(
-            EMITTERS, "{baseboard_length} of baseboard rated {baseboard_rating}; they need {supply_water}",
-            "{supply_water} on the coldest day", ("house", "baseboard-upstairs", "baseboard-downstairs"), ("emitter", "baseboard"),
+            EMITTERS,
+            "{baseboard_length} of baseboard rated {baseboard_rating}; they need {supply_water}",
+            "{supply_water} on the coldest day",
+            ("house", "baseboard-upstairs", "baseboard-downstairs"),
+            ("emitter", "baseboard"),
         ),
         Sizes(
-            EMITTERS, "radiators rated {radiator_rating}; they need {supply_water}",
-            "{supply_water} on the coldest day", ("house",), ("emitter", "radiator"),
+            EMITTERS,
+            "radiators rated {radiator_rating}; they need {supply_water}",
+            "{supply_water} on the coldest day",
+            ("house",),
+            ("emitter", "radiator"),
         ),
     ),
     suits=(Suits("baseboard", "emitter == 'baseboard' and baseboard_length > 0"),),

@@ -40,9 +40,14 @@ from calc.vocabulary import (
 )
 
 OUTDOOR = Field(
-    "outdoor", "temperature", "Outdoor temperature to look at", "The coldest day's unless you type another.",
-    low="-60 °F", high="75 °F", same_as="design_outdoor",
-)  # fmt: skip
+    "outdoor",
+    "temperature",
+    "Outdoor temperature to look at",
+    "The coldest day's unless you type another.",
+    low="-60 °F",
+    high="75 °F",
+    same_as="design_outdoor",
+)
 
 WORKSHEET = Worksheet(
     key="firing",
@@ -349,7 +354,12 @@ WORKSHEET = Worksheet(
         ),
         Result("hours_tended_average", "Hours of an average day with a fire", figures=2),
         Result("load_average", "The house on an average day", "Taps and outside losses included."),
-        Result("hours_between_average", "From one lighting to the next, average day", missing="it never goes out", figures=2),
+        Result(
+            "hours_between_average",
+            "From one lighting to the next, average day",
+            missing="it never goes out",
+            figures=2,
+        ),
         Result(
             "heat_per_load",
             "What one firebox of this wood gives the water",
@@ -370,7 +380,12 @@ WORKSHEET = Worksheet(
             decimals=1,
             missing="never fills",
         ),
-        Result("hours_between_one_load", "Lighting to lighting with one load each time", "The store then never fills.", figures=2),
+        Result(
+            "hours_between_one_load",
+            "Lighting to lighting with one load each time",
+            "The store then never fills.",
+            figures=2,
+        ),
         Result(
             "burn_share",
             "Share of one burn that fits with no load",
@@ -527,7 +542,8 @@ WORKSHEET = Worksheet(
                 "degree_days": "7,800 °F·day",
                 "base_temperature": "65 °F",
                 "altitude": "3,000 ft",
-                "charge_rise": "15 F°", "system_pressure": "0 psi",
+                "charge_rise": "15 F°",
+                "system_pressure": "0 psi",
             },
         ),
     ),

@@ -24,35 +24,50 @@ from calc.physics.fuels import FUEL_WORDS, FUELS
 from calc.vocabulary import YEARLY_HEAT
 
 FUEL_NOW = Field(
-    "fuel_now", "choice", "Fuel you heat with now", "Wood is set beside it.",
+    "fuel_now",
+    "choice",
+    "Fuel you heat with now",
+    "Wood is set beside it.",
     options=tuple(
-        Option(key, FUELS[key].label, FUEL_WORDS.get(key, ())) for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
+        Option(key, FUELS[key].label, FUEL_WORDS.get(key, ()))
+        for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
     ),
-)  # fmt: skip
+)
 
 
 def _price(
     key: str, name: str, kind: str, us: str, si: str, ends: tuple[str, str], text: str, low: str, high: str
 ) -> Field:
     return Field(
-        f"fuel_price_{key}", kind, f"Price of {name}", "As delivered, taxes included.",
-        low=ends[0], high=ends[1], us=us, si=si,
+        f"fuel_price_{key}",
+        kind,
+        f"Price of {name}",
+        "As delivered, taxes included.",
+        low=ends[0],
+        high=ends[1],
+        us=us,
+        si=si,
         typical=Typical(text, "fuel-price-guess", low, high, "Your last bill or a call to a supplier."),
-    )  # fmt: skip
+    )
 
 
 def _efficiency(key: str, name: str, low: str, high: str) -> Field:
     fuel = FUELS[key]
     return Field(
-        f"efficiency_{key.replace('-', '_')}", "fraction", f"Efficiency on {name}",
+        f"efficiency_{key.replace('-', '_')}",
+        "fraction",
+        f"Efficiency on {name}",
         "On higher heating value, over a season.",
-        low=low, high=high,
+        low=low,
+        high=high,
         typical=Typical(
-            f"{fuel.efficiency * 100:.4g} %", fuel.efficiency_source,
-            f"{fuel.efficiency_low * 100:.4g} %", f"{fuel.efficiency_high * 100:.4g} %",
+            f"{fuel.efficiency * 100:.4g} %",
+            fuel.efficiency_source,
+            f"{fuel.efficiency_low * 100:.4g} %",
+            f"{fuel.efficiency_high * 100:.4g} %",
             "The label or the service record of the heater.",
         ),
-    )  # fmt: skip
+    )
 
 
 PRICES = (
@@ -132,60 +147,111 @@ EFFICIENCIES = (
     _efficiency("pellets", "pellets", "40 %", "100 %"),
 )
 WOOD_CONTENT = Field(
-    "wood_heat_content", "heat_per_volume", "Heat in a cord or stère",
+    "wood_heat_content",
+    "heat_per_volume",
+    "Heat in a cord or stère",
     "Higher heating value. The wood-use worksheet works it out by kind of wood.",
-    low="5 MMBtu/cord", high="45 MMBtu/cord", us="MMBtu/cord", si="kWh/m³",
+    low="5 MMBtu/cord",
+    high="45 MMBtu/cord",
+    us="MMBtu/cord",
+    si="kWh/m³",
     typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
-)  # fmt: skip
+)
 
 
 def _content(key: str, name: str, kind: str, text: str, ends: tuple[str, str], us: str, si: str) -> Field:
     return Field(
-        key, kind, f"Heat content of {name}", "Higher heating value; the usual figure unless you know better.",
-        low=ends[0], high=ends[1], us=us, si=si, unless_given=text,
-    )  # fmt: skip
+        key,
+        kind,
+        f"Heat content of {name}",
+        "Higher heating value; the usual figure unless you know better.",
+        low=ends[0],
+        high=ends[1],
+        us=us,
+        si=si,
+        unless_given=text,
+    )
 
 
 CONTENTS = (
     _content(
-        "oil_content", "heating oil", "heat_per_volume", "138.5 kBtu/gal", ("100 kBtu/gal", "160 kBtu/gal"),
-        "kBtu/gal", "kWh/L",
+        "oil_content",
+        "heating oil",
+        "heat_per_volume",
+        "138.5 kBtu/gal",
+        ("100 kBtu/gal", "160 kBtu/gal"),
+        "kBtu/gal",
+        "kWh/L",
     ),
     _content(
-        "propane_content", "propane", "heat_per_volume", "91.452 kBtu/gal", ("70 kBtu/gal", "115 kBtu/gal"),
-        "kBtu/gal", "kWh/L",
+        "propane_content",
+        "propane",
+        "heat_per_volume",
+        "91.452 kBtu/gal",
+        ("70 kBtu/gal", "115 kBtu/gal"),
+        "kBtu/gal",
+        "kWh/L",
     ),
     _content(
-        "pellet_content", "wood pellets", "heat_per_mass", "16.4 MMBtu/ton", ("10 MMBtu/ton", "20 MMBtu/ton"),
-        "MMBtu/ton", "kWh/kg",
+        "pellet_content",
+        "wood pellets",
+        "heat_per_mass",
+        "16.4 MMBtu/ton",
+        ("10 MMBtu/ton", "20 MMBtu/ton"),
+        "MMBtu/ton",
+        "kWh/kg",
     ),
-)  # fmt: skip
+)
 OWN_HOURS = Field(
-    "own_hours", "time", "Your own hours in a winter", "Cutting, stacking, carrying, lighting, ash.",
-    low="0 h", high="2,000 h", us="h", si="h", unless_given="0 h",
-)  # fmt: skip
+    "own_hours",
+    "time",
+    "Your own hours in a winter",
+    "Cutting, stacking, carrying, lighting, ash.",
+    low="0 h",
+    high="2,000 h",
+    us="h",
+    si="h",
+    unless_given="0 h",
+)
 OWN_PAY = Field(
-    "own_pay", "price_per_time", "What an hour of yours is worth", "0 if you like the work.",
-    low="0 $/h", high="500 $/h", unless_given="0 $/h",
-)  # fmt: skip
+    "own_pay",
+    "price_per_time",
+    "What an hour of yours is worth",
+    "0 if you like the work.",
+    low="0 $/h",
+    high="500 $/h",
+    unless_given="0 $/h",
+)
 INSTALLED_COST = Field(
-    "installed_cost", "money", "Installed cost of stove, tank, piping and flue", "What the dealer asks for all of it.",
-    low="0 $", high="500,000 $", unless_given="0 $",
-)  # fmt: skip
+    "installed_cost",
+    "money",
+    "Installed cost of stove, tank, piping and flue",
+    "What the dealer asks for all of it.",
+    low="0 $",
+    high="500,000 $",
+    unless_given="0 $",
+)
 
 
 def _by_volume(key: str, name: str, content: str) -> Step:
     return Step(
-        f"heat_price_{key}", fuels.delivered_price_by_volume, f"Heat from {name}",
-        price=f"fuel_price_{key}", heat_content=content, efficiency=f"efficiency_{key}",
-    )  # fmt: skip
+        f"heat_price_{key}",
+        fuels.delivered_price_by_volume,
+        f"Heat from {name}",
+        price=f"fuel_price_{key}",
+        heat_content=content,
+        efficiency=f"efficiency_{key}",
+    )
 
 
 def _by_energy(key: str, name: str, price: str, efficiency: str) -> Step:
     return Step(
-        f"heat_price_{key}", fuels.delivered_price_by_energy, f"Heat from {name}",
-        price=price, efficiency=efficiency,
-    )  # fmt: skip
+        f"heat_price_{key}",
+        fuels.delivered_price_by_energy,
+        f"Heat from {name}",
+        price=price,
+        efficiency=efficiency,
+    )
 
 
 def _now(key: str) -> Case:
@@ -194,20 +260,32 @@ def _now(key: str) -> Case:
     return Case(
         steps=(
             Step(
-                "break_even_price", fuels.break_even_price, "Price of wood at which both cost the same",
-                us="$/cord", si="€/m³", other_price=price, labour="labour_price",
-                heat_content="wood_heat_content", efficiency="efficiency_wood",
+                "break_even_price",
+                fuels.break_even_price,
+                "Price of wood at which both cost the same",
+                us="$/cord",
+                si="€/m³",
+                other_price=price,
+                labour="labour_price",
+                heat_content="wood_heat_content",
+                efficiency="efficiency_wood",
             ),
             Step(
-                "cost_now", fuels.cost_of_heat, "A winter on the fuel you burn now",
-                heat="yearly_heat", delivered_price=price,
+                "cost_now",
+                fuels.cost_of_heat,
+                "A winter on the fuel you burn now",
+                heat="yearly_heat",
+                delivered_price=price,
             ),
             Step(
-                "price_beside", fuels.price_with_labour, "Heat from the fuel you burn now",
-                delivered_price=price, labour="no_labour",
+                "price_beside",
+                fuels.price_with_labour,
+                "Heat from the fuel you burn now",
+                delivered_price=price,
+                labour="no_labour",
             ),
         )
-    )  # fmt: skip
+    )
 
 
 WORKSHEET = Worksheet(

@@ -34,30 +34,53 @@ from calc.vocabulary import (
 )
 
 LOOP_QUESTION = Field(
-    "loop_question", "choice", "What you want to know",
+    "loop_question",
+    "choice",
+    "What you want to know",
     "A loop settles where its own heat drives it: hotter water climbs harder.",
     options=(
         Option("heat-moved", "what it moves between two temperatures"),
         Option("outlet", "how hot the outlet gets with a heat it must move"),
     ),
-)  # fmt: skip
+)
 LOOP_SUPPLY = Field(
-    "loop_supply", "temperature", "Supply temperature going up", "At the stove's outlet; for the second question, the hottest you allow.",
-    low="60 °F", high="210 °F", uncertainty="5 F°",
-)  # fmt: skip
+    "loop_supply",
+    "temperature",
+    "Supply temperature going up",
+    "At the stove's outlet; for the second question, the hottest you allow.",
+    low="60 °F",
+    high="210 °F",
+    uncertainty="5 F°",
+)
 LOOP_RETURN = Field(
-    "loop_return", "temperature", "Return temperature coming down", "From the bottom of the store or the dump.",
-    low="40 °F", high="208 °F", uncertainty="5 F°",
-)  # fmt: skip
+    "loop_return",
+    "temperature",
+    "Return temperature coming down",
+    "From the bottom of the store or the dump.",
+    low="40 °F",
+    high="208 °F",
+    uncertainty="5 F°",
+)
 LOOP_HEIGHT = Field(
-    "loop_height", "length", "Height from the fire to the store or dump",
+    "loop_height",
+    "length",
+    "Height from the fire to the store or dump",
     "From the middle of the stove's jacket up to the middle of the store or dump.",
-    low="0.2 ft", high="60 ft", us="ft", si="m", uncertainty="0.5 ft",
-)  # fmt: skip
+    low="0.2 ft",
+    high="60 ft",
+    us="ft",
+    si="m",
+    uncertainty="0.5 ft",
+)
 LOOP_HEAT = Field(
-    "loop_heat", "power", "Heat the loop must move", "For a dump, all of the fire's peak.",
-    low="500 Btu/h", high="500,000 Btu/h", uncertainty="10 %",
-)  # fmt: skip
+    "loop_heat",
+    "power",
+    "Heat the loop must move",
+    "For a dump, all of the fire's peak.",
+    low="500 Btu/h",
+    high="500,000 Btu/h",
+    uncertainty="10 %",
+)
 
 WORKSHEET = Worksheet(
     key="gravity-loop",
@@ -82,7 +105,9 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *FRICTION_GIVENS,
-        Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+        Given(
+            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+        ),
         Given("least_difference", "temperature_difference", "Least difference looked at", "1 F°", "definition"),
         Given("sluggish", "velocity", "Too slow to carry its own air", "0.3 ft/s", "common-practice"),
     ),
@@ -91,7 +116,13 @@ WORKSHEET = Worksheet(
             "loop_question",
             heat_moved=Case(
                 steps=(
-                    Step("driving_pressure", gravity.driving_pressure, "What drives it", cool_density="density_cool", warm_density="density_warm"),
+                    Step(
+                        "driving_pressure",
+                        gravity.driving_pressure,
+                        "What drives it",
+                        cool_density="density_cool",
+                        warm_density="density_warm",
+                    ),
                     Step("driving_number", gravity.driving_number, "The same without units"),
                     Step("reynolds_number", gravity.reynolds_between, "Reynolds number at which friction uses that up"),
                     Step("flow", gravity.flow_at, "Flow"),
@@ -105,10 +136,19 @@ WORKSHEET = Worksheet(
                 steps=(
                     Step("property_range", gravity.loop_drop, "Width of the temperatures looked at"),
                     Step(
-                        "expansion_rate", gravity.expansion_rate, "Growth of water for each degree",
-                        cool_density="density_cool", warm_density="density_warm", difference="property_range",
+                        "expansion_rate",
+                        gravity.expansion_rate,
+                        "Growth of water for each degree",
+                        cool_density="density_cool",
+                        warm_density="density_warm",
+                        difference="property_range",
                     ),
-                    Step("heat_driving_number", gravity.heat_driving_number, "What drives it, without units", heat="loop_heat"),
+                    Step(
+                        "heat_driving_number",
+                        gravity.heat_driving_number,
+                        "What drives it, without units",
+                        heat="loop_heat",
+                    ),
                     Step("reynolds_number", gravity.reynolds_for_heat, "Reynolds number at which it settles"),
                     Step("flow", gravity.flow_at, "Flow"),
                     Step("loop_drop", pipes.rise, "Temperature drop around the loop", heat="loop_heat"),
@@ -141,7 +181,11 @@ WORKSHEET = Worksheet(
         Result("heat_moved", "Heat moved"),
         Result("flow", "Flow", "At the mean of up and down, {mean_water}."),
         Result(
-            "driving_pressure", "Driving pressure", "From the weight of the cool side.", us="psi", si="Pa",
+            "driving_pressure",
+            "Driving pressure",
+            "From the weight of the cool side.",
+            us="psi",
+            si="Pa",
             only=("loop_question", "heat-moved"),
         ),
         Result("outlet", "Stove's outlet", "Water coming back at {loop_return}."),
@@ -154,51 +198,71 @@ WORKSHEET = Worksheet(
     headline="heat_moved",
     say="{flow} flow, outlet at {outlet}.",
     musts=(
-        Must("loop_supply >= loop_return", "loop_return", "Return temperature coming down must not be above the supply temperature going up."),
+        Must(
+            "loop_supply >= loop_return",
+            "loop_return",
+            "Return temperature coming down must not be above the supply temperature going up.",
+        ),
     ),
     advice=(
         Advice(
-            "unworkable", "nothing-drives-it", "loop_question == 'heat-moved' and loop_supply <= loop_return",
+            "unworkable",
+            "nothing-drives-it",
+            "loop_question == 'heat-moved' and loop_supply <= loop_return",
             "Nothing flows.",
             "Both legs are at {loop_supply}: water as warm coming down as going up drives nothing.",
             zeroes=("flow", "heat_moved", "velocity"),
         ),
         Advice(
-            "stop", "boils", "outlet_margin <= 0",
+            "stop",
+            "boils",
+            "outlet_margin <= 0",
             "The outlet boils.",
             "The loop needs {outlet} to move {heat_moved}, and water boils at {boiling}. A wider pipe, a higher store, a "
             "straighter run or a smaller fire; not this.",
             "iapws-if97",
         ),
         Advice(
-            "unworkable", "too-hot", "loop_question == 'outlet' and outlet > loop_supply and outlet_margin > 0",
+            "unworkable",
+            "too-hot",
+            "loop_question == 'outlet' and outlet > loop_supply and outlet_margin > 0",
             "The loop does not move that heat.",
             "It would settle at {outlet}, above the {loop_supply} you allow. Wider pipe and fewer turns help most.",
         ),
         Advice(
-            "caution", "margin", "outlet_margin > 0 and outlet_margin < boiling_caution",
+            "caution",
+            "margin",
+            "outlet_margin > 0 and outlet_margin < boiling_caution",
             "Little margin to boiling.",
             "{outlet_margin} are left at the outlet; keep {boiling_caution}.",
             "boiling-caution",
         ),
         Advice(
-            "caution", "undecided", "reynolds_number > laminar and reynolds_number < turbulent",
+            "caution",
+            "undecided",
+            "reynolds_number > laminar and reynolds_number < turbulent",
             "Between smooth and rough flow.",
             "At a Reynolds number of {reynolds_number} nobody can say which the water does; it may move more than this.",
         ),
         Advice(
-            "caution", "sluggish", "velocity < sluggish",
+            "caution",
+            "sluggish",
+            "velocity < sluggish",
             "This loop is weak.",
             "At {velocity} a bubble of air or a slight dip stops it. Give it height and bore.",
         ),
         Advice(
-            "note", "clear-way", "heat_moved > 0",
+            "note",
+            "clear-way",
+            "heat_moved > 0",
             "Nothing may close or dip.",
             "A spring check, a shut valve, a pump that blocks when idle, a dip or an air lock stops it. The pipe rises all "
             "the way, with a vent at the top.",
         ),
         Advice(
-            "note", "prove", "heat_moved > 0",
+            "note",
+            "prove",
+            "heat_moved > 0",
             "Prove it with a small fire.",
             "Light a little one with the pump off and feel the pipes: count on this loop only once it has been seen to flow.",
         ),
@@ -209,7 +273,9 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Heat moved against the height",
-        across="loop_height", low="1 ft", high="20 ft",
+        across="loop_height",
+        low="1 ft",
+        high="20 ft",
         lines=(Line("heat_moved", "heat moved", "use"),),
         say="At {loop_height} it moves {heat_moved}.",
     ),
@@ -230,9 +296,19 @@ WORKSHEET = Worksheet(
         Example(
             "Hollow Cabin: stove to the store upstairs, no pump",
             {
-                "loop_question": "heat-moved", "loop_supply": "180 °F", "loop_return": "140 °F", "loop_height": "7 ft",
-                "pipe_kind": "steel", "pipe_size": "1-1/2", "pipe_length": "40 ft", "elbows": "6", "tees": "2",
-                "valves": "0", "antifreeze_kind": "none", "altitude": "3,000 ft", "system_pressure": "0 psi",
+                "loop_question": "heat-moved",
+                "loop_supply": "180 °F",
+                "loop_return": "140 °F",
+                "loop_height": "7 ft",
+                "pipe_kind": "steel",
+                "pipe_size": "1-1/2",
+                "pipe_length": "40 ft",
+                "elbows": "6",
+                "tees": "2",
+                "valves": "0",
+                "antifreeze_kind": "none",
+                "altitude": "3,000 ft",
+                "system_pressure": "0 psi",
             },
         ),
         Example(
@@ -249,4 +325,4 @@ WORKSHEET = Worksheet(
         Next("power-cut", "Whether this loop saves the stove when the power fails."),
         Next("charge-loop", "The same loop with a pump."),
     ),
-)  # fmt: skip
+)

@@ -36,33 +36,55 @@ from calc.vocabulary import (
 )
 
 METHOD = Field(
-    "method", "choice", "What do you know?", "A year's fuel bill is the best guide to a house that stands.",
+    "method",
+    "choice",
+    "What do you know?",
+    "A year's fuel bill is the best guide to a house that stands.",
     options=(
         Option("fuel", "how much fuel it burns in a year"),
         Option("surfaces", "its areas and R-values"),
         Option("quick", "its floor area and how it is built"),
     ),
-)  # fmt: skip
+)
 FUEL = Field(
-    "fuel", "choice", "Fuel", options=tuple(Option(one.key, one.label, FUEL_WORDS.get(one.key, ())) for one in FUELS.values()),
-)  # fmt: skip
+    "fuel",
+    "choice",
+    "Fuel",
+    options=tuple(Option(one.key, one.label, FUEL_WORDS.get(one.key, ())) for one in FUELS.values()),
+)
 TAP_SHARE = Field(
-    "tap_share", "fraction", "Share of that fuel for hot water", "0 % if something else heats the taps.",
-    low="0 %", high="90 %",
+    "tap_share",
+    "fraction",
+    "Share of that fuel for hot water",
+    "0 % if something else heats the taps.",
+    low="0 %",
+    high="90 %",
     typical=Typical("15 %", "tap-share", "0 %", "25 %", "A summer bill, times twelve, over the year's bill."),
-)  # fmt: skip
+)
 OTHER_HEAT = Field(
-    "other_heat", "energy", "Other heat the house had that year",
+    "other_heat",
+    "energy",
+    "Other heat the house had that year",
     "Useful heat from a wood stove or electric heaters; closed rooms would have needed more.",
-    low="0 Btu", high="1,000 MMBtu", us="MMBtu", unless_given="0 Btu",
-)  # fmt: skip
+    low="0 Btu",
+    high="1,000 MMBtu",
+    us="MMBtu",
+    unless_given="0 Btu",
+)
 
 
 def _amount(kind: str, us: str, si: str, low: str, high: str) -> Field:
     return Field(
-        "amount", kind, "Fuel used in a year", "Add up a whole year's bills.", low=low, high=high, us=us, si=si,
+        "amount",
+        kind,
+        "Fuel used in a year",
+        "Add up a whole year's bills.",
+        low=low,
+        high=high,
+        us=us,
+        si=si,
         uncertainty="5 %",
-    )  # fmt: skip
+    )
 
 
 _CONTENT_KINDS = {
@@ -76,9 +98,16 @@ def _content(fuel: Fuel, us: str, si: str) -> Field:
     kind, low, high = _CONTENT_KINDS[fuel.bought_by]
     unit = unit_named(us, kind)
     return Field(
-        "heat_content", kind, "Heat content of the fuel", "Higher heating value.", low=low, high=high, us=us, si=si,
+        "heat_content",
+        kind,
+        "Heat content of the fuel",
+        "Higher heating value.",
+        low=low,
+        high=high,
+        us=us,
+        si=si,
         typical=Typical(f"{unit.from_si(fuel.heat_content):.6g} {unit.text}", fuel.content_source),
-    )  # fmt: skip
+    )
 
 
 # How a fuel is bought: units of its amount and of its heat content, and the ends of a year's amount.
@@ -145,17 +174,27 @@ def _surface(key: str, label: str, hint: str) -> Field:
 
 def _resistance(key: str, label: str, text: str, low: str, high: str) -> Field:
     return Field(
-        key, "thermal_resistance", label, "Of the whole thickness, framing and surface films included.",
-        low="0.3 R", high="100 R",
+        key,
+        "thermal_resistance",
+        label,
+        "Of the whole thickness, framing and surface films included.",
+        low="0.3 R",
+        high="100 R",
         typical=Typical(text, "surface-resistances", low, high, "The builder, or a look behind a switch plate."),
-    )  # fmt: skip
+    )
 
 
 AIR_CHANGES = Field(
-    "air_changes", "air_changes", "Air changes an hour in winter", "How often the wind and the leaks swap the air.",
-    low="0.05 /h", high="5 /h",
-    typical=Typical("0.5 /h", "air-change-guess", "0.25 /h", "1 /h", "A blower-door test; divide its 50-pascal figure by about 20."),
-)  # fmt: skip
+    "air_changes",
+    "air_changes",
+    "Air changes an hour in winter",
+    "How often the wind and the leaks swap the air.",
+    low="0.05 /h",
+    high="5 /h",
+    typical=Typical(
+        "0.5 /h", "air-change-guess", "0.25 /h", "1 /h", "A blower-door test; divide its 50-pascal figure by about 20."
+    ),
+)
 
 WORKSHEET = Worksheet(
     key="house-load",
@@ -193,21 +232,37 @@ WORKSHEET = Worksheet(
                 steps=(
                     *(
                         Step(
-                            f"{part}_loss", house.surface_conductance, f"{name}: heat lost for each degree",
-                            area=f"{part}_area", resistance=f"{part}_resistance",
+                            f"{part}_loss",
+                            house.surface_conductance,
+                            f"{name}: heat lost for each degree",
+                            area=f"{part}_area",
+                            resistance=f"{part}_resistance",
                         )
                         for part, name in (
-                            ("wall", "Walls"), ("window", "Windows"), ("door", "Doors"), ("ceiling", "Ceiling"), ("ground", "Lowest floor"),
+                            ("wall", "Walls"),
+                            ("window", "Windows"),
+                            ("door", "Doors"),
+                            ("ceiling", "Ceiling"),
+                            ("ground", "Lowest floor"),
                         )
                     ),
                     Step(
-                        "envelope", house.envelope_conductance, "All surfaces together",
-                        walls="wall_loss", windows="window_loss", doors="door_loss", ceiling="ceiling_loss", floor="ground_loss",
+                        "envelope",
+                        house.envelope_conductance,
+                        "All surfaces together",
+                        walls="wall_loss",
+                        windows="window_loss",
+                        doors="door_loss",
+                        ceiling="ceiling_loss",
+                        floor="ground_loss",
                     ),
                     Step("site_pressure", water.barometer, "Air pressure at this height"),
                     Step("air_change_loss", house.air_change_conductance, "Air that comes and goes"),
                     Step(
-                        "conductance", house.house_conductance, "Heat loss per degree", air_change="air_change_loss",
+                        "conductance",
+                        house.house_conductance,
+                        "Heat loss per degree",
+                        air_change="air_change_loss",
                     ),
                 ),
             ),
@@ -222,42 +277,62 @@ WORKSHEET = Worksheet(
         Step("yearly_heat", house.yearly_heat, "Space heating in a year"),
     ),
     results=(
-        Result("design_load", "Design load (heat lost on the coldest day)", "At {design_outdoor} outside and {indoor} inside, with nothing taken off for sun, people or lamps."),
-        Result("conductance", "Heat loss per degree", "How fast heat leaves for each degree that it is colder outside."),
+        Result(
+            "design_load",
+            "Design load (heat lost on the coldest day)",
+            "At {design_outdoor} outside and {indoor} inside, with nothing taken off for sun, people or lamps.",
+        ),
+        Result(
+            "conductance", "Heat loss per degree", "How fast heat leaves for each degree that it is colder outside."
+        ),
         Result("yearly_heat", "Space heating in a year", "Space heat only, taps apart, for {degree_days}.", us="MMBtu"),
     ),
     headline="design_load",
     say="And {yearly_heat} for the rooms in a year.",
     musts=(
-        Must("indoor > design_outdoor", "design_outdoor", "Outdoor design temperature must be below the room temperature wanted."),
+        Must(
+            "indoor > design_outdoor",
+            "design_outdoor",
+            "Outdoor design temperature must be below the room temperature wanted.",
+        ),
     ),
     advice=(
         Advice(
-            "caution", "no-heat-left", "method == 'fuel' and tap_share >= 0.5",
+            "caution",
+            "no-heat-left",
+            "method == 'fuel' and tap_share >= 0.5",
             "Most of this fuel heats the taps.",
             "With {tap_share} of it gone to tap water, a small mistake there is a large one in the house's load.",
         ),
         Advice(
-            "note", "fuel-best", "method == 'fuel'",
+            "note",
+            "fuel-best",
+            "method == 'fuel'",
             "A fuel bill is the best of the three.",
             "It holds what the house really does. It is as good as the efficiency of {efficiency} is: a worn heater that "
             "gave less makes the house look worse than it is.",
         ),
         Advice(
-            "note", "base", "method == 'fuel' and base_temperature > tight_base",
+            "note",
+            "base",
+            "method == 'fuel' and base_temperature > tight_base",
             "A tight house needs no heat above about 60 °F.",
             "Your degree-days are for base {base_temperature}. If the house holds itself warm down to 60 °F, use "
             "degree-days for base 60: on average they are a fifth fewer, and the load comes out a quarter larger.",
             "typical-years",
         ),
         Advice(
-            "note", "quick-wide", "method == 'quick'",
+            "note",
+            "quick-wide",
+            "method == 'quick'",
             "This is a first guess.",
             "Houses of one kind differ by a fifth either way. A fuel bill or a blower-door test is worth more.",
             "house-classes",
         ),
         Advice(
-            "note", "surfaces-sum", "method == 'surfaces'",
+            "note",
+            "surfaces-sum",
+            "method == 'surfaces'",
             "Air that leaks is often the largest part.",
             "It makes {air_change_loss} of {conductance} here, and it is the part that is guessed.",
         ),
@@ -272,17 +347,27 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Heat the house loses, by outdoor temperature",
-        across="design_outdoor", low="-30 °F", high="60 °F",
+        across="design_outdoor",
+        low="-30 °F",
+        high="60 °F",
         lines=(Line("design_load", "the house", "use"),),
         say="At {design_outdoor} the house loses {design_load}.",
-        us="kBtu/h", si="kW",
+        us="kBtu/h",
+        si="kW",
     ),
     examples=(
         Example(
             "Mill Row: 688 gal of oil a year",
             {
-                "method": "fuel", "fuel": "oil", "amount": "688 gal", "efficiency": "82 %", "tap_share": "0 %",
-                "indoor": "68 °F", "design_outdoor": "-5 °F", "degree_days": "7,800 °F·day", "base_temperature": "65 °F",
+                "method": "fuel",
+                "fuel": "oil",
+                "amount": "688 gal",
+                "efficiency": "82 %",
+                "tap_share": "0 %",
+                "indoor": "68 °F",
+                "design_outdoor": "-5 °F",
+                "degree_days": "7,800 °F·day",
+                "base_temperature": "65 °F",
             },
         ),
         Example(
@@ -298,8 +383,14 @@ WORKSHEET = Worksheet(
                 "door_resistance": "7 R",
                 "window_resistance": "3.5 R",
                 "wall_resistance": "30 R",
-                "method": "surfaces", "wall_area": "994 ft2", "window_area": "102 ft2", "door_area": "40 ft2",
-                "ceiling_area": "1,150 ft2", "ground_area": "1,150 ft2", "house_volume": "9,200 ft3", "altitude": "3,000 ft",
+                "method": "surfaces",
+                "wall_area": "994 ft2",
+                "window_area": "102 ft2",
+                "door_area": "40 ft2",
+                "ceiling_area": "1,150 ft2",
+                "ground_area": "1,150 ft2",
+                "house_volume": "9,200 ft3",
+                "altitude": "3,000 ft",
             },
         ),
         Example(
@@ -309,7 +400,10 @@ WORKSHEET = Worksheet(
         Example("The same house on other fuels", {"method": "fuel", "fuel": "gas", "amount": "915 therm"}),
         Example("The same house on gas by volume", {"method": "fuel", "fuel": "gas-volume", "amount": "88,000 ft3"}),
         Example("The same house on pellets", {"method": "fuel", "fuel": "pellets", "amount": "5.6 ton"}),
-        Example("The same house on wood", {"method": "fuel", "fuel": "wood", "amount": "6.5 cord", "efficiency_basis": "higher"}),
+        Example(
+            "The same house on wood",
+            {"method": "fuel", "fuel": "wood", "amount": "6.5 cord", "efficiency_basis": "higher"},
+        ),
     ),
     leaves_out=(
         "Sun, people and lamps, which carry part of the load on bright days.",

@@ -248,7 +248,13 @@ WORKSHEET = Worksheet(
             {"yes": "0 %", "no": "100 %"},
             "definition",
         ),
-        Step("heat_wasted", store.part_of_heat, "Of that, lost outside the heated space", share="wasted_share", heat="heat_lost"),
+        Step(
+            "heat_wasted",
+            store.part_of_heat,
+            "Of that, lost outside the heated space",
+            share="wasted_share",
+            heat="heat_lost",
+        ),
         Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
         Step("boiling", water.boiling_temperature, "Water boils there at"),
@@ -256,9 +262,18 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("standby_loss", "Standby loss when fully charged", "At {store_top} in {store_surroundings}."),
-        Result("temperature_after", "Temperature after {waiting}", "All of it mixed, with no fire and nothing drawn.", missing="the same as now"),
+        Result(
+            "temperature_after",
+            "Temperature after {waiting}",
+            "All of it mixed, with no fire and nothing drawn.",
+            missing="the same as now",
+        ),
         Result("heat_lost", "Heat lost by then"),
-        Result("heat_wasted", "Of that, lost outside the heated space", "In the heating season. Inside the heated space it warms the house."),
+        Result(
+            "heat_wasted",
+            "Of that, lost outside the heated space",
+            "In the heating season. Inside the heated space it warms the house.",
+        ),
         Result(
             "time_constant",
             "Time constant",

@@ -40,16 +40,22 @@ from calc.vocabulary import (
 )
 
 DROP_KNOWN = Field(
-    "drop_known", "choice", "Temperature drop at this load",
+    "drop_known",
+    "choice",
+    "Temperature drop at this load",
     "The pump moves the same water in mild weather, so the drop shrinks with the load.",
     options=(Option("no", "the coldest day's, times the share of the load"), Option("yes", "I measured it")),
     unless_given="no",
-)  # fmt: skip
+)
 DROP_THEN = Field(
-    "drop_then", "temperature_difference", "Temperature drop measured at this load", "Supply less return, at the load given.",
-    low="0.1 F°", high="80 F°",
+    "drop_then",
+    "temperature_difference",
+    "Temperature drop measured at this load",
+    "Supply less return, at the load given.",
+    low="0.1 F°",
+    high="80 F°",
     typical=Typical("10 F°", "common-practice", "3 F°", "20 F°", "Two thermometers on the pipes, on such a day."),
-)  # fmt: skip
+)
 
 WORKSHEET = Worksheet(
     key="stored-heat",
@@ -73,7 +79,9 @@ WORKSHEET = Worksheet(
         DROP_KNOWN,
     ),
     givens=(
-        Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+        Given(
+            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+        ),
         Given("scalding", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
     ),
     cases=(
@@ -86,31 +94,56 @@ WORKSHEET = Worksheet(
     steps=(
         Step("charged_top", store.charged_top, "Hottest water in the store"),
         Step(
-            "heat_content", water.mean_volume_heat_content, "Heat in each volume and degree, lowest useful to top",
-            low="lowest_useful", top="charged_top",
+            "heat_content",
+            water.mean_volume_heat_content,
+            "Heat in each volume and degree, lowest useful to top",
+            low="lowest_useful",
+            top="charged_top",
         ),
         Step(
-            "usable_heat", store.usable_heat, "Usable heat, mixed store",
-            volume="store_volume", top="charged_top", low="lowest_useful",
+            "usable_heat",
+            store.usable_heat,
+            "Usable heat, mixed store",
+            volume="store_volume",
+            top="charged_top",
+            low="lowest_useful",
         ),
         Step("hours_carried", store.hours_carried, "Hours carried, mixed store", heat="usable_heat"),
-        Step("emitter_return", store.return_temperature, "Water that comes back from the emitter", water_drop="drop_then"),
         Step(
-            "heat_content_layered", water.mean_volume_heat_content, "Heat in each volume and degree, return to top",
-            low="emitter_return", top="charged_top",
+            "emitter_return", store.return_temperature, "Water that comes back from the emitter", water_drop="drop_then"
         ),
         Step(
-            "usable_heat_layered", store.usable_heat, "Usable heat, layered store",
-            volume="store_volume", heat_content="heat_content_layered", top="charged_top", low="emitter_return",
+            "heat_content_layered",
+            water.mean_volume_heat_content,
+            "Heat in each volume and degree, return to top",
+            low="emitter_return",
+            top="charged_top",
+        ),
+        Step(
+            "usable_heat_layered",
+            store.usable_heat,
+            "Usable heat, layered store",
+            volume="store_volume",
+            heat_content="heat_content_layered",
+            top="charged_top",
+            low="emitter_return",
         ),
         Step("hours_carried_layered", store.hours_carried, "Hours carried, layered store", heat="usable_heat_layered"),
         Step(
-            "heat_content_cold", water.mean_volume_heat_content, "Heat in each volume and degree, cold water to top",
-            low="cold_water", top="charged_top",
+            "heat_content_cold",
+            water.mean_volume_heat_content,
+            "Heat in each volume and degree, cold water to top",
+            low="cold_water",
+            top="charged_top",
         ),
         Step(
-            "heat_above_cold", store.usable_heat, "All the heat above cold water",
-            volume="store_volume", heat_content="heat_content_cold", top="charged_top", low="cold_water",
+            "heat_above_cold",
+            store.usable_heat,
+            "All the heat above cold water",
+            volume="store_volume",
+            heat_content="heat_content_cold",
+            top="charged_top",
+            low="cold_water",
         ),
         Step("usable_share", store.usable_share, "Share of that heat that is usable"),
         Step("barometer", water.barometer, "Air pressure at this height"),
@@ -120,9 +153,17 @@ WORKSHEET = Worksheet(
         Step("boiling_margin", water.boiling_margin, "Margin to boiling", temperature="store_top"),
     ),
     results=(
-        Result("usable_heat", "Usable heat, mixed store", "The whole tank cools evenly from {store_top} to {lowest_useful}; it stays full of water."),
+        Result(
+            "usable_heat",
+            "Usable heat, mixed store",
+            "The whole tank cools evenly from {store_top} to {lowest_useful}; it stays full of water.",
+        ),
         Result("hours_carried", "Hours it carries the load, mixed store", "At {load} drawn from it.", figures=2),
-        Result("usable_heat_layered", "Usable heat, layered store", "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}, never colder than {indoor}."),
+        Result(
+            "usable_heat_layered",
+            "Usable heat, layered store",
+            "The best case: hot water stays on top until all of it has gone through the emitter and come back at {emitter_return}, never colder than {indoor}.",
+        ),
         Result("hours_carried_layered", "Hours it carries the load, layered store", figures=2),
         Result("usable_share", "Usable share of the heat above cold water", "Cold water is {cold_water}."),
         Result("boiling", "Boiling point in this store", "At {altitude} and {system_pressure}."),
@@ -134,7 +175,9 @@ WORKSHEET = Worksheet(
     advice=(
         *outlet.ADVICE,
         Advice(
-            "stop", "boiling", "store_top >= boiling",
+            "stop",
+            "boiling",
+            "store_top >= boiling",
             "Water boils in this store.",
             "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
             "Charge it cooler, and ask the person who installs it about pressure and relief.",
@@ -142,33 +185,43 @@ WORKSHEET = Worksheet(
             stays="store_top >= boiling",
         ),
         Advice(
-            "caution", "boiling-margin", "store_top < boiling and store_top > boiling - boiling_caution",
+            "caution",
+            "boiling-margin",
+            "store_top < boiling and store_top > boiling - boiling_caution",
             "Little margin to boiling.",
             "The store is charged to {store_top} and boils at {boiling}. The water at the stove's outlet is hotter than "
             "the store at the fire's peak: keep at least {boiling_caution} between them.",
             "boiling-caution",
         ),
         Advice(
-            "unworkable", "no-band", "lowest_useful >= charged_top",
+            "unworkable",
+            "no-band",
+            "lowest_useful >= charged_top",
             "Nothing in this tank is warm enough.",
             "The emitters need {lowest_useful} and the store is never hotter than {charged_top}. "
             "Cooler emitters (more of them, or less to heat) or a hotter store are needed.",
             zeroes=("usable_heat", "usable_heat_layered", "hours_carried", "hours_carried_layered", "usable_share"),
         ),
         Advice(
-            "caution", "mixed-pair", "given(load) and load < 0.95 * design_load",
+            "caution",
+            "mixed-pair",
+            "given(load) and load < 0.95 * design_load",
             "Is this load of the same day as the temperature?",
             "The load of {load} is for milder weather than the coldest day. In that weather the emitters also do with "
             "cooler water: use the lowest useful temperature of the same day.",
         ),
         Advice(
-            "caution", "scald", "store_top > scalding",
+            "caution",
+            "scald",
+            "store_top > scalding",
             "This water scalds.",
             "At {store_top} it burns skin in seconds. Every tap fed from it needs a tempering valve.",
             "scald-cpsc",
         ),
         Advice(
-            "note", "cooler-emitters", "usable_heat > 0",
+            "note",
+            "cooler-emitters",
+            "usable_heat > 0",
             "Cooler emitters get more from the same tank.",
             "The tank is the same, only the coolest water worth drawing changes.",
         ),
@@ -184,10 +237,13 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Usable heat by the coolest water worth drawing",
-        across="lowest_useful", low="85 °F", high="200 °F",
+        across="lowest_useful",
+        low="85 °F",
+        high="200 °F",
         lines=(Line("usable_heat", "mixed", "tank"), Line("usable_heat_layered", "layered", "use")),
         say="At {lowest_useful} the tank gives {usable_heat} mixed and {usable_heat_layered} layered.",
-        us="kBtu", si="kWh",
+        us="kBtu",
+        si="kWh",
     ),
     tables=(
         Comparison(
@@ -208,12 +264,26 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: 500 gal behind a warm floor",
             {
-                "store_volume": "500 gal", "store_top": "170 °F", "lowest_useful": "130 °F", "design_load": "13,300 Btu/h",
-                "water_drop": "10 F°", "cold_water": "48 °F", "altitude": "3,000 ft", "charge_rise": "15 F°", "system_pressure": "0 psi",
+                "store_volume": "500 gal",
+                "store_top": "170 °F",
+                "lowest_useful": "130 °F",
+                "design_load": "13,300 Btu/h",
+                "water_drop": "10 F°",
+                "cold_water": "48 °F",
+                "altitude": "3,000 ft",
+                "charge_rise": "15 F°",
+                "system_pressure": "0 psi",
             },
         ),
     ),
-    sizes=(Sizes(STORE, "{store_volume} hold {usable_heat} between {lowest_useful} and {store_top}", "{store_volume}", ("store",)),),
+    sizes=(
+        Sizes(
+            STORE,
+            "{store_volume} hold {usable_heat} between {lowest_useful} and {store_top}",
+            "{store_volume}",
+            ("store",),
+        ),
+    ),
     suits=(Suits("open-store", "system_pressure == 0"),),
     leaves_out=(
         "Heat stored in the floor, the house and the pipes.",

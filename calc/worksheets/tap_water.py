@@ -27,104 +27,228 @@ from calc.plant import TAP_EXCHANGER
 from calc.vocabulary import ANTIFREEZE_KIND, COLD_WATER, STORE_TOP, STORE_VOLUME
 
 TAP_WAY = Field(
-    "tap_way", "choice", "How the taps get hot water", "",
+    "tap_way",
+    "choice",
+    "How the taps get hot water",
+    "",
     options=(
         Option("plate", "a plate exchanger, made as it is drawn"),
         Option("coil", "a coil in the store, made as it is drawn"),
         Option("sidearm", "a tank of tap water with a sidearm on it"),
     ),
-)  # fmt: skip
+)
 TAP_WANTED = Field(
-    "tap_wanted", "temperature", "Hot-water temperature at the tap", "A shower feels hot at about 105 °F.",
-    low="90 °F", high="160 °F",
+    "tap_wanted",
+    "temperature",
+    "Hot-water temperature at the tap",
+    "A shower feels hot at about 105 °F.",
+    low="90 °F",
+    high="160 °F",
     typical=Typical("115 °F", "tap-custom", "105 °F", "120 °F", "A thermometer under the shower."),
-)  # fmt: skip
+)
 TAP_FLOW = Field(
-    "tap_flow", "flow", "Peak hot-water draw", "All showers and taps open together, as it leaves them.",
-    low="0.2 gpm", high="20 gpm",
+    "tap_flow",
+    "flow",
+    "Peak hot-water draw",
+    "All showers and taps open together, as it leaves them.",
+    low="0.2 gpm",
+    high="20 gpm",
     typical=Typical("2.5 gpm", "tap-custom", "1.5 gpm", "5 gpm", "A bucket and a watch."),
-)  # fmt: skip
+)
 EMITTERS_NEED = Field(
-    "emitters_need", "temperature", "Lowest useful store temperature for the emitters",
+    "emitters_need",
+    "temperature",
+    "Lowest useful store temperature for the emitters",
     "On the coldest day. The emitter worksheets work it out.",
-    low="60 °F", high="250 °F", unless_given="60 °F",
-)  # fmt: skip
+    low="60 °F",
+    high="250 °F",
+    unless_given="60 °F",
+)
 FIRE_REFILL = Field(
-    "fire_refill", "power", "Heat from the fire meanwhile", "0 when the stove is cold.",
-    low="0 Btu/h", high="500,000 Btu/h", unless_given="0 Btu/h",
-)  # fmt: skip
+    "fire_refill",
+    "power",
+    "Heat from the fire meanwhile",
+    "0 when the stove is cold.",
+    low="0 Btu/h",
+    high="500,000 Btu/h",
+    unless_given="0 Btu/h",
+)
 SHOWERS = Field(
-    "showers", "count", "Showers in a row", "",
-    low="1", high="40", unless_given="3",
-)  # fmt: skip
+    "showers",
+    "count",
+    "Showers in a row",
+    "",
+    low="1",
+    high="40",
+    unless_given="3",
+)
 SHOWER_TIME = Field(
-    "shower_time", "time", "Length of a shower", "",
-    low="1 min", high="60 min", us="min", si="min", unless_given="8 min",
-)  # fmt: skip
+    "shower_time",
+    "time",
+    "Length of a shower",
+    "",
+    low="1 min",
+    high="60 min",
+    us="min",
+    si="min",
+    unless_given="8 min",
+)
 EXCHANGER_WALL = Field(
-    "exchanger_wall", "choice", "Wall of the exchanger", "",
+    "exchanger_wall",
+    "choice",
+    "Wall of the exchanger",
+    "",
     options=(Option("double", "double, with a gap open to air"), Option("single", "single")),
-)  # fmt: skip
+)
 
 
 PRIMARY_FLOW = Field(
-    "primary_flow", "flow", "Store-side flow through the plate", "What its pump moves while a tap is open.",
-    low="0.3 gpm", high="50 gpm",
+    "primary_flow",
+    "flow",
+    "Store-side flow through the plate",
+    "What its pump moves while a tap is open.",
+    low="0.3 gpm",
+    high="50 gpm",
     typical=Typical("5 gpm", "tap-custom", "3 gpm", "8 gpm", "The pump's label and the pipe."),
-)  # fmt: skip
+)
 TAP_TANK_VOLUME = Field(
-    "tap_tank_volume", "volume", "Size of the tap-water tank", "The label says.",
-    low="5 gal", high="500 gal",
+    "tap_tank_volume",
+    "volume",
+    "Size of the tap-water tank",
+    "The label says.",
+    low="5 gal",
+    high="500 gal",
     typical=Typical("50 gal", "tap-custom", "40 gal", "80 gal", "The label of the water heater."),
-)  # fmt: skip
+)
 TAP_TANK_TEMPERATURE = Field(
-    "tap_tank_temperature", "temperature", "Set temperature of the tap-water tank", "140 °F or more keeps bacteria down.",
-    low="90 °F", high="190 °F",
+    "tap_tank_temperature",
+    "temperature",
+    "Set temperature of the tap-water tank",
+    "140 °F or more keeps bacteria down.",
+    low="90 °F",
+    high="190 °F",
     typical=Typical("140 °F", "legionella", "120 °F", "160 °F", "A thermometer at its outlet."),
-)  # fmt: skip
+)
 SIDEARM_CONDUCTANCE = Field(
-    "sidearm_conductance", "conductance", "Conductance of the sidearm, UA",
+    "sidearm_conductance",
+    "conductance",
+    "Conductance of the sidearm, UA",
     "Four feet of one pipe inside another: about 100.",
-    low="5 Btu/h/F", high="2,000 Btu/h/F",
-    typical=Typical("100 Btu/h/F", "exchanger-guess", "60 Btu/h/F", "150 Btu/h/F", "Time how long the tank takes to warm."),
-)  # fmt: skip
+    low="5 Btu/h/F",
+    high="2,000 Btu/h/F",
+    typical=Typical(
+        "100 Btu/h/F", "exchanger-guess", "60 Btu/h/F", "150 Btu/h/F", "Time how long the tank takes to warm."
+    ),
+)
 SIDEARM_HEIGHT = Field(
-    "sidearm_height", "length", "Height of the sidearm", "It stands upright beside the tank.",
-    low="1 ft", high="10 ft", us="ft", si="m", unless_given="4 ft",
-)  # fmt: skip
+    "sidearm_height",
+    "length",
+    "Height of the sidearm",
+    "It stands upright beside the tank.",
+    low="1 ft",
+    high="10 ft",
+    us="ft",
+    si="m",
+    unless_given="4 ft",
+)
 RISER_HEIGHT = Field(
-    "riser_height", "length", "Riser from the sidearm to the tank's top", "",
-    low="0 ft", high="10 ft", us="ft", si="m", unless_given="1 ft",
-)  # fmt: skip
+    "riser_height",
+    "length",
+    "Riser from the sidearm to the tank's top",
+    "",
+    low="0 ft",
+    high="10 ft",
+    us="ft",
+    si="m",
+    unless_given="1 ft",
+)
 SIDEARM_BORE = Field(
-    "sidearm_bore", "length", "Inside diameter of its pipes", "",
-    low="0.4 in", high="2 in", us="in", si="cm", unless_given="0.8 in",
-)  # fmt: skip
+    "sidearm_bore",
+    "length",
+    "Inside diameter of its pipes",
+    "",
+    low="0.4 in",
+    high="2 in",
+    us="in",
+    si="cm",
+    unless_given="0.8 in",
+)
 SIDEARM_LOSSES = Field(
-    "sidearm_losses", "factor", "Sum of the K factors of its bends, valves and pipe", "",
-    low="2", high="200", unless_given="20",
-)  # fmt: skip
+    "sidearm_losses",
+    "factor",
+    "Sum of the K factors of its bends, valves and pipe",
+    "",
+    low="2",
+    high="200",
+    unless_given="20",
+)
 
 # What both exchangers share once the tap's stream is known: the draw, and what is left in the store.
 _DRAWN = (
-    Step("tap_content", water.mean_volume_heat_content, "Heat in each volume and degree, cold to hot",
-         low="cold_water", top="tap_wanted"),
-    Step("tap_side", emitters.capacity_of_flow, "Heat the tap water carries for each degree",
-         flow="tap_flow", heat_capacity="tap_content"),
+    Step(
+        "tap_content",
+        water.mean_volume_heat_content,
+        "Heat in each volume and degree, cold to hot",
+        low="cold_water",
+        top="tap_wanted",
+    ),
+    Step(
+        "tap_side",
+        emitters.capacity_of_flow,
+        "Heat the tap water carries for each degree",
+        flow="tap_flow",
+        heat_capacity="tap_content",
+    ),
     Step("draw", exchange.draw_heat, "Heat drawn by the taps while they run", tap="tap_wanted", cold="cold_water"),
-    Step("store_content", water.mean_volume_heat_content, "Heat in each volume and degree of the store",
-         low="tap_wanted", top="store_top"),
-    Step("heat_above", store.usable_heat, "Heat in the store above what the taps need",
-         volume="store_volume", heat_content="store_content", top="store_top", low="store_needed"),
-    Step("shower_minutes", exchange.draw_time, "Hot water lasts", us="min", si="min", heat="heat_above", refill="fire_refill"),
-    Step("tap_flow_possible", emitters.design_flow, "Largest draw from a fully charged store",
-         flow_capacity="largest_stream", heat_capacity="tap_content"),
+    Step(
+        "store_content",
+        water.mean_volume_heat_content,
+        "Heat in each volume and degree of the store",
+        low="tap_wanted",
+        top="store_top",
+    ),
+    Step(
+        "heat_above",
+        store.usable_heat,
+        "Heat in the store above what the taps need",
+        volume="store_volume",
+        heat_content="store_content",
+        top="store_top",
+        low="store_needed",
+    ),
+    Step(
+        "shower_minutes",
+        exchange.draw_time,
+        "Hot water lasts",
+        us="min",
+        si="min",
+        heat="heat_above",
+        refill="fire_refill",
+    ),
+    Step(
+        "tap_flow_possible",
+        emitters.design_flow,
+        "Largest draw from a fully charged store",
+        flow_capacity="largest_stream",
+        heat_capacity="tap_content",
+    ),
     Step("showers_heat", exchange.heat_of_draws, "Heat of all the showers", draws="showers", time_each="shower_time"),
-    Step("store_capacity", store.heat_capacity, "Heat the store holds for each degree", volume="store_volume",
-         heat_content="store_content"),
-    Step("store_after", exchange.temperature_after_draws, "Store after the showers, mixed",
-         start="store_top", heat="showers_heat", tank_capacity="store_capacity"),
-)  # fmt: skip
+    Step(
+        "store_capacity",
+        store.heat_capacity,
+        "Heat the store holds for each degree",
+        volume="store_volume",
+        heat_content="store_content",
+    ),
+    Step(
+        "store_after",
+        exchange.temperature_after_draws,
+        "Store after the showers, mixed",
+        start="store_top",
+        heat="showers_heat",
+        tank_capacity="store_capacity",
+    ),
+)
 
 WORKSHEET = Worksheet(
     key="tap-water",
@@ -266,7 +390,14 @@ WORKSHEET = Worksheet(
                         low="halfway",
                         top="store_top",
                     ),
-                    Step("bore_area", arithmetic.circle_area, "Area of its bore", us="in²", si="cm²", diameter="sidearm_bore"),
+                    Step(
+                        "bore_area",
+                        arithmetic.circle_area,
+                        "Area of its bore",
+                        us="in²",
+                        si="cm²",
+                        diameter="sidearm_bore",
+                    ),
                     Step(
                         "sidearm_velocity",
                         exchange.sidearm_velocity,
@@ -370,7 +501,9 @@ WORKSHEET = Worksheet(
         Result(
             "store_after", "Store after {showers} showers of {shower_time}", "Mixed; a layered one stays hotter on top."
         ),
-        Result("primary_return", "Return temperature to the store's bottom", "When the store is at its coolest useful."),
+        Result(
+            "primary_return", "Return temperature to the store's bottom", "When the store is at its coolest useful."
+        ),
         Result(
             "recovery",
             "Recovery time of the tank, from cold",
@@ -394,12 +527,36 @@ WORKSHEET = Worksheet(
             "tap_wanted",
             "Hot-water temperature at the tap must be well above the cold water temperature.",
         ),
-        Must("plate_hot_in > plate_cold_out", "plate_hot_in", "Rated hot-side inlet must be hotter than the cold-side outlet."),
-        Must("plate_hot_out > plate_cold_in", "plate_hot_out", "Rated hot-side outlet must be hotter than the cold-side inlet."),
-        Must("plate_hot_in > plate_hot_out", "plate_hot_out", "Rated hot-side outlet must be cooler than the hot-side inlet."),
-        Must("plate_cold_out > plate_cold_in", "plate_cold_out", "Rated cold-side outlet must be warmer than the cold-side inlet."),
-        Must("coil_store > coil_cold_out", "coil_store", "Rated store temperature must be above the rated hot-water outlet."),
-        Must("coil_cold_out > coil_cold_in", "coil_cold_out", "Rated hot-water outlet must be warmer than the cold-water inlet."),
+        Must(
+            "plate_hot_in > plate_cold_out",
+            "plate_hot_in",
+            "Rated hot-side inlet must be hotter than the cold-side outlet.",
+        ),
+        Must(
+            "plate_hot_out > plate_cold_in",
+            "plate_hot_out",
+            "Rated hot-side outlet must be hotter than the cold-side inlet.",
+        ),
+        Must(
+            "plate_hot_in > plate_hot_out",
+            "plate_hot_out",
+            "Rated hot-side outlet must be cooler than the hot-side inlet.",
+        ),
+        Must(
+            "plate_cold_out > plate_cold_in",
+            "plate_cold_out",
+            "Rated cold-side outlet must be warmer than the cold-side inlet.",
+        ),
+        Must(
+            "coil_store > coil_cold_out",
+            "coil_store",
+            "Rated store temperature must be above the rated hot-water outlet.",
+        ),
+        Must(
+            "coil_cold_out > coil_cold_in",
+            "coil_cold_out",
+            "Rated hot-water outlet must be warmer than the cold-water inlet.",
+        ),
         Must(
             "tap_tank_temperature > cold_water + 5",
             "tap_tank_temperature",
@@ -584,16 +741,25 @@ WORKSHEET = Worksheet(
     in_record=OnlyWith(TAP_WAY, ("plate", "coil", "sidearm")),
     sizes=(
         Sizes(
-            TAP_EXCHANGER, "a plate for {plate_rating}; it makes {tap_flow_possible} from a full store",
-            "{plate_rating}", ("plate",), ("tap_way", "plate"),
+            TAP_EXCHANGER,
+            "a plate for {plate_rating}; it makes {tap_flow_possible} from a full store",
+            "{plate_rating}",
+            ("plate",),
+            ("tap_way", "plate"),
         ),
         Sizes(
-            TAP_EXCHANGER, "a coil for {coil_rating}; it makes {tap_flow_possible} from a full store",
-            "{coil_rating}", ("tap-tank",), ("tap_way", "coil"),
+            TAP_EXCHANGER,
+            "a coil for {coil_rating}; it makes {tap_flow_possible} from a full store",
+            "{coil_rating}",
+            ("tap-tank",),
+            ("tap_way", "coil"),
         ),
         Sizes(
-            TAP_EXCHANGER, "beside a tank of {tap_tank_volume}, warm in {recovery}",
-            "{tap_tank_volume}", ("tap-tank",), ("tap_way", "sidearm"),
+            TAP_EXCHANGER,
+            "beside a tank of {tap_tank_volume}, warm in {recovery}",
+            "{tap_tank_volume}",
+            ("tap-tank",),
+            ("tap_way", "sidearm"),
         ),
     ),
     leaves_out=(

@@ -26,36 +26,64 @@ from calc.plant import TEMPERING_VALVE
 from calc.vocabulary import COLD_WATER, INDOOR, LOAD, STORE_TOP
 
 MIX_PURPOSE = Field(
-    "mix_purpose", "choice", "What the mixed water is for", "",
+    "mix_purpose",
+    "choice",
+    "What the mixed water is for",
+    "",
     options=(Option("floor", "a warm floor or other cool emitters"), Option("tap", "hot taps")),
-)  # fmt: skip
+)
 MIXED_WANTED = Field(
-    "mixed_wanted", "temperature", "Mixed water temperature wanted", "What leaves the mixing valve.",
-    low="70 °F", high="200 °F", uncertainty="3 F°",
+    "mixed_wanted",
+    "temperature",
+    "Mixed water temperature wanted",
+    "What leaves the mixing valve.",
+    low="70 °F",
+    high="200 °F",
+    uncertainty="3 F°",
     typical=Typical(
-        {"floor": "105 °F", "tap": "120 °F"}, "mixed-custom", {"floor": "90 °F", "tap": "110 °F"},
-        {"floor": "120 °F", "tap": "125 °F"}, "The floor worksheet, or a thermometer at the tap.", on="mix_purpose",
+        {"floor": "105 °F", "tap": "120 °F"},
+        "mixed-custom",
+        {"floor": "90 °F", "tap": "110 °F"},
+        {"floor": "120 °F", "tap": "125 °F"},
+        "The floor worksheet, or a thermometer at the tap.",
+        on="mix_purpose",
     ),
-)  # fmt: skip
+)
 FLOOR_RETURN = Field(
-    "floor_return", "temperature", "Return temperature of the floor",
+    "floor_return",
+    "temperature",
+    "Return temperature of the floor",
     "Supply less the drop; it is mixed in again.",
-    low="50 °F", high="180 °F", uncertainty="3 F°",
+    low="50 °F",
+    high="180 °F",
+    uncertainty="3 F°",
     typical=Typical("95 °F", "mixed-custom", "85 °F", "105 °F", "A thermometer on the return pipe."),
-)  # fmt: skip
+)
 MIXED_FLOW = Field(
-    "mixed_flow", "flow", "Mixed water flow", "Through the whole floor, or out of all open taps.",
-    low="0.1 gpm", high="200 gpm", uncertainty="10 %",
+    "mixed_flow",
+    "flow",
+    "Mixed water flow",
+    "Through the whole floor, or out of all open taps.",
+    low="0.1 gpm",
+    high="200 gpm",
+    uncertainty="10 %",
     typical=Typical(
-        {"floor": "3 gpm", "tap": "2.5 gpm"}, "mixed-custom", {"floor": "2 gpm", "tap": "1.5 gpm"},
-        {"floor": "5 gpm", "tap": "5 gpm"}, "A bucket and a watch at the tap; the floor worksheet.", on="mix_purpose",
+        {"floor": "3 gpm", "tap": "2.5 gpm"},
+        "mixed-custom",
+        {"floor": "2 gpm", "tap": "1.5 gpm"},
+        {"floor": "5 gpm", "tap": "5 gpm"},
+        "A bucket and a watch at the tap; the floor worksheet.",
+        on="mix_purpose",
     ),
-)  # fmt: skip
+)
 FLOW_KNOWN = Field(
-    "flow_known", "choice", "What you know of the mixed flow", "",
+    "flow_known",
+    "choice",
+    "What you know of the mixed flow",
+    "",
     options=(Option("flow", "the flow itself"), Option("load", "the heat that it must bring")),
     unless_given="flow",
-)  # fmt: skip
+)
 MIX_LOAD = LOAD.but(hint="What the floor gives and loses, or what the open taps take.", same_as="")
 
 
@@ -67,10 +95,14 @@ def _mixed_with(cool: str) -> tuple[Step, ...]:
         Step("cool_density", water.density, "Weight of each volume of cool water", temperature=cool),
         Step("delivered", mixing.mixed_temperature, "Mixed water temperature", hot="store_top", cold=cool),
         Step(
-            "failed_open", mixing.mixed_temperature, "Temperature if the valve fails wide open",
-            hot_share="wide_open", hot="store_top", cold=cool,
+            "failed_open",
+            mixing.mixed_temperature,
+            "Temperature if the valve fails wide open",
+            hot_share="wide_open",
+            hot="store_top",
+            cold=cool,
         ),
-    )  # fmt: skip
+    )
 
 
 WORKSHEET = Worksheet(
@@ -95,12 +127,19 @@ WORKSHEET = Worksheet(
                 steps=(
                     *_mixed_with("floor_return"),
                     Step(
-                        "overheat_factor", mixing.overheat_factor, "Floor output then, times the design output",
-                        hot="failed_open", wanted="mixed_wanted",
+                        "overheat_factor",
+                        mixing.overheat_factor,
+                        "Floor output then, times the design output",
+                        hot="failed_open",
+                        wanted="mixed_wanted",
                     ),
                     Step(
-                        "high_limit", mixing.high_limit, "Set a second thermostat at",
-                        wanted="mixed_wanted", margin="limit_margin", most="screed_limit",
+                        "high_limit",
+                        mixing.high_limit,
+                        "Set a second thermostat at",
+                        wanted="mixed_wanted",
+                        margin="limit_margin",
+                        most="screed_limit",
                     ),
                 ),
             ),
@@ -114,12 +153,19 @@ WORKSHEET = Worksheet(
                 steps=(
                     Step("mixed_heat", water.specific_heat, "Specific heat of mixed water", temperature="mixed_wanted"),
                     Step(
-                        "mixed_content", pipes.volume_heat_capacity, "Heat in each volume and degree of mixed water",
-                        density="mixed_density", specific_heat="mixed_heat",
+                        "mixed_content",
+                        pipes.volume_heat_capacity,
+                        "Heat in each volume and degree of mixed water",
+                        density="mixed_density",
+                        specific_heat="mixed_heat",
                     ),
                     Step(
-                        "mixed_flow", pipes.flow, "Flow of mixed water",
-                        heat="load", water_drop="wanted_rise", volume_heat_capacity="mixed_content",
+                        "mixed_flow",
+                        pipes.flow,
+                        "Flow of mixed water",
+                        heat="load",
+                        water_drop="wanted_rise",
+                        volume_heat_capacity="mixed_content",
                     ),
                 ),
                 decides=True,
@@ -139,10 +185,13 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result(
-            "hot_share", "Share of hot water, by mass", "With the store at {store_top}; it grows as the store cools.",
+            "hot_share",
+            "Share of hot water, by mass",
+            "With the store at {store_top}; it grows as the store cools.",
         ),
         Result(
-            "hot_share_volume", "Share of hot water, by volume",
+            "hot_share_volume",
+            "Share of hot water, by volume",
             "As two flow meters would show it: hot water is lighter.",
         ),
         Result("mixed_flow", "Total flow of mixed water", "Measured as it leaves the valve."),
@@ -151,11 +200,14 @@ WORKSHEET = Worksheet(
         Result("delivered", "Mixed water temperature"),
         Result("failed_open", "Temperature if the valve fails wide open"),
         Result(
-            "overheat_factor", "Floor output then, times the design output",
-            "After some hours with the valve open and the pump running.", figures=2,
+            "overheat_factor",
+            "Floor output then, times the design output",
+            "After some hours with the valve open and the pump running.",
+            figures=2,
         ),
         Result(
-            "high_limit", "Highest setting of the high limit",
+            "high_limit",
+            "Highest setting of the high limit",
             "It stops the floor's pump and stays off until someone resets it.",
         ),
     ),
@@ -163,68 +215,97 @@ WORKSHEET = Worksheet(
     say="That is {hot_flow} from the store.",
     musts=(
         Must(
-            "mixed_wanted > floor_return", "mixed_wanted",
+            "mixed_wanted > floor_return",
+            "mixed_wanted",
             "Mixed water temperature wanted must be higher than the return temperature of the floor.",
         ),
         Must(
-            "store_top > floor_return", "store_top",
+            "store_top > floor_return",
+            "store_top",
             "Store temperature when fully charged must be higher than the return temperature of the floor.",
         ),
-        Must("mixed_wanted > indoor", "mixed_wanted", "Mixed water temperature wanted must be higher than the room temperature."),
-        Must("mixed_wanted > cold_water", "mixed_wanted", "Mixed water temperature wanted must be higher than the cold water temperature."),
-        Must("store_top > cold_water", "store_top", "Store temperature when fully charged must be higher than the cold water temperature."),
+        Must(
+            "mixed_wanted > indoor",
+            "mixed_wanted",
+            "Mixed water temperature wanted must be higher than the room temperature.",
+        ),
+        Must(
+            "mixed_wanted > cold_water",
+            "mixed_wanted",
+            "Mixed water temperature wanted must be higher than the cold water temperature.",
+        ),
+        Must(
+            "store_top > cold_water",
+            "store_top",
+            "Store temperature when fully charged must be higher than the cold water temperature.",
+        ),
     ),
     advice=(
         Advice(
-            "stop", "scald", "mix_purpose == 'tap' and mixed_wanted >= scald_half_minute",
+            "stop",
+            "scald",
+            "mix_purpose == 'tap' and mixed_wanted >= scald_half_minute",
             "Too hot for a tap.",
             "Water at {mixed_wanted} burns skin in half a minute or less, a child's sooner. Set the valve to "
             "{scald_minutes} or less, and have a licensed plumber fit it.",
             "scald-cpsc",
         ),
         Advice(
-            "unworkable", "too-cool", "mixed_wanted > store_top",
+            "unworkable",
+            "too-cool",
+            "mixed_wanted > store_top",
             "The store is cooler than the mix wanted.",
             "The valve stands wide open and lets {store_top} through where {mixed_wanted} is wanted. No valve can add "
             "heat.",
         ),
         Advice(
-            "caution", "warm-tap",
+            "caution",
+            "warm-tap",
             "mix_purpose == 'tap' and mixed_wanted > scald_minutes and mixed_wanted < scald_half_minute",
             "This tap can scald.",
             "Above {scald_minutes} water burns within minutes, and children and old people sooner.",
             "scald-cpsc",
         ),
         Advice(
-            "caution", "tap-fails", "mix_purpose == 'tap' and failed_open > scald_minutes",
+            "caution",
+            "tap-fails",
+            "mix_purpose == 'tap' and failed_open > scald_minutes",
             "If the valve fails, taps run at {failed_open}.",
             "Water over {scald_minutes} burns skin within minutes, over 140 °F (60 °C) within seconds. Use a valve "
             "listed for this work that shuts when one side fails, test it once a year, and never bypass it.",
             "scald-cpsc",
         ),
         Advice(
-            "caution", "floor-fails", "failed_open > high_limit",
+            "caution",
+            "floor-fails",
+            "failed_open > high_limit",
             "If the valve fails, {failed_open} goes into the floor.",
             "After some hours the floor would give {overheat_factor} times its heat, and coverings crack or part. Fit "
             "a second thermostat on the supply that stops the pump at {high_limit} and must be reset by hand.",
             "en-1264-4",
         ),
         Advice(
-            "caution", "hot-slab", "mix_purpose == 'floor' and mixed_wanted > screed_limit",
+            "caution",
+            "hot-slab",
+            "mix_purpose == 'floor' and mixed_wanted > screed_limit",
             "Too hot for a slab.",
             "Concrete around pipes should not see water over {screed_limit}. Emitters that need {mixed_wanted} belong "
             "on a circuit of their own.",
             "en-1264-4",
         ),
         Advice(
-            "caution", "plastic", "mix_purpose == 'floor' and store_top > plastic_limit",
+            "caution",
+            "plastic",
+            "mix_purpose == 'floor' and store_top > plastic_limit",
             "Too hot for plastic pipe if the valve fails.",
             "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the "
             "store to the valve, and the second thermostat in any case.",
             "pex-limits",
         ),
         Advice(
-            "note", "cooling-store", "mixed_wanted <= store_top",
+            "note",
+            "cooling-store",
+            "mixed_wanted <= store_top",
             "The valve opens as the store cools.",
             "At {store_top} it lets in {hot_share} hot water, and all of it once the store is down to {mixed_wanted}.",
         ),
@@ -235,7 +316,9 @@ WORKSHEET = Worksheet(
     ),
     chart=Chart(
         "Share of hot water as the store cools",
-        across="store_top", low="110 °F", high="200 °F",
+        across="store_top",
+        low="110 °F",
+        high="200 °F",
         lines=(Line("hot_share", "by mass", "fire"), Line("hot_share_volume", "by volume", "other")),
         say="With the store at {store_top} the mix holds {hot_share} hot water.",
     ),
@@ -255,8 +338,12 @@ WORKSHEET = Worksheet(
         Example(
             "Fern Lane: a floor at 102 °F from a store at 170 °F",
             {
-                "mix_purpose": "floor", "store_top": "170 °F", "mixed_wanted": "102 °F", "floor_return": "92 °F",
-                "mixed_flow": "3.4 gpm", "indoor": "68 °F",
+                "mix_purpose": "floor",
+                "store_top": "170 °F",
+                "mixed_wanted": "102 °F",
+                "floor_return": "92 °F",
+                "mixed_flow": "3.4 gpm",
+                "indoor": "68 °F",
             },
         ),
         Example(
@@ -268,12 +355,18 @@ WORKSHEET = Worksheet(
     in_record=OnlyWith(MIX_PURPOSE, ("floor", "tap")),
     sizes=(
         Sizes(
-            TEMPERING_VALVE, "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {high_limit} at most",
-            "{delivered}", ("tempering-valve",), ("mix_purpose", "floor"),
+            TEMPERING_VALVE,
+            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {high_limit} at most",
+            "{delivered}",
+            ("tempering-valve",),
+            ("mix_purpose", "floor"),
         ),
         Sizes(
-            TEMPERING_VALVE, "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool",
-            "{delivered}", ("tap-tempering-valve",), ("mix_purpose", "tap"),
+            TEMPERING_VALVE,
+            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool",
+            "{delivered}",
+            ("tap-tempering-valve",),
+            ("mix_purpose", "tap"),
         ),
     ),
     leaves_out=(

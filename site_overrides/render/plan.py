@@ -189,9 +189,7 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
 # ---- a link that was opened --------------------------------------------------------------------------------------
 
 
-def link_said(
-    opened: link.Opened, problems: Sequence[str], entries: Entries, system: System
-) -> dict[str, str]:
+def link_said(opened: link.Opened, problems: Sequence[str], entries: Entries, system: System) -> dict[str, str]:
     """What is to be told about a link ("said"), and the question which numbers to keep ("ask").
 
     The question is empty where the link would change no number of the reader's own. Numbers of an earlier link that

@@ -65,7 +65,9 @@ def test_what_a_law_refuses_is_told_beside_the_field_it_came_from() -> None:
 
 def test_what_a_law_refuses_of_the_worksheet_s_own_numbers_is_told_too() -> None:
     own = Given("load", "power", "The rule's load", "60,000 Btu/h", "definition")
-    sheet = _sheet(_worksheet(fields=(HEAT,), givens=(own,), examples=(Example("An example", {"heat": "5 Btu"}),)), heat="9 Btu")
+    sheet = _sheet(
+        _worksheet(fields=(HEAT,), givens=(own,), examples=(Example("An example", {"heat": "5 Btu"}),)), heat="9 Btu"
+    )
     assert len(sheet.problems) == 1
     assert "The rule's load" in sheet.problems[0].text
 
@@ -88,7 +90,9 @@ def test_a_sum_that_needs_a_factor_stands_in_brackets() -> None:
 
 
 def test_what_follows_a_field_follows_it_through_comparisons_and_charts() -> None:
-    compared = Comparison("Compared", (Variant("as it is", {}), Variant("less", {"load": "less 100 Btu/h"})), ("peak", "time"), "")
+    compared = Comparison(
+        "Compared", (Variant("as it is", {}), Variant("less", {"load": "less 100 Btu/h"})), ("peak", "time"), ""
+    )
     chart = Chart("Time", "load", "x0.5", "x2", (Line("peak", "Peak"),), "")
     shown = (Result("time"), Result("peak"))
     sheet = _sheet(_worksheet(tables=(compared,), chart=chart, results=shown), heat="5 Btu", load="300 Btu/h")
@@ -99,7 +103,9 @@ def test_what_follows_a_field_follows_it_through_comparisons_and_charts() -> Non
 
 
 def test_a_comparison_may_change_a_choice() -> None:
-    compared = Comparison("Compared", (Variant("the one", {"way": "one"}), Variant("the other", {"way": "two"})), ("time",), "")
+    compared = Comparison(
+        "Compared", (Variant("the one", {"way": "one"}), Variant("the other", {"way": "two"})), ("time",), ""
+    )
     given = Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h", "way": "one"})
     sheet = _sheet(_worksheet(fields=(HEAT, LOAD, WAY), tables=(compared,), examples=(given,)), way="two")
     assert [row[1] for row in sheet.tables[0].rows] == ["10.0\u00a0h", "10.0\u00a0h"]
@@ -107,13 +113,22 @@ def test_a_comparison_may_change_a_choice() -> None:
 
 def test_a_comparison_that_changes_a_case_forgets_what_was_typed_for_the_old_one() -> None:
     """A load of one's own is not the load of the house that a row stands for."""
-    way = Field("way", "choice", "Way", options=(Option("own", "my own load"), Option("small", "small"), Option("large", "large")))
+    way = Field(
+        "way",
+        "choice",
+        "Way",
+        options=(Option("own", "my own load"), Option("small", "small"), Option("large", "large")),
+    )
     table = {"small": "100 Btu/h", "large": "500 Btu/h"}
     listed = Case(steps=(Pick("load", "power", "Load", "way", table, "definition"),))
     made = _worksheet(
         fields=(HEAT, way, PEAK.but(same_as="", unless_given="50 Btu/h")),
         cases=(Cases("way", own=Case(fields=(LOAD,)), small=listed, large=listed),),
-        tables=(Comparison("Compared", (Variant("large", {"way": "large"}), Variant("twice", {"heat": "x2"})), ("time",), ""),),
+        tables=(
+            Comparison(
+                "Compared", (Variant("large", {"way": "large"}), Variant("twice", {"heat": "x2"})), ("time",), ""
+            ),
+        ),
         examples=(Example("An example", {"heat": "1,000 Btu", "load": "200 Btu/h", "way": "own"}),),
     )
     check(made, ())

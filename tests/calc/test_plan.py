@@ -234,7 +234,9 @@ def test_the_plan_is_seen_as_the_worksheets_see_it() -> None:
     assert seen["indoor"].used
     assert not seen["amount"].used, "the quick way asks for no fuel"
     assert {"house-load", "emitter-temperature"} <= set(seen["indoor"].askers)
-    assert look({"indoor": Entry("7000", "typed")}, WORKSHEETS.values())["indoor"].problem.startswith("Room temperature")
+    assert look({"indoor": Entry("7000", "typed")}, WORKSHEETS.values())["indoor"].problem.startswith(
+        "Room temperature"
+    )
 
 
 def test_a_plan_cut_anywhere_breaks_nothing() -> None:

@@ -128,7 +128,7 @@ READ = [
     ("3/4 in", "length", "us", 0.75 * 0.0254),
     ("1½ in", "length", "us", 1.5 * 0.0254),
     ("1-1/4 in", "length", "us", 1.25 * 0.0254),
-    ("1 1/4\"", "length", "us", 1.25 * 0.0254),
+    ('1 1/4"', "length", "us", 1.25 * 0.0254),
     ("−5 °F", "temperature", "us", (-5 + 459.67) * 5 / 9),
     ("180ºF", "temperature", "us", (180 + 459.67) * 5 / 9),
     ("180F", "temperature", "si", (180 + 459.67) * 5 / 9),
@@ -243,4 +243,3 @@ def test_a_unit_is_said_as_people_say_it_and_cancels_in_a_sum(
     assert with_unit(number, found).replace("\u00a0", " ") == said
     assert in_a_sum(number, found).replace("\u00a0", " ") == in_sum
     assert read_quantity(with_unit(number, found), kind, found, "us").number == number
-
