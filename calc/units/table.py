@@ -7,6 +7,7 @@ the SI unit of that kind, and the spellings that are read. Nothing else in the p
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import cache, lru_cache
 
 from calc.units.kinds import KINDS, DryBasis, System, Unit, UnitError
@@ -229,18 +230,21 @@ def _spelled(text: str) -> str:
     return re.sub(r"[\s.()^*·⋅×]", "", text)
 
 
-@cache
-def _by_spelling(kind: str) -> dict[str, Unit]:
-    """Every spelling of the units of a kind."""
+def by_spelling(units: Iterable[Unit]) -> dict[str, Unit]:
+    """Every spelling of these units of one kind; ValueError where two of them share one."""
     table: dict[str, Unit] = {}
-    for unit in units_of(kind):
+    for unit in units:
         for spelling in (unit.text, unit.ascii, *unit.spellings):
-            found = table.setdefault(_spelled(spelling), unit)
-            if found is not unit:
-                raise ValueError(f"two units of {kind} are spelled {spelling!r}")
-        if kind == "temperature":
+            if table.setdefault(_spelled(spelling), unit) is not unit:
+                raise ValueError(f"two units of {unit.kind} are spelled {spelling!r}")
+        if unit.kind == "temperature":
             table.setdefault(_spelled("°" + unit.ascii), unit)
     return table
+
+
+@cache
+def _spellings_of(kind: str) -> dict[str, Unit]:
+    return by_spelling(units_of(kind))
 
 
 @cache
@@ -252,7 +256,7 @@ def units_of(kind: str) -> tuple[Unit, ...]:
 @lru_cache(maxsize=4096)
 def unit_named(text: str, kind: str) -> Unit:
     """The unit of `kind` that `text` spells; UnitError names those that work."""
-    unit = _by_spelling(kind).get(_spelled(text))
+    unit = _spellings_of(kind).get(_spelled(text))
     if unit is None:
         if kind == "temperature" and _spelled(text) in ("°", "deg", "degs", "degree", "degrees"):
             raise UnitError("needs its scale: type °F or °C after the number")

@@ -3,7 +3,7 @@
 A worksheet's module is imported when it is first asked for: a page that shows two of them does not wait for the rest.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from importlib import import_module
 
 from calc.engine.declare import Worksheet
@@ -40,19 +40,20 @@ KEYS = (
 )
 
 
-class _Worksheets(Mapping[str, Worksheet]):
-    """Key to worksheet, each made when it is first asked for."""
+class Worksheets(Mapping[str, Worksheet]):
+    """Key to worksheet, each found, and checked, when it is first asked for."""
 
-    def __init__(self) -> None:
+    def __init__(self, find: Callable[[str], Worksheet]) -> None:
+        self._find = find
         self._made: dict[str, Worksheet] = {}
 
     def __getitem__(self, key: str) -> Worksheet:
         if key not in KEYS:
             raise KeyError(key)
         if key not in self._made:
-            made: Worksheet = import_module(f"calc.worksheets.{key.replace('-', '_')}").WORKSHEET
+            made = self._find(key)
             if made.key != key:
-                raise ValueError(f"the worksheet in {key.replace('-', '_')}.py calls itself {made.key!r}")
+                raise ValueError(f"the worksheet in {_module(key)}.py calls itself {made.key!r}")
             if __debug__:  # the page's Python has no checker: the build and the tests have found every mistake before
                 from calc.checking.checker import check
 
@@ -67,4 +68,13 @@ class _Worksheets(Mapping[str, Worksheet]):
         return len(KEYS)
 
 
-WORKSHEETS: Mapping[str, Worksheet] = _Worksheets()
+def _module(key: str) -> str:
+    return key.replace("-", "_")
+
+
+def _in_its_file(key: str) -> Worksheet:
+    worksheet: Worksheet = import_module(f"calc.worksheets.{_module(key)}").WORKSHEET
+    return worksheet
+
+
+WORKSHEETS: Mapping[str, Worksheet] = Worksheets(_in_its_file)

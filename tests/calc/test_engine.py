@@ -1,7 +1,5 @@
 """What a declaration may ask of the engine although none of today's does, and the engine's own edges."""
 
-import sys
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -31,7 +29,7 @@ from calc.engine.typed import Reader, Typed
 from calc.engine.working import si_unit
 from calc.law import Joule, Second, Watt, find_root, law
 from calc.units import table, unit_named
-from calc.worksheets import WORKSHEETS
+from calc.worksheets import Worksheets
 from tests.calc.throwaway import HEAT, LOAD, WAY, worksheet
 
 PEAK = Field("peak", "power", "Peak", low="0 Btu/h", high="200 kBtu/h", same_as="load")
@@ -151,18 +149,15 @@ def test_a_root_at_nothing_is_found_although_no_part_of_it_is_small_enough() -> 
     assert abs(found) < 1e-12
 
 
-def test_a_worksheet_in_another_s_file_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(sys.modules, "calc.worksheets.stored_heat", SimpleNamespace(WORKSHEET=_worksheet()))
+def test_a_worksheet_in_another_s_file_is_refused() -> None:
     with pytest.raises(ValueError, match="calls itself 'test'"):
-        type(WORKSHEETS)()["stored-heat"]
+        Worksheets(lambda key: _worksheet())["stored-heat"]
 
 
-def test_one_spelling_of_two_units_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_one_spelling_of_two_units_is_refused() -> None:
     first = table.UNITS[0]
-    twin = first._replace(factor=2 * first.factor)
-    monkeypatch.setattr(table, "units_of", lambda kind: (first, twin))
     with pytest.raises(ValueError, match="two units of"):
-        table._by_spelling.__wrapped__(first.kind)
+        table.by_spelling((first, first._replace(factor=2 * first.factor)))
 
 
 def test_a_plain_share_stands_in_sums_without_a_word() -> None:

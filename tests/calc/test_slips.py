@@ -1,9 +1,7 @@
 """A slip in a declaration stops: each is refused with a sentence that names the file, the word and the near match."""
 
-import sys
 from collections.abc import Callable
 from pathlib import Path
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -42,7 +40,7 @@ from calc.engine.texts import Texts
 from calc.engine.values import work_out
 from calc.engine.words import DRAWINGS
 from calc.physics import store, water
-from calc.worksheets import WORKSHEETS
+from calc.worksheets import WORKSHEETS, Worksheets
 from tests.calc.throwaway import worksheet
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -342,12 +340,11 @@ def test_our_worksheets_hold_no_slip(key: str) -> None:
     check(WORKSHEETS[key], tuple(WORKSHEETS))
 
 
-def test_a_worksheet_is_checked_when_it_is_first_used(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_worksheet_is_checked_when_it_is_first_used() -> None:
     slipped = SLIPS["a sentence with an unknown name"][0]()
-    monkeypatch.setitem(sys.modules, "calc.worksheets.stored_heat", SimpleNamespace(WORKSHEET=slipped))
     slipped.key = "stored-heat"
     with pytest.raises(DeclarationError, match="did you mean time"):
-        type(WORKSHEETS)()["stored-heat"]
+        Worksheets(lambda key: slipped)["stored-heat"]
 
 
 def test_every_drawing_is_drawn() -> None:
