@@ -27,8 +27,13 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
   const sheet = document.getElementById(worksheet);
   const words = (selector) => [...sheet.querySelectorAll(selector)].map((element) => element.textContent);
   const said = [];
+  const answered = async () => {
+    const until = Date.now() + 60_000;
+    while ("busy" in sheet.dataset && Date.now() < until) await new Promise((done) => setTimeout(done, 2));
+  };
   for (const { units, key, text } of edits) {
     document.querySelector(`[data-ss-units=${units}]`).click();
+    await answered(); // what is typed is meant in the units that the label shows
     const box = sheet.querySelector(`.ss-field[data-key=${key}] :is(input:not([type=checkbox]), select)`);
     const folded = box.closest("details");
     if (folded) folded.open = true;
@@ -36,8 +41,7 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
     box.value = text;
     box.dispatchEvent(new Event("input", { bubbles: true }));
     box.blur();
-    const until = Date.now() + 60_000;
-    while ("busy" in sheet.dataset && Date.now() < until) await new Promise((done) => setTimeout(done, 2));
+    await answered();
     said.push({
       state: sheet.dataset.state,
       figure: words(".ss-figure")[0],
