@@ -259,7 +259,7 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     rows = list(csv.reader(io.StringIO(Path(download.value.path()).read_text(encoding="utf-8-sig"))))
     assert rows[0] == ["Result", "Value", "Unit"]
     assert [" ".join(row[1:]).strip() for row in rows[1:]] == [
-        plain(one.shown).replace(",", "") for one in corrected.results
+        plain(one.shown).replace(",", "").replace("\N{MINUS SIGN}", "-") for one in corrected.results
     ]
 
     # 7. I send the corrected numbers back as a link.
