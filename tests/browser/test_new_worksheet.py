@@ -20,7 +20,7 @@ pytestmark = [pytest.mark.browser, pytest.mark.long]
 WORKSHEET = '''
 """How thin is the air here?"""
 
-from calc.engine.declare import Advice, Example, Result, Step, Worksheet
+from calc.engine.declare import Advice, Example, Given, Result, Step, Worksheet
 from calc.physics import water
 from calc.vocabulary import ALTITUDE
 
@@ -30,11 +30,12 @@ WORKSHEET = Worksheet(
     question="How thin is the air here?",
     short="Air pressure at your height.",
     fields=(ALTITUDE,),
+    givens=(Given("shore", "length", "By the sea", "1 m", "definition"),),
     steps=(Step("barometer", water.barometer, "Air pressure here"),),
     results=(Result("barometer", "Air pressure here", "At {altitude}."),),
     headline="barometer",
     say="At {altitude}.",
-    advice=(Advice("note", "low", "altitude < 1", "You live by the sea.", "At {altitude} the air is as thick as it gets."),),
+    advice=(Advice("note", "low", "altitude < shore", "You live by the sea.", "At {altitude} the air is as thick as it gets."),),
     examples=(Example("High Farm", {"altitude": "5,000 ft"}),),
     leaves_out=("The weather.",),
 )
