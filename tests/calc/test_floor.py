@@ -79,10 +79,11 @@ def test_no_floor_passes_more_than_its_covering_and_surface_film(
 
 
 @patient
-@given(spacings, covers, covers, pipes, conductivities, coverings)
+@given(st.floats(0.05, 0.15), covers, covers, pipes, conductivities, coverings)
 def test_more_concrete_over_the_pipe_passes_less(
     spacing: float, one: float, other: float, pipe: float, conductivity: float, covering: float
 ) -> None:
+    # Where pipes lie far apart a little more concrete may help: it takes the heat sideways.
     thin, thick = sorted((one, other))
     more, less = (conductance(spacing, cover, pipe, conductivity, covering) for cover in (thin, thick))
     assert more >= less
