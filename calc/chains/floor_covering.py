@@ -1,4 +1,4 @@
-"""What lies on a heated floor: its resistance by the kind of covering, or as the reader knows it."""
+"""What lies on a heated floor, by its kind or as the reader knows it, and how warm such a floor may get."""
 
 from calc.engine.declare import Case, Cases, Pick
 from calc.vocabulary import COVERING_RESISTANCE
@@ -15,6 +15,15 @@ _COVERED = Case(
             "floor-coverings",
         ),
     ),
+)
+
+SURFACE_LIMIT = Pick(
+    "surface_limit",
+    "temperature",
+    "Surface limit for such a room",
+    "floor_zone",
+    {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"},
+    "en-1264-limits",
 )
 
 CASES = Cases(

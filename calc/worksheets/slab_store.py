@@ -14,7 +14,6 @@ from calc.engine.declare import (
     Must,
     Next,
     Option,
-    Pick,
     Result,
     Step,
     Typical,
@@ -210,14 +209,7 @@ WORKSHEET = Worksheet(
             below="below_floor",
             resistance_below="insulation_below",
         ),
-        Pick(
-            "surface_limit",
-            "temperature",
-            "Surface limit for such a room",
-            "floor_zone",
-            {"lived-in": "29 °C", "bath": "33 °C", "edge": "35 °C"},
-            "en-1264-limits",
-        ),
+        floor_covering.SURFACE_LIMIT,
     ),
     results=(
         Result("slab_heat", "Heat the slab gives up", "All of it cools from {slab_warm} to {slab_cool}."),
