@@ -75,7 +75,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except UnknownWorksheet as unknown:
         return _refuse([("worksheet", unknown.sentence)], asked.json)
     if problems or sheet.problems:
-        return _refuse(problems + [(one.key, one.text) for one in sheet.problems], asked.json)
+        return _refuse(problems + [(problem.key, problem.text) for problem in sheet.problems], asked.json)
     return _print(sheet, asked.json, ())
 
 
@@ -105,7 +105,7 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         return _refuse([("plan", sentence) for sentence in opened.problems], asked.json)
     if asked.worksheet is not None and asked.worksheet not in WORKSHEETS:
         return _refuse([("worksheet", UnknownWorksheet(asked.worksheet).sentence)], asked.json)
-    entries = opened.entries | {key: plan.Entry(one.text, "typed", "", one.system) for key, one in given.items()}
+    entries = opened.entries | {key: plan.Entry(text.text, "typed", "", text.system) for key, text in given.items()}
     sheets = {}
     for key in WORKSHEETS if asked.worksheet is None else (asked.worksheet,):
         known = plan.given_for(WORKSHEETS[key], entries)
@@ -113,7 +113,7 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         if known or asked.worksheet:
             sheets[key] = answer(key, known | given, asked.units)
     if asked.worksheet is not None:
-        problems = problems + [(one.key, one.text) for one in sheets[asked.worksheet].problems]
+        problems = problems + [(problem.key, problem.text) for problem in sheets[asked.worksheet].problems]
         if problems:
             return _refuse(problems, asked.json)
     complete = plan.with_units(entries, WORKSHEETS.values())
@@ -156,12 +156,14 @@ def _file_text(name: str) -> str:
 
 def _print(sheet: Sheet, wanted: bool, problems: tuple[str, ...]) -> int:
     if sheet.problems:
-        return _refuse([("link", text) for text in problems] + [(one.key, one.text) for one in sheet.problems], wanted)
+        return _refuse(
+            [("link", text) for text in problems] + [(problem.key, problem.text) for problem in sheet.problems], wanted
+        )
     if wanted:
-        found: dict[str, Any] = as_json(sheet)
+        report: dict[str, Any] = as_json(sheet)
         if problems:
-            found["link_problems"] = list(problems)
-        _print_json(found)
+            report["link_problems"] = list(problems)
+        _print_json(report)
     else:
         for text in problems:
             print(text, file=sys.stderr)
@@ -169,8 +171,8 @@ def _print(sheet: Sheet, wanted: bool, problems: tuple[str, ...]) -> int:
     return 0
 
 
-def _print_json(found: Any) -> None:
-    print(json.dumps(found, ensure_ascii=False, indent=2, allow_nan=False))
+def _print_json(report: Any) -> None:
+    print(json.dumps(report, ensure_ascii=False, indent=2, allow_nan=False))
 
 
 def _refuse(problems: list[tuple[str, str]], wanted: bool) -> int:
@@ -195,19 +197,19 @@ def _list() -> int:
 def _describe(key: str | None, system: Any, wanted: bool) -> int:
     if key is not None and key not in WORKSHEETS:
         return _refuse([("worksheet", UnknownWorksheet(key).sentence)], wanted)
-    found = [describe(worksheet, system) for worksheet in WORKSHEETS.values() if key in (None, worksheet.key)]
+    descriptions = [describe(worksheet, system) for worksheet in WORKSHEETS.values() if key in (None, worksheet.key)]
     if wanted:
-        _print_json(found)
+        _print_json(descriptions)
         return 0
-    for one in found:
-        print(f"{one['worksheet']}: {one['question']}")
-        for asked in one["inputs"]:
+    for described in descriptions:
+        print(f"{described['worksheet']}: {described['question']}")
+        for asked in described["inputs"]:
             default = f", usually {asked['default']}" if isinstance(asked["default"], str) else ""
             allowed = ", ".join(asked["allowed"]) if asked["kind"] == "choice" else " to ".join(asked["allowed"])
             unit = asked["unit"] or "choice"
             print(f"  {asked['key']:24} {asked['label']} [{asked['kind']}; {unit}; {allowed}{default}]")
-        print("  gives " + ", ".join(result["key"] for result in one["results"]))
-        print("  sources " + ", ".join(one["sources"]))
+        print("  gives " + ", ".join(result["key"] for result in described["results"]))
+        print("  sources " + ", ".join(described["sources"]))
     return 0
 
 

@@ -16,4 +16,4 @@ EXPANSION_TANK = Part("Expansion tank")
 RELIEF_VALVE = Part("Relief valve")
 HEAT_DUMP = Part("Heat dump")
 
-PARTS = tuple(one for one in list(vars().values()) if isinstance(one, Part))
+PARTS = tuple(part for part in list(vars().values()) if isinstance(part, Part))

@@ -375,7 +375,7 @@ SPECIES = Field(
     "choice",
     "Kind of wood",
     "The main tree in the pile.",
-    options=tuple(Option(one.key, one.label, WOOD_WORDS.get(one.key, ())) for one in WOODS.values()),
+    options=tuple(Option(wood.key, wood.label, WOOD_WORDS.get(wood.key, ())) for wood in WOODS.values()),
 )
 STOVE_EFFICIENCY = EFFICIENCY.but(
     hint="What does not go up the flue, to the water and the room together.",
@@ -435,13 +435,13 @@ HOUSE_CLASS = Field(
     "choice",
     "How it is built",
     "Choose the nearest.",
-    options=tuple(Option(one.key, one.label) for one in HOUSE_CLASSES.values()),
+    options=tuple(Option(house.key, house.label) for house in HOUSE_CLASSES.values()),
 )
 
 
 def _class_texts(which: str) -> dict[str, str]:
     unit = shown_unit("conductance_per_area", "us")
-    return {one.key: f"{unit.from_si(getattr(one, which)):.4g} Btu/h/ft2/F" for one in HOUSE_CLASSES.values()}
+    return {house.key: f"{unit.from_si(getattr(house, which)):.4g} Btu/h/ft2/F" for house in HOUSE_CLASSES.values()}
 
 
 LOSS_PER_AREA = Field(
@@ -838,7 +838,7 @@ DRAUGHT_LEFT = Field(
 )
 
 # Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
-BY_KEY: dict[str, list[Field]] = {one.key: [one] for one in list(vars().values()) if isinstance(one, Field)}
+BY_KEY: dict[str, list[Field]] = {field.key: [field] for field in list(vars().values()) if isinstance(field, Field)}
 FLOOR_AREA = Field(
     "floor_area",
     "area",

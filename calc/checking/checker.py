@@ -41,7 +41,7 @@ def words(worksheet: Worksheet) -> Iterator[tuple[Word, str]]:
     plain: list[Word] = [*worksheet.all_fields(), *worksheet.givens, *branches_of(worksheet.cases)]
     plain += [*worksheet.all_steps(), *worksheet.results, *worksheet.advice, *worksheet.checks, *worksheet.musts]
     plain += [*worksheet.examples, *worksheet.changes, *worksheet.follow, *worksheet.sizes, *worksheet.suits, worksheet]
-    plain += [one for one in (worksheet.picture, worksheet.chart, worksheet.in_record) if one]
+    plain += [word for word in (worksheet.picture, worksheet.chart, worksheet.in_record) if word]
     for word in plain:
         yield word, _called(word)
     for line in worksheet.chart.lines if worksheet.chart else ():
@@ -55,7 +55,7 @@ def words(worksheet: Worksheet) -> Iterator[tuple[Word, str]]:
 def _called(word: Word) -> str:
     if isinstance(word, Sizes | OnlyWith):
         return f"{type(word).__name__} {word.part.name if isinstance(word, Sizes) else word.choice.key}"
-    name = next((str(getattr(word, one)) for one in _CALLED if getattr(word, one, "")), "")
+    name = next((str(getattr(word, called)) for called in _CALLED if getattr(word, called, "")), "")
     return f"{type(word).__name__} {name}".strip()
 
 
@@ -103,7 +103,7 @@ def _twice(checked: Checked, word: Word, _: Collection[str]) -> None:
     """Whether a field or step has its key for itself in every case."""
     if isinstance(word, Field | Step | Pick):
         for case in checked.having(word):
-            keys = [*checked.givens, *(one.key for one in (*case.plan.fields, *case.plan.steps))]
+            keys = [*checked.givens, *(part.key for part in (*case.course.fields, *case.course.steps))]
             must(keys.count(word.key) == 1, f"{word.key} stands twice{case.words}")
 
 

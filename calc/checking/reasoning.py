@@ -23,7 +23,7 @@ def can_hold(condition: Condition, choices: Mapping[str, str], there: Collection
 def _told(node: ast.expr, choices: Mapping[str, str], there: Collection[str]) -> bool | None:
     """What the choices alone say of a part of a condition; None where numbers decide."""
     if isinstance(node, ast.BoolOp):
-        parts = [_told(one, choices, there) for one in node.values]
+        parts = [_told(value, choices, there) for value in node.values]
         decides = isinstance(node.op, ast.Or)
         if decides in parts:
             return decides
@@ -74,7 +74,7 @@ def _unlike(text: str, parts: list[ast.expr], signs: list[ast.cmpop], kinds: Map
         return  # told where it is added
     if "choice" in there and not all(isinstance(sign, ast.Eq | ast.NotEq) for sign in signs):
         yield f"{text} orders a choice, which can only be == or !="
-    known = {one for one in there if one not in ("", "text", "number", *PLAIN)}
+    known = {condition for condition in there if condition not in ("", "text", "number", *PLAIN)}
     if "text" in there and known - {"choice"}:
         yield f"{text} compares {(known - {'choice'}).pop()} with a text"
     elif "choice" in there and "text" not in there and there.count("choice") < len(there):
@@ -82,7 +82,7 @@ def _unlike(text: str, parts: list[ast.expr], signs: list[ast.cmpop], kinds: Map
     elif len(known) > 1:
         yield f"{text} compares {' and '.join(sorted(known))}"
     elif known and known != {"choice"} and "number" in there:
-        zero = any(isinstance(one, ast.Constant) and one.value == 0 for one in parts)
+        zero = any(isinstance(part, ast.Constant) and part.value == 0 for part in parts)
         if not zero:
             yield f"{text} compares {known.pop()} with a number that has no unit: bring it as a Given"
 
@@ -97,7 +97,7 @@ def _kind(node: ast.expr, kinds: Mapping[str, str]) -> str:
         return _kind(node.operand, kinds)
     if isinstance(node, ast.Call):
         assert isinstance(node.func, ast.Name)
-        inside = {_kind(one, kinds) for one in node.args} - {"number"}
+        inside = {_kind(argument, kinds) for argument in node.args} - {"number"}
         return inside.pop() if node.func.id in ("max", "min") and len(inside) == 1 else ""
     if isinstance(node, ast.BinOp):
         return _of_two(node.op, _kind(node.left, kinds), _kind(node.right, kinds))
@@ -106,8 +106,8 @@ def _kind(node: ast.expr, kinds: Mapping[str, str]) -> str:
 
 def _of_two(sign: ast.operator, left: str, right: str) -> str:
     if isinstance(sign, ast.Mult):
-        for one, other in ((left, right), (right, left)):
-            if one in ("number", *PLAIN):
+        for this, other in ((left, right), (right, left)):
+            if this in ("number", *PLAIN):
                 return other
         return ""
     if isinstance(sign, ast.Div):

@@ -40,14 +40,14 @@ def _field(checked: Checked, field: Field) -> None:
         must(field.low_si < field.high_si, f"the range from {field.low} to {field.high} is empty")
         _uncertainty(field)
     must(field.kind == "fraction" or not field.dry_basis, "only a fraction can be of a dry basis")
-    for text in (field.unless_given, *(one for part in _typical_parts(field) for one in texts_of(part))):
+    for text in (field.unless_given, *(text for part in _typical_parts(field) for text in texts_of(part))):
         field.check_value(text)
     _typical(checked, field)
     if field.same_as:
         must(field.same_as != field.key, "it cannot be the same as itself")
-        others = {one.kind for one in checked.fields[field.same_as]}
+        others = {origin.kind for origin in checked.fields[field.same_as]}
         must(field.kind in others, f"{field.same_as} is {' or '.join(others)}, not {field.kind}")
-    examples = [one.given[field.key] for one in checked.worksheet.examples if field.key in one.given]
+    examples = [example.given[field.key] for example in checked.worksheet.examples if field.key in example.given]
     must(
         field.typical or field.optional or any(field.accepts(text) for text in examples),
         f"{field.key} has no typical value and stands in no example",
@@ -139,7 +139,7 @@ SHAPE: Mapping[type, Callable[[Checked, Any], None]] = {
 def _field_in_cases(checked: Checked, field: Field, said: Said) -> None:
     for case in checked.having(field) if field.same_as else ():
         must(field.same_as in case.kinds, f"it is the same as {field.same_as}, which is not there{case.words}")
-        others = [one for one in case.plan.fields if one.key == field.same_as]
+        others = [asked for asked in case.course.fields if asked.key == field.same_as]
         must(others, f"it is the same as {field.same_as}, which is no field{case.words}")
         must(not others[0].same_as, f"it is the same as {field.same_as}, which is itself the same as another")
 
@@ -148,8 +148,8 @@ def _step_in_cases(checked: Checked, step: AnyStep, said: Said) -> None:
     for case in checked.having(step):
         if isinstance(step, Step):
             for name, source in step.binding.items():
-                wanted, found = step.law.parameters[name].kind, case.kinds[source]
-                must(found == wanted, f"it binds {name} ({wanted}) to {source} ({found})")
+                wanted, kinds = step.law.parameters[name].kind, case.kinds[source]
+                must(kinds == wanted, f"it binds {name} ({wanted}) to {source} ({kinds})")
         else:
             made = case.choices.get(step.on)
             for option in [made] if made else sorted(checked.options(step.on)):
@@ -160,8 +160,8 @@ def _result(checked: Checked, result: Result, said: Said) -> None:
     must(1 <= result.figures <= 12, "its figures are not between 1 and 12")
     must(result.missing, "it needs a word for when it does not exist")
     for case in said:
-        listed = [one for one in checked.worksheet.results if _is_listed(one, case)]
-        once((one.key for one in listed), "result")
+        listed = [result for result in checked.worksheet.results if _is_listed(result, case)]
+        once((entry.key for entry in listed), "result")
 
 
 def _is_listed(result: Result, case: OneCase) -> bool:
@@ -233,7 +233,7 @@ def _comparison(checked: Checked, table: Comparison, said: Said) -> None:
     must(table.rows and table.show, "it has no rows, or shows nothing")
     once((row.label for row in table.rows), "row")
     for case in said:
-        headed = {step.key for step in case.plan.steps} | {one.key for one in checked.worksheet.results}
+        headed = {step.key for step in case.course.steps} | {result.key for result in checked.worksheet.results}
         for key in table.show:
             must(key not in case.kinds or key in headed, f"it shows {key}, which is neither a step nor a result")
         must(any(key in case.kinds for key in table.show), f"it shows nothing{case.words}")
@@ -244,14 +244,14 @@ def _variant(checked: Checked, row: Variant, said: Said) -> None:
         changes = {key: text for key, text in row.changes.items() if key in case.choices}
         for other in checked.cases if changes else ():
             kept = case.choices | changes
-            if all(kept.get(key, value) == value for key, value in other.plan.choices):
-                lacking = {one.key for one in other.plan.fields} - {one.key for one in case.plan.fields}
+            if all(kept.get(key, value) == value for key, value in other.course.choices):
+                lacking = {field.key for field in other.course.fields} - {asked.key for asked in case.course.fields}
                 must(not lacking, f"it leads{other.words}, where {', '.join(sorted(lacking))} would have to be asked")
 
 
 def _methods(checked: Checked, table: Methods, said: Said) -> None:
     for case in said:
-        steps = {step.key for step in case.plan.steps}
+        steps = {step.key for step in case.course.steps}
         for key in table.show:
             must(key in steps or key not in case.kinds, f"it shows {key}, which is no step and so has no rule")
 
@@ -273,13 +273,13 @@ def _worksheet(checked: Checked, worksheet: Worksheet, said: Said) -> None:
     must(worksheet.examples, "it needs a worked example")
     must(worksheet.checks or not worksheet.changes, "changes are tried on checks, and there are none")
     once((given.key for given in worksheet.givens), "given")
-    once((one.code for one in worksheet.advice), "code of advice")
-    once((one.key for one in worksheet.checks), "check")
-    once((one.name for one in worksheet.examples), "example")
-    once((one.worksheet for one in worksheet.follow), "worksheet to go to")
+    once((advice.code for advice in worksheet.advice), "code of advice")
+    once((check.key for check in worksheet.checks), "check")
+    once((example.name for example in worksheet.examples), "example")
+    once((following.worksheet for following in worksheet.follow), "worksheet to go to")
     once(worksheet.sources, "source")
     for case in said:
-        listed = {one.key for one in worksheet.results if _is_listed(one, case)}
+        listed = {result.key for result in worksheet.results if _is_listed(result, case)}
         must(worksheet.headline in listed, f"its headline {worksheet.headline} is not there{case.words}")
         must(case.kinds[worksheet.headline] != "choice", "its headline is a choice, not a number")
 

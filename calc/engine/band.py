@@ -19,19 +19,21 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
     if not isinstance(centre, float | int) or worksheet.headline == ATTENTION:
         return None
     # Only what feeds the headline, and the advice that may set it to nothing, is worked out again for each guess.
-    advised = {name for one in worksheet.advice if worksheet.headline in one.zeroes for name in one.condition.names}
-    steps = reading.plan.steps_for({worksheet.headline, *advised})
+    advised = {
+        name for advice in worksheet.advice if worksheet.headline in advice.zeroes for name in advice.condition.names
+    }
+    steps = reading.course.steps_for({worksheet.headline, *advised})
     fed = {worksheet.headline, *advised}.union(*(step.needs for step in steps))
     below = above = largest = 0.0
     most = ""
-    for one in reading.inputs.values():
-        followers = [other.field.key for other in reading.inputs.values() if other.from_field == one.field.key]
-        if not fed.intersection((one.field.key, *followers)):
+    for entry in reading.inputs.values():
+        followers = [other.field.key for other in reading.inputs.values() if other.from_field == entry.field.key]
+        if not fed.intersection((entry.field.key, *followers)):
             continue
         effect = [0.0, 0.0]
-        for end in _ends(one, worked):
+        for end in _ends(entry, worked):
             try:
-                now = work_out_again(worked, steps, dict.fromkeys((one.field.key, *followers), end))
+                now = work_out_again(worked, steps, dict.fromkeys((entry.field.key, *followers), end))
             except OutOfRange:
                 continue
             there = 0.0 if worksheet.headline in zeroed(worksheet, now) else now[worksheet.headline]
@@ -39,7 +41,7 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
                 effect = [min(effect[0], there - centre), max(effect[1], there - centre)]
         below, above = math.hypot(below, effect[0]), math.hypot(above, effect[1])
         if effect[1] - effect[0] > largest:
-            largest, most = effect[1] - effect[0], one.field.label
+            largest, most = effect[1] - effect[0], entry.field.label
     if not most or largest <= 1e-9 * abs(centre):
         return None
     low, high = centre - below, centre + above
@@ -49,25 +51,25 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
     return Band(text.value(key, low, True), text.value(key, high, True), most, low, high)
 
 
-def _ends(one: Input, values: Values) -> list[float]:
+def _ends(entry: Input, values: Values) -> list[float]:
     """The usual ends of a number that was assumed, or that a person knows only so well."""
-    found = one.field
-    if found.kind == "choice" or not isinstance(one.si, float | int):
+    field = entry.field
+    if field.kind == "choice" or not isinstance(entry.si, float | int):
         return []
-    if one.origin in ("typical", "example") and found.typical and found.typical.low:
-        low, high = found.typical.low, found.typical.high
+    if entry.origin in ("typical", "example") and field.typical and field.typical.low:
+        low, high = field.typical.low, field.typical.high
         if not isinstance(low, str):
-            low = low[str(values[found.typical.on])]
+            low = low[str(values[field.typical.on])]
         if not isinstance(high, str):
-            high = high[str(values[found.typical.on])]
-        return [quantity(low, found.kind), quantity(high, found.kind)]
-    if found.uncertainty.endswith("%"):
-        share = float(found.uncertainty[:-1]) / 100
-        ends = [one.si * (1 - share), one.si * (1 + share)]
-    elif found.uncertainty:
-        kind = "temperature_difference" if found.kind == "temperature" else found.kind
-        amount = quantity(found.uncertainty, kind)
-        ends = [one.si - amount, one.si + amount]
+            high = high[str(values[field.typical.on])]
+        return [quantity(low, field.kind), quantity(high, field.kind)]
+    if field.uncertainty.endswith("%"):
+        share = float(field.uncertainty[:-1]) / 100
+        ends = [entry.si * (1 - share), entry.si * (1 + share)]
+    elif field.uncertainty:
+        kind = "temperature_difference" if field.kind == "temperature" else field.kind
+        amount = quantity(field.uncertainty, kind)
+        ends = [entry.si - amount, entry.si + amount]
     else:
         return []
-    return [min(max(end, found.low_si), found.high_si) for end in ends]
+    return [min(max(end, field.low_si), field.high_si) for end in ends]

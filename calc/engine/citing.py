@@ -21,14 +21,16 @@ _KNOWN = {"second-hand": "second-hand", "memory": "from memory"}
 
 def sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) -> tuple[tuple[str, Source], ...]:
     keys: list[str] = []
-    for step in reading.plan.steps:
+    for step in reading.course.steps:
         keys.append(step.source)
         if isinstance(step, Step):
             keys += [constant.source for constant in step.law.constants.values()]
     keys += [given.source for given in worksheet.givens]
     keys += [
-        one.field.typical.source for one in reading.inputs.values() if one.origin == "typical" and one.field.typical
+        entry.field.typical.source
+        for entry in reading.inputs.values()
+        if entry.origin == "typical" and entry.field.typical
     ]
-    keys += [one.source for one in advice if one.source]
+    keys += [said.source for said in advice if said.source]
     keys += worksheet.sources
     return tuple((key, SOURCES[key]) for key in dict.fromkeys(keys))

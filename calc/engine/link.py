@@ -49,18 +49,18 @@ MIGRATIONS: Mapping[int, Migration] = {}
 def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
     """The link that restores these inputs."""
     parts = []
-    for key, one in inputs.items():
-        text = str(one.si) if one.quantity is None else one.quantity.link_text()
-        parts.append(f"{key}={quote(text, safe=_SAFE)}" + ("~" if one.origin in ("typical", "example") else ""))
+    for key, entry in inputs.items():
+        text = str(entry.si) if entry.quantity is None else entry.quantity.link_text()
+        parts.append(f"{key}={quote(text, safe=_SAFE)}" + ("~" if entry.origin in ("typical", "example") else ""))
     return "#" + ";".join([f"v{VERSION}", worksheet.key, *parts, "end"])
 
 
 def write_plan(given: Mapping[str, Typed]) -> str:
     """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows."""
     parts = []
-    for key, one in given.items():
-        mark = "~" if one.origin in ("typical", "example") else ""
-        parts.append(f"{key}={quote(one.text, safe=_SAFE)}{mark}")
+    for key, entry in given.items():
+        mark = "~" if entry.origin in ("typical", "example") else ""
+        parts.append(f"{key}={quote(entry.text, safe=_SAFE)}{mark}")
     return "#" + ";".join([f"v{VERSION}", PLAN, *parts, "end"])
 
 
@@ -137,7 +137,11 @@ def _migrated(carried: Carried, version: int, migrations: Mapping[int, Migration
 def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list[str], reader: Reader) -> None:
     """Take away, with a sentence each, the values that the worksheet cannot take, until it can take the rest."""
     while given:
-        wrong = {one.key: one.text for one in read_inputs(worksheet, given, reader).problems if one.key in given}
+        wrong = {
+            problem.key: problem.text
+            for problem in read_inputs(worksheet, given, reader).problems
+            if problem.key in given
+        }
         if not wrong:
             return
         for key, sentence in wrong.items():
@@ -148,7 +152,7 @@ def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list
 def _fields(key: str, worksheets: Mapping[str, Worksheet]) -> dict[str, Field]:
     """What a link may name: the fields of its worksheet, or of all for a plan."""
     if key == PLAN:
-        return {name: found[0] for name, found in fields_by_key(worksheets.values()).items()}
+        return {name: fields[0] for name, fields in fields_by_key(worksheets.values()).items()}
     return {field.key: field for field in worksheets[key].all_fields()}
 
 

@@ -120,11 +120,11 @@ class Offer(NamedTuple):
 
 def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
     """Every field that a plan may hold; a key returns with other kinds only where a fuel decides how it is bought."""
-    found: dict[str, list[Field]] = {}
+    fields: dict[str, list[Field]] = {}
     for worksheet in worksheets:
-        for one in worksheet.all_fields():
-            found.setdefault(one.key, []).append(one)
-    return found
+        for field in worksheet.all_fields():
+            fields.setdefault(field.key, []).append(field)
+    return fields
 
 
 # ---- the file ----------------------------------------------------------------------------------------------------
@@ -213,11 +213,11 @@ def _from_lines(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:
 
 def _from_json(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:
     try:
-        found = json.loads(text)
-        values = found["plan"]
+        data = json.loads(text)
+        values = data["plan"]
         pairs = [
-            (str(key), str(one["text"]), f"{one.get('from', 'typed')} by {one.get('by', '')}")
-            for key, one in values.items()
+            (str(key), str(entry["text"]), f"{entry.get('from', 'typed')} by {entry.get('by', '')}")
+            for key, entry in values.items()
         ]
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return [], ["This file is not a plan of ours: it is JSON of another form."]
@@ -252,28 +252,28 @@ def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, T
 def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[str, Known]:
     """Every entry that some worksheet asks for, in the worksheets' order, read as it is read there."""
     entries = opened(entries)
-    found: dict[str, Known] = {}
+    known: dict[str, Known] = {}
     for worksheet in worksheets:
         fields = {field.key: field for field in worksheet.all_fields()}
         keys = [key for key in fields if key in entries]
         if not keys:
             continue
         reading = entries.reading(worksheet)
-        asked = {field.key: field for field in reading.plan.fields}
+        asked = {field.key: field for field in reading.course.fields}
         problems = {problem.key: problem.text for problem in reversed(reading.problems)}
         for key in keys:
-            before, entry = found.get(key), entries[key]
+            before, entry = known.get(key), entries[key]
             askers = (*(before.askers if before else ()), worksheet.key)
             if before and (before.used or key not in asked):
-                found[key] = before._replace(askers=askers)
+                known[key] = before._replace(askers=askers)
             elif key in asked:
                 value = reading.inputs.get(key)
                 problem = "" if value else problems.get(key, "")
-                found[key] = Known(entry, asked[key], value, problem, askers, True, reading.refused.get(key))
+                known[key] = Known(entry, asked[key], value, problem, askers, True, reading.refused.get(key))
             else:
                 alone = entries.reader.read(fields[key], _typed(entry))
-                found[key] = Known(entry, fields[key], alone.value, "", askers, False, alone.quantity)
-    return found
+                known[key] = Known(entry, fields[key], alone.value, "", askers, False, alone.quantity)
+    return known
 
 
 def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str, Entry]:
@@ -284,14 +284,14 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
     if sheet.problems:
         return {}
     origin = "example" if sheet.example else "computed"
-    found = {}
+    offered = {}
     for result in sheet.results:
         fields = asked_elsewhere.get(result.key, [])
         if result.si is None or result.key in sheet.inputs or not fields:
             continue
         if fields[0].holds(result.si):
-            found[result.key] = Entry(_text(fields[0], result.si), origin, sheet.worksheet.key)
-    return found
+            offered[result.key] = Entry(_text(fields[0], result.si), origin, sheet.worksheet.key)
+    return offered
 
 
 def _text(field: Field, value: float) -> str:
@@ -299,9 +299,9 @@ def _text(field: Field, value: float) -> str:
     return f"{round_briefly(unit.from_si(value), 5)} {unit.ascii}".strip()
 
 
-def _apart(one: float, other: float) -> bool:
+def _apart(first: float, other: float) -> bool:
     """Whether two values differ by more than the five figures kept in a plan."""
-    return abs(one - other) > 1e-4 * max(abs(one), abs(other))
+    return abs(first - other) > 1e-4 * max(abs(first), abs(other))
 
 
 def worked_out(worksheet: Worksheet, entries: Entries, key: str) -> float | None:
@@ -334,7 +334,7 @@ def stale(
     The text is empty where the numbers behind an entry are gone or no longer give a result.
     """
     entries = opened(entries)
-    found = {}
+    outdated = {}
     for key in entries if keys is None else keys:
         entry = entries.get(key)
         if entry is None or entry.origin != "computed" or entry.worksheet not in worksheets or key not in fields:
@@ -342,10 +342,10 @@ def stale(
         field = fields[key][0]
         value, kept = worked_out(worksheets[entry.worksheet], entries, key), entries.si(field, entry)
         if value is None or not field.holds(value):
-            found[key] = ""
+            outdated[key] = ""
         elif kept is None or _apart(value, kept):
-            found[key] = _text(field, value)
-    return found
+            outdated[key] = _text(field, value)
+    return outdated
 
 
 def offer(
@@ -384,18 +384,18 @@ def _highest(
     """
     there = entries.get(key)
     askers = {name: len(known.askers) for name, known in look(entries, worksheets.values()).items()}
-    found: list[Entry] = []
+    others: list[Entry] = []
     for name, worksheet in worksheets.items():
         if name == sheet.worksheet.key or key not in [result.key for result in worksheet.results]:
             continue
         in_plan = there is not None and there.origin == "computed" and there.worksheet == name
-        if not in_plan and not any(askers[one] == 1 for one in given_for(worksheet, entries) if one in askers):
+        if not in_plan and not any(askers[key] == 1 for key in given_for(worksheet, entries) if key in askers):
             continue
         value = worked_out(worksheet, entries, key)
         if value is not None and field.holds(value):
             now = Entry(_text(field, value), "computed", name)
             kept = entries.si(field, there) if in_plan else None
-            found.append(there if in_plan and there and kept and not _apart(kept, value) else now)
+            others.append(there if in_plan and there and kept and not _apart(kept, value) else now)
         elif in_plan and there:
-            found.append(there)
-    return max(found, key=lambda one: entries.si(field, one) or 0, default=None)
+            others.append(there)
+    return max(others, key=lambda entry: entries.si(field, entry) or 0, default=None)

@@ -6,7 +6,7 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from calc.engine.fields import Field
-from calc.engine.steps import Plan, branches_of, case_fields
+from calc.engine.steps import Course, branches_of, case_fields
 from calc.engine.typed import Input, Reader, Typed, declared_input, unfit
 from calc.engine.worksheet import Worksheet
 from calc.units import Quantity
@@ -20,12 +20,12 @@ class Problem(NamedTuple):
 
 
 class Reading(NamedTuple):
-    """Everything read for one worksheet: its plan, an input for every field, or the problems.
+    """Everything read for one worksheet: its course, an input for every field, or the problems.
 
     `refused` holds the quantities that stand in texts which their fields cannot take.
     """
 
-    plan: Plan
+    course: Course
     inputs: dict[str, Input]
     problems: tuple[Problem, ...]
     example: str
@@ -41,14 +41,14 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
     problems = _unknown(worksheet, given)
     example = worksheet.examples[0] if not given else None
     # "I do not know" is a text left out by somebody who thought about it: no longer the worked example.
-    given = {key: one for key, one in given.items() if one.text.strip() or one.origin != "typical"}
+    given = {key: text for key, text in given.items() if text.text.strip() or text.origin != "typical"}
     stands_in = example.given if example else {}
     choices, choice_problems = _choices(worksheet, given, stands_in, reader)
-    plan = worksheet.plan(choices)
+    course = worksheet.course(choices)
     inputs: dict[str, Input] = {}
     refused: dict[str, Quantity] = {}
     problems += choice_problems
-    for field in plan.fields:
+    for field in course.fields:
         if field.key in {problem.key for problem in choice_problems}:
             continue
         if field.key in given:
@@ -65,16 +65,18 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
             text, origin = _fallback(worksheet, field, choices)
             inputs[field.key] = declared_input(field, choices.get(field.key, text), origin)
     if not problems:
-        problems += _fill_same(plan, inputs)
-        inputs = {field.key: inputs[field.key] for field in plan.fields if field.key in inputs}
+        problems += _fill_same(course, inputs)
+        inputs = {field.key: inputs[field.key] for field in course.fields if field.key in inputs}
     if not problems:
-        values = {one.key: one.value for one in worksheet.givens} | {key: one.si for key, one in inputs.items()}
+        values = {constant.key: constant.value for constant in worksheet.givens} | {
+            key: entry.si for key, entry in inputs.items()
+        }
         for must in worksheet.musts:
             condition = must.condition
             if all(name in values for name in condition.names) and not condition(values, {}):
                 problems.append(Problem(must.field, must.say))
     unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in inputs)
-    return Reading(plan, inputs, tuple(problems), example.name if example else "", unused, refused)
+    return Reading(course, inputs, tuple(problems), example.name if example else "", unused, refused)
 
 
 def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:
@@ -141,9 +143,9 @@ def _fallback(worksheet: Worksheet, field: Field, choices: Mapping[str, str]) ->
     return next(text for text in texts if field.accepts(text)), "example"
 
 
-def _fill_same(plan: Plan, inputs: dict[str, Input]) -> list[Problem]:
+def _fill_same(course: Course, inputs: dict[str, Input]) -> list[Problem]:
     problems = []
-    for field in plan.fields:
+    for field in course.fields:
         if field.key in inputs or not field.same_as:
             continue
         other = inputs[field.same_as]

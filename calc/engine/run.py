@@ -35,22 +35,24 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         system=system,
         reading=reading,
         values=values,
-        results=tuple(text.result(one) for one in worksheet.results if listed(one, values) and one.key in values),
+        results=tuple(
+            text.result(result) for result in worksheet.results if listed(result, values) and result.key in values
+        ),
         headline=text.result(text.results[worksheet.headline]),
         say=text.fill(
             worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say
         ),
-        meaning=tuple(text.fill(one) for one in worksheet.meaning),
+        meaning=tuple(text.fill(sentence) for sentence in worksheet.meaning),
         advice=advice,
         working=_working(reading, values, worksheet, system),
-        tables=tuple(_table(one, worksheet, reading, worked, text) for one in worksheet.tables),
-        verdicts=tuple(_verdict(one, reading, values, text, best) for one in worksheet.checks),
+        tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
+        verdicts=tuple(_verdict(check, reading, values, text, best) for check in worksheet.checks),
         best_change=_best_change(worksheet, reading, worked, text),
         band=band(worksheet, reading, worked, text),
         assumed=tuple(
-            one.field.label
-            for one in reading.inputs.values()
-            if one.origin in ("typical", "example") and not one.field.optional
+            entry.field.label
+            for entry in reading.inputs.values()
+            if entry.origin in ("typical", "example") and not entry.field.optional
         ),
         sources=sources(worksheet, reading, advice),
         notes=_notes(worksheet, reading, system),
@@ -59,16 +61,16 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
 
 def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str, ...]:
     """What could be meant otherwise, what is not used with the choices made, and what stands on the careful side."""
-    labels = {one.key: one.label for one in worksheet.all_fields()}
+    labels = {field.key: field.label for field in worksheet.all_fields()}
     asked = [
-        f"{one.field.label}: “{one.text.strip()}” is taken as {one.quantity.taken_as}. Is that what you mean?"
-        for one in reading.inputs.values()
-        if one.quantity and one.quantity.taken_as and one.origin in ("typed", "link") and not one.from_field
+        f"{entry.field.label}: “{entry.text.strip()}” is taken as {entry.quantity.taken_as}. Is that what you mean?"
+        for entry in reading.inputs.values()
+        if entry.quantity and entry.quantity.taken_as and entry.origin in ("typed", "link") and not entry.from_field
     ]
     unused = [f"{labels[key]} is not used with the choices made here." for key in reading.unused]
     careful = [
-        f"{one.field.label}: nobody gave it, so {one.shown(system)} stands in, the side that warns."
-        for one in _careful(reading)
+        f"{entry.field.label}: nobody gave it, so {entry.shown(system)} stands in, the side that warns."
+        for entry in _careful(reading)
     ]
     return (*asked, *unused, *careful)
 
@@ -76,41 +78,41 @@ def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str,
 def _careful(reading: Reading) -> list[Input]:
     """The numbers that nobody gave and that stand on the careful side."""
     return [
-        one
-        for one in reading.inputs.values()
-        if one.origin == "typical" and one.field.typical and one.field.typical.kindest
+        entry
+        for entry in reading.inputs.values()
+        if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
     ]
 
 
 def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, best: Values | None) -> str:
     """What a danger that holds asks for, if it holds only because of numbers that nobody gave; else nothing."""
-    origins = {key: one.origin for key, one in reading.inputs.items()}
+    origins = {key: entry.origin for key, entry in reading.inputs.items()}
     if best is None or that(best, origins) or (stays and condition(stays)(values, origins)):
         return ""
-    missing = " and ".join(f"“{one.field.label}”" for one in _careful(reading))
+    missing = " and ".join(f"“{entry.field.label}”" for entry in _careful(reading))
     return f" This rests on numbers that nobody gave: type {missing}."
 
 
 def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts, best: Values | None) -> list[Said]:
     """Every stop, unworkable and caution that holds, in that order, then the first two notes."""
-    origins = {key: one.origin for key, one in reading.inputs.items()}
-    held = [one for one in worksheet.advice if applies(one, values) and one.condition(values, origins)]
+    origins = {key: entry.origin for key, entry in reading.inputs.items()}
+    held = [advice for advice in worksheet.advice if applies(advice, values) and advice.condition(values, origins)]
     said = []
-    for one in held:
-        asks = _rests_on(reading, one.condition, one.stays, values, best) if one.level == "stop" else ""
-        level = "caution" if asks else one.level
-        said.append(Said(level, one.code, text.fill(one.title), text.fill(one.say) + asks, one.source))
+    for advice in held:
+        asks = _rests_on(reading, advice.condition, advice.stays, values, best) if advice.level == "stop" else ""
+        level = "caution" if asks else advice.level
+        said.append(Said(level, advice.code, text.fill(advice.title), text.fill(advice.say) + asks, advice.source))
     limits = (("stop", None), ("unworkable", None), ("caution", None), ("note", 2))
-    return [one for level, most in limits for one in [two for two in said if two.level == level][:most]]
+    return [sentence for level, most in limits for sentence in [each for each in said if each.level == level][:most]]
 
 
 def _verdict(check: Check, reading: Reading, values: Values, text: "Texts", best: Values | None) -> Verdict:
-    found = status(check, values)
-    asks = _rests_on(reading, check.conditions[0], check.stays, values, best) if found == "stop" else ""
+    level = status(check, values)
+    asks = _rests_on(reading, check.conditions[0], check.stays, values, best) if level == "stop" else ""
     return Verdict(
         check.key,
         check.label,
-        "tight" if asks else found,
+        "tight" if asks else level,
         "–" if values.get(check.number) is None else text.value(check.number),
         text.fill(check.say) + asks,
         check.source,
@@ -124,7 +126,7 @@ def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "
     """Of the changes worth trying, the one after which the chain stands best; empty when none makes it better."""
 
     def trouble(those: Values) -> int:
-        return sum(_WEIGHT[status(one, those)] for one in worksheet.checks)
+        return sum(_WEIGHT[status(check, those)] for check in worksheet.checks)
 
     best, least = "", trouble(text.values)
     for row in worksheet.changes:
@@ -136,19 +138,19 @@ def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "
 
 def _working(reading: Reading, values: Values, worksheet: Worksheet, system: System) -> tuple[WorkingLine, ...]:
     shown: dict[str, Value] = {}
-    for key, one in reading.inputs.items():
-        if one.quantity is not None:
-            unit = one.field.unit(system)
-            exact = one.quantity.unit == unit
-            shown[key] = Value(one.quantity.si, unit, typed_digits(one.quantity, unit) if exact else "")
+    for key, entry in reading.inputs.items():
+        if entry.quantity is not None:
+            unit = entry.field.unit(system)
+            exact = entry.quantity.unit == unit
+            shown[key] = Value(entry.quantity.si, unit, typed_digits(entry.quantity, unit) if exact else "")
     for given in worksheet.givens:
         shown[given.key] = Value(given.value, given.unit(system))
     nothing = zeroed(worksheet, values)
-    for step in reading.plan.steps:
+    for step in reading.course.steps:
         value = values[step.key]
         if isinstance(value, float | int) and step.key not in nothing:
             shown[step.key] = Value(float(value), step.unit(system))
-    return working(reading.plan.steps, shown, system)
+    return working(reading.course.steps, shown, system)
 
 
 def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) -> Table:

@@ -13,12 +13,12 @@ def pieces(template: str) -> tuple[tuple[str, str], ...]:
         parsed = list(Formatter().parse(template))
     except ValueError as wrong:
         raise DeclarationError(f"{wrong}: {template!r}") from None
-    found = []
+    cut = []
     for literal, name, layout, conversion in parsed:
         if name is not None and (layout or conversion or not name.isidentifier()):
             raise DeclarationError(f"only names may stand in braces: {template!r}")
-        found.append((literal, name or ""))
-    return tuple(found)
+        cut.append((literal, name or ""))
+    return tuple(cut)
 
 
 def placeholders(template: str) -> list[str]:

@@ -44,7 +44,7 @@ def series(sheet: Sheet) -> Series | None:
     low, high = max(low, field.low_si), min(high, field.high_si)
     named = chart.us if sheet.system == "us" else chart.si
     x_unit = field.unit(sheet.system)
-    kinds = {step.key: step.kind for step in sheet.plan.steps}
+    kinds = {step.key: step.kind for step in sheet.course.steps}
     kind = next(kinds[line.key] if line.key in kinds else sheet.inputs[line.key].field.kind for line in chart.lines)
     y_unit = unit_named(named, kind) if named else _unit_of(sheet, chart.lines[0].key)
     worked = work_out(sheet.worksheet, sheet.reading)
@@ -87,8 +87,8 @@ def _axis(label: str, unit: Unit) -> str:
 
 
 def _unit_of(sheet: Sheet, key: str) -> Unit:
-    result = next((one for one in sheet.worksheet.results if one.key == key), None)
-    step = next((one for one in sheet.plan.steps if one.key == key), None)
+    result = next((result for result in sheet.worksheet.results if result.key == key), None)
+    step = next((step for step in sheet.course.steps if step.key == key), None)
     named = (result.us if sheet.system == "us" else result.si) if result else ""
     kind = step.kind if step else sheet.inputs[key].field.kind
     if named:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from calc.engine.read import Problem, Reading
-from calc.engine.steps import Plan
+from calc.engine.steps import Course
 from calc.engine.typed import Input
 from calc.engine.values import Values
 from calc.engine.working import WorkingLine
@@ -86,9 +86,9 @@ class Sheet(NamedTuple):
     notes: tuple[str, ...] = ()
 
     @property
-    def plan(self) -> Plan:
+    def course(self) -> Course:
         """The fields and steps of the choices made."""
-        return self.reading.plan
+        return self.reading.course
 
     @property
     def inputs(self) -> dict[str, Input]:

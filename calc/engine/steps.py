@@ -94,7 +94,7 @@ class Cases:
 
 
 @dataclass(eq=False, repr=False)
-class Plan:
+class Course:
     """What one combination of choices asks and computes: its fields, its steps in an order in which they can run."""
 
     fields: tuple[Field, ...]
@@ -139,7 +139,7 @@ def branches_of(cases: tuple[Cases, ...]) -> Iterator[Cases]:
 
 def in_order(givens: Iterable[str], fields: list[Field], steps: list[AnyStep]) -> tuple[AnyStep, ...]:
     """The steps in an order in which each finds what it needs, otherwise as written."""
-    have = {one.key for one in fields} | set(givens)
+    have = {field.key for field in fields} | set(givens)
     ordered: list[AnyStep] = []
     waiting = list(steps)
     while waiting:

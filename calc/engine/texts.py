@@ -20,7 +20,7 @@ class Texts:
 
     def __init__(self, worksheet: Worksheet, reading: Reading, values: Values, system: System) -> None:
         self.worksheet, self.reading, self.values, self.system = worksheet, reading, values, system
-        self.steps = {step.key: step for step in reading.plan.steps}
+        self.steps = {step.key: step for step in reading.course.steps}
         self.givens = {given.key: given for given in worksheet.givens}
         self.results = {result.key: result for result in worksheet.results if listed(result, values)}
 
@@ -57,8 +57,8 @@ class Texts:
     def result(self, result: Result) -> Shown:
         value = self.values[result.key]
         step = self.steps.get(result.key)
-        found = self.reading.inputs.get(result.key)
-        label = result.label or (step.label if step else found.field.label if found else result.key)
+        entry = self.reading.inputs.get(result.key)
+        label = result.label or (step.label if step else entry.field.label if entry else result.key)
         kind = "count" if result.key == ATTENTION else self.unit(result.key).kind
         return Shown(
             result.key,

@@ -83,12 +83,14 @@ class Reader:
         if not typed.text.strip():
             unknown = ", or say that you do not know" if field.typical else ""
             return Outcome(None, f"is empty: type a number, like {_like(field, typed.system)}{unknown}")
-        found = self._quantity(field, typed)
-        if isinstance(found, UnitError):
-            like = f", like {_like(field, typed.system)}" if found.wants_example else ""
-            return Outcome(None, found.reason, like=like)
-        reason = unfit(field, found, typed.system)
-        return Outcome(None if reason else Input(field, found.si, found, typed.origin, typed.text), reason, found)
+        quantity = self._quantity(field, typed)
+        if isinstance(quantity, UnitError):
+            like = f", like {_like(field, typed.system)}" if quantity.wants_example else ""
+            return Outcome(None, quantity.reason, like=like)
+        reason = unfit(field, quantity, typed.system)
+        return Outcome(
+            None if reason else Input(field, quantity.si, quantity, typed.origin, typed.text), reason, quantity
+        )
 
     def _quantity(self, field: Field, typed: Typed) -> Quantity | UnitError:
         unit = field.unit(typed.system)
@@ -105,20 +107,20 @@ def declared_input(field: Field, text: str, origin: str) -> Input:
     """What a text of a declaration gives: it stands in for what nobody typed."""
     if field.kind == "choice":
         return Input(field, text, None, origin, text)
-    found = declared(text, field.kind)
-    return Input(field, found.si, found, origin, text)
+    quantity = declared(text, field.kind)
+    return Input(field, quantity.si, quantity, origin, text)
 
 
-def unfit(field: Field, found: Quantity, system: System) -> str:
+def unfit(field: Field, quantity: Quantity, system: System) -> str:
     """Why a field cannot take a quantity, with its bounds in the unit that was typed; empty when it can."""
-    if isinstance(found.unit, DryBasis) and not field.dry_basis:
+    if isinstance(quantity.unit, DryBasis) and not field.dry_basis:
         return "has no dry basis: type a plain percentage"
-    if field.holds(found.si):
+    if field.holds(quantity.si):
         return ""
-    ends = [bound_text(bound, field.kind, found.unit, system) for bound in (field.low, field.high)]
+    ends = [bound_text(bound, field.kind, quantity.unit, system) for bound in (field.low, field.high)]
     meter = ""
-    if field.dry_basis and found.si > field.high_si and not isinstance(found.unit, DryBasis):
-        meter = f"; a meter reads dry basis: for its reading type {found.number} % db"
+    if field.dry_basis and quantity.si > field.high_si and not isinstance(quantity.unit, DryBasis):
+        meter = f"; a meter reads dry basis: for its reading type {quantity.number} % db"
     return f"must be between {ends[0]} and {ends[1]}{meter}"
 
 

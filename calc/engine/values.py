@@ -15,10 +15,10 @@ Values = dict[str, float | str | None]
 
 def work_out(worksheet: Worksheet, reading: Reading) -> Values:
     """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None."""
-    values: Values = {key: one.si for key, one in reading.inputs.items()}
+    values: Values = {key: entry.si for key, entry in reading.inputs.items()}
     for given in worksheet.givens:
         values[given.key] = given.value
-    return _work_out(values, reading.plan.steps)
+    return _work_out(values, reading.course.steps)
 
 
 def _work_out(values: Values, steps: tuple[AnyStep, ...]) -> Values:
@@ -40,25 +40,29 @@ def work_out_again(worked: Values, steps: tuple[AnyStep, ...], changes: Values) 
 def at_best(reading: Reading, worked: Values) -> Values | None:
     """The values if every number that was taken on the careful side were as kind as it may be; None if none was."""
     kindest: Values = {
-        key: quantity(one.field.typical.kindest, one.field.kind)
-        for key, one in reading.inputs.items()
-        if one.origin == "typical" and one.field.typical and one.field.typical.kindest
+        key: quantity(entry.field.typical.kindest, entry.field.kind)
+        for key, entry in reading.inputs.items()
+        if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
     }
-    return work_out_again(worked, reading.plan.steps, kindest) if kindest else None
+    return work_out_again(worked, reading.course.steps, kindest) if kindest else None
 
 
 def settle(worksheet: Worksheet, worked: Values) -> Values:
     """The values that are told: what advice sets to nothing is nothing, and a chain counts what needs attention."""
     values = worked | {key: 0.0 for key in zeroed(worksheet, worked) if key in worked}
     if worksheet.checks:
-        values[ATTENTION] = float(sum(status(one, values) != "pass" for one in worksheet.checks))
+        values[ATTENTION] = float(sum(status(check, values) != "pass" for check in worksheet.checks))
     return values
 
 
 def zeroed(worksheet: Worksheet, values: Values) -> set[str]:
     """The results that are exactly nothing, since advice that holds says so."""
-    holding = [one for one in worksheet.advice if one.zeroes and applies(one, values) and one.condition(values, {})]
-    return {key for one in holding for key in one.zeroes}
+    holding = [
+        advice
+        for advice in worksheet.advice
+        if advice.zeroes and applies(advice, values) and advice.condition(values, {})
+    ]
+    return {key for advice in holding for key in advice.zeroes}
 
 
 def _step(step: Step | Pick, values: Values) -> float | None:
@@ -96,9 +100,9 @@ def applies(advice: Advice, values: Values) -> bool:
 
 def changed(worksheet: Worksheet, reading: Reading, worked: Values, row: Variant) -> Values | None:
     """Every value with a variant's changes; None where a law refuses them."""
-    fields = {one.key: one for one in reading.plan.fields}
+    fields = {field.key: field for field in reading.course.fields}
     changes = {key: changed_value(fields[key], text, worked[key]) for key, text in row.changes.items() if key in fields}
-    hung = {key for key, _ in reading.plan.choices}
+    hung = {key for key, _ in reading.course.choices}
     return (_in_another_case if hung & changes.keys() else moved)(worksheet, reading, worked, changes)
 
 
@@ -106,12 +110,12 @@ def _in_another_case(
     worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]
 ) -> Values | None:
     """Every value with a choice changed on which cases hang: what the reader typed for the old case does not stay."""
-    given = {key: one.si for key, one in reading.inputs.items()} | _with_followers(reading, changes)
-    plan = worksheet.plan({key: value for key, value in given.items() if isinstance(value, str)})
-    values: Values = {field.key: given[field.key] for field in plan.fields}
-    values |= {one.key: one.value for one in worksheet.givens}
+    given = {key: entry.si for key, entry in reading.inputs.items()} | _with_followers(reading, changes)
+    course = worksheet.course({key: value for key, value in given.items() if isinstance(value, str)})
+    values: Values = {field.key: given[field.key] for field in course.fields}
+    values |= {given.key: given.value for given in worksheet.givens}
     try:
-        return settle(worksheet, _work_out(values, plan.steps))
+        return settle(worksheet, _work_out(values, course.steps))
     except (OutOfRange, OverflowError):
         return None
 
@@ -119,7 +123,7 @@ def _in_another_case(
 def moved(worksheet: Worksheet, reading: Reading, worked: Values, changes: Mapping[str, float | str]) -> Values | None:
     """Every value with some inputs changed, and what follows them; None where a law refuses them."""
     try:
-        return settle(worksheet, work_out_again(worked, reading.plan.steps, dict(_with_followers(reading, changes))))
+        return settle(worksheet, work_out_again(worked, reading.course.steps, dict(_with_followers(reading, changes))))
     except (OutOfRange, OverflowError):
         return None
 
@@ -127,9 +131,9 @@ def moved(worksheet: Worksheet, reading: Reading, worked: Values, changes: Mappi
 def _with_followers(reading: Reading, changes: Mapping[str, float | str]) -> dict[str, float | str]:
     """The changes, and with them every input that follows one of those changed."""
     now = dict(changes)
-    for one in reading.inputs.values():
-        if one.from_field in changes and one.field.key not in changes:
-            now[one.field.key] = changes[one.from_field]
+    for entry in reading.inputs.values():
+        if entry.from_field in changes and entry.field.key not in changes:
+            now[entry.field.key] = changes[entry.from_field]
     return now
 
 

@@ -108,7 +108,7 @@ def _line(step: AnyStep, shown: dict[str, _Shown], system: System) -> WorkingLin
     if law.solves is not None:
         return _solved(step, law, bound, mine, system)
     assert law.formula
-    scale, units = _scale(law, tuple((name, one.reader) for name, one in bound.items()), mine.reader)
+    scale, units = _scale(law, tuple((name, shown.reader) for name, shown in bound.items()), mine.reader)
     result_unit = mine.reader if units == "reader" else mine.plain
     _raise_digits(law.formula, law, bound, units, scale, mine, result_unit)
     factor = f" {_TIMES} {_constant_text(scale)}" if scale != 1 else ""
@@ -154,8 +154,8 @@ def _raise_balance(law: Law, everything: dict[str, _Shown]) -> None:
         left, right = law.left(numbers), law.right(numbers)
         if abs(left - right) <= 5e-5 * max(abs(left), abs(right)):
             return
-        for one in everything.values():
-            one.figures = min(one.figures + 1, MOST)
+        for shown in everything.values():
+            shown.figures = min(shown.figures + 1, MOST)
 
 
 @cache
@@ -180,7 +180,7 @@ def _scale(law: Law, units: tuple[tuple[str, Unit], ...], result: Unit) -> tuple
         return 1.0, "plain"
     if math.isclose(ratios[0], 1, rel_tol=1e-9):
         return 1.0, "reader"
-    already_plain = all(one is si_unit(one) for one in (*dict(units).values(), result))
+    already_plain = all(unit is si_unit(unit) for unit in (*dict(units).values(), result))
     if already_plain or not 1e-6 < ratios[0] < 1e6:
         return 1.0, "plain"
     return float(round_to(ratios[0], 12)), "reader"
@@ -211,7 +211,9 @@ def _constant_text(scale: float) -> str:
 
 
 def _numbers(law: Law, bound: dict[str, _Shown], units: str) -> dict[str, float]:
-    numbers = {name: float(one.digits(one.reader if units == "reader" else one.plain)) for name, one in bound.items()}
+    numbers = {
+        name: float(shown.digits(shown.reader if units == "reader" else shown.plain)) for name, shown in bound.items()
+    }
     return law.constant_values | numbers
 
 
@@ -232,23 +234,23 @@ def _raise_digits(
         if abs(worked - float(printed)) <= 0.5000001 * 10.0**-places:
             return
         # One more digit for those that have the fewest, so that no number grows longer than it must.
-        fewest = min(one.figures for one in bound.values())
-        for one in bound.values():
+        fewest = min(shown.figures for shown in bound.values())
+        for shown in bound.values():
             if fewest >= MOST:
-                one.typed = ""
-            if one.figures == fewest:
-                one.figures = min(one.figures + 1, MOST)
+                shown.typed = ""
+            if shown.figures == fewest:
+                shown.figures = min(shown.figures + 1, MOST)
 
 
-def _text(one: _Shown, unit: Unit, system: System) -> str:
-    return in_a_sum(grouped(one.digits(unit), system), unit)
+def _text(shown: _Shown, unit: Unit, system: System) -> str:
+    return in_a_sum(grouped(shown.digits(unit), system), unit)
 
 
 @cache
 def _words(formula: Formula) -> str:
     """The formula in words: names with spaces, the signs of arithmetic."""
     pieces = _pieces(formula)
-    return "".join(one.replace("_", " ") if place % 2 else one for place, one in enumerate(pieces))
+    return "".join(piece.replace("_", " ") if place % 2 else piece for place, piece in enumerate(pieces))
 
 
 @cache
@@ -260,15 +262,15 @@ def _pieces(formula: Formula) -> tuple[str, ...]:
 def _draw(formula: Formula, law: Law, bound: dict[str, _Shown], units: str, system: System) -> str:
     def name_text(name: str) -> str:
         if name in bound:
-            one = bound[name]
-            unit = one.reader if units == "reader" else one.plain
-            text = _text(one, unit, system)
+            shown = bound[name]
+            unit = shown.reader if units == "reader" else shown.plain
+            text = _text(shown, unit, system)
             return f"({text})" if text.startswith(_MINUS) else text
         if name in law.constants:
             return _constant_with_unit(law.constants[name])
         return name
 
-    return "".join(name_text(one) if place % 2 else one for place, one in enumerate(_pieces(formula)))
+    return "".join(name_text(piece) if place % 2 else piece for place, piece in enumerate(_pieces(formula)))
 
 
 def _constant_with_unit(constant: Constant) -> str:
@@ -301,7 +303,7 @@ def _drawn(node: ast.expr, name_text: Callable[[str], str], outer: int = 0, righ
         return _constant_text(float(node.value)) if node.value else "0"
     if isinstance(node, ast.Call):
         assert isinstance(node.func, ast.Name)
-        return f"{node.func.id}({', '.join(_drawn(one, name_text) for one in node.args)})"
+        return f"{node.func.id}({', '.join(_drawn(argument, name_text) for argument in node.args)})"
     if isinstance(node, ast.UnaryOp):
         text = _MINUS + _drawn(node.operand, name_text, 3)
         return f"({text})" if outer else text

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from calc.engine.fields import Field, Given
 from calc.engine.recorded import OnlyWith, Sizes, Suits
-from calc.engine.steps import AnyStep, Case, Cases, Plan, branches_of, fields_in, in_order, steps_in
+from calc.engine.steps import AnyStep, Case, Cases, Course, branches_of, fields_in, in_order, steps_in
 from calc.engine.uses import Uses
 from calc.engine.words import (
     Advice,
@@ -55,7 +55,7 @@ class Worksheet:
     in_record: OnlyWith | None = None
     sizes: tuple[Sizes, ...] = ()
     suits: tuple[Suits, ...] = ()
-    _plans: dict[tuple[tuple[str, str], ...], "Plan"] = field(default_factory=dict, compare=False, repr=False)
+    _courses: dict[tuple[tuple[str, str], ...], "Course"] = field(default_factory=dict, compare=False, repr=False)
 
     def uses(self) -> Uses:
         plain = (self.question, self.short, *self.leaves_out, *self.not_checked)
@@ -67,11 +67,11 @@ class Worksheet:
 
     @cached_property
     def _every_field(self) -> tuple[Field, ...]:
-        found: list[Field] = []
-        for one in fields_in(self.fields, self.cases):
-            if one not in found:
-                found.append(one)
-        return tuple(found)
+        fields: list[Field] = []
+        for asked in fields_in(self.fields, self.cases):
+            if asked not in fields:
+                fields.append(asked)
+        return tuple(fields)
 
     def all_steps(self) -> list[AnyStep]:
         """Every step of every case."""
@@ -80,9 +80,9 @@ class Worksheet:
     def choice_fields(self) -> list[Field]:
         """The fields on which cases hang."""
         hung = {branch.on for branch in branches_of(self.cases)}
-        return [one for one in self.all_fields() if one.key in hung]
+        return [field for field in self.all_fields() if field.key in hung]
 
-    def plan(self, choices: Mapping[str, str]) -> "Plan":
+    def course(self, choices: Mapping[str, str]) -> "Course":
         """Fields and ordered steps for these choices."""
         fields, steps = list(self.fields), list(self.steps)
         taken: list[tuple[str, str]] = []
@@ -94,19 +94,23 @@ class Worksheet:
             case = branch.cases.get(value, Case())
             taken.append((branch.on, value))
             # A case's fields stand right behind the choice they hang on.
-            place = next(at for at, one in enumerate(fields) if one.key == branch.on) + 1 + placed.get(branch.on, 0)
+            place = next(at for at, field in enumerate(fields) if field.key == branch.on) + 1 + placed.get(branch.on, 0)
             fields[place:place] = case.fields
             placed[branch.on] = placed.get(branch.on, 0) + len(case.fields)
             steps += case.steps
             waiting += case.cases
         name = tuple(taken)
-        if name not in self._plans:
-            self._plans[name] = Plan(tuple(fields), in_order([given.key for given in self.givens], fields, steps), name)
-        return self._plans[name]
+        if name not in self._courses:
+            self._courses[name] = Course(
+                tuple(fields), in_order([given.key for given in self.givens], fields, steps), name
+            )
+        return self._courses[name]
 
-    def all_plans(self) -> list["Plan"]:
-        """A plan for every combination of the choices on which cases hang."""
+    def all_courses(self) -> list["Course"]:
+        """A course for every combination of the choices on which cases hang."""
         combinations: list[dict[str, str]] = [{}]
-        for one in self.choice_fields():
-            combinations = [chosen | {one.key: option.value} for chosen in combinations for option in one.options]
-        return list({id(plan): plan for plan in (self.plan(chosen) for chosen in combinations)}.values())
+        for choosing in self.choice_fields():
+            combinations = [
+                chosen | {choosing.key: option.value} for chosen in combinations for option in choosing.options
+            ]
+        return list({id(course): course for course in (self.course(chosen) for chosen in combinations)}.values())

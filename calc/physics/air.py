@@ -120,12 +120,12 @@ def transfer_units_for(rated_effectiveness: Fraction, capacity_ratio: Factor) ->
 
     Raises NoSolution where no coil of this kind reaches it: the rating asks for more than the two flows allow.
     """
-    found = find_root(
+    transfer_units = find_root(
         lambda units: effectiveness(units, capacity_ratio) - rated_effectiveness, 0.0, MOST_TRANSFER_UNITS
     )
-    if found is None:
+    if transfer_units is None:
         raise NoSolution("transfer_units_for")
-    return found
+    return transfer_units
 
 
 @law("rated_heat / (least_capacity * (rated_water - rated_air))", source="crossflow-series")

@@ -41,17 +41,17 @@ class _Slab(NamedTuple):
     def excess(self, across: float, depth: float, source: float) -> float:
         """Excess at a place over the room, from a unit line source `source` deep, times 2 pi and the conductivity."""
         high, low = sorted((depth, source))
-        found = 1 / self.loss + high
+        temperatures = 1 / self.loss + high
         for apart in (low - high, low + high, 2 * self.thickness - low - high):
             near = math.exp(-apart)
-            found -= math.log(1 - 2 * near * math.cos(across) + near * near) / 2
+            temperatures -= math.log(1 - 2 * near * math.cos(across) + near * near) / 2
         direct, above = math.exp(high - low), math.exp(-high - low)
         below, through = math.exp(2 * (low - self.thickness)), math.exp(-2 * self.thickness)
         for n in range(1, self.terms + 1):
             kept = (n - self.loss) / (n + self.loss)
             whole = (direct**n + kept * above**n) * (1 + below**n) / (1 - kept * through**n)
-            found += (whole - direct**n * (1 + below**n) - above**n) * math.cos(n * across) / n
-        return found
+            temperatures += (whole - direct**n * (1 + below**n) - above**n) * math.cos(n * across) / n
+        return temperatures
 
 
 class _Spread(NamedTuple):
@@ -83,9 +83,9 @@ def _solve(rows: Sequence[Sequence[float]]) -> list[float]:
     reduced = []
     for leading, *entries in others:
         reduced.append([entry - leading / pivot * above for entry, above in zip(entries, first, strict=True)])
-    found = _solve(reduced) if reduced else []
+    solved = _solve(reduced) if reduced else []
     *factors, right = first
-    return [(right - sum(a * b for a, b in zip(factors, found, strict=True))) / pivot, *found]
+    return [(right - sum(a * b for a, b in zip(factors, solved, strict=True))) / pivot, *solved]
 
 
 @method(

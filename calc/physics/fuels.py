@@ -59,13 +59,13 @@ def _fuel(
     bought_by: str,
     units: tuple[str, str],
     content: tuple[float, float, float],
-    one: float,
+    heat_content: float,
     content_source: str,
     efficiency: tuple[float, float, float],
     efficiency_source: str,
 ) -> Fuel:
     """One row of the table: `content` is (typical, low, high) Btu in the amount `one`, an SI volume or mass."""
-    typical, low, high = (btu * BTU / one for btu in content)
+    typical, low, high = (btu * BTU / heat_content for btu in content)
     us_unit, si_unit = units
     return Fuel(
         key, label, bought_by, us_unit, si_unit, typical, low, high, content_source, *efficiency, efficiency_source

@@ -31,8 +31,8 @@ class Species(NamedTuple):
 
 
 SPECIES: dict[str, Species] = {
-    one.key: one
-    for one in (
+    species.key: species
+    for species in (
         # Medians of the hardwoods and of the conifers below, for a pile whose trees nobody knows.
         Species("mixed-hardwood", "Mixed hardwood", 0.50 * WATER, 0.74, False, None, 0),
         Species("mixed-softwood", "Mixed softwood", 0.38 * WATER, 0.64, False, None, 0),

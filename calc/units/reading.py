@@ -49,19 +49,19 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
         text = re.sub(r"^R\s*-?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # builders say R-19
     if kind == "fraction":
         text = re.sub(r"^(COP)\s*(?=\d)(.*)", r"\2 \1", text, flags=re.IGNORECASE)  # COP 3.2
-    found = _NUMBER.match(text)
-    if not found:
+    matched = _NUMBER.match(text)
+    if not matched:
         raise UnitError("must start with a number", wants_example=True)
-    if kind in _IN_PIECES and (pieces := _in_pieces(text, found, kind, system)):
+    if kind in _IN_PIECES and (pieces := _in_pieces(text, matched, kind, system)):
         return pieces
-    rest = text[found.end() :].strip()
-    number, value = _value(found, system)
+    rest = text[matched.end() :].strip()
+    number, value = _value(matched, system)
     if rest == shown.text[:1] and rest in ("$", "€"):
         rest = ""  # "$3.50" beside "$/gal" is a price in the unit shown
     taken_as = ""
     if kind == "power" and _HEAT_ALONE.fullmatch(rest):
         rest += "/h"  # only a rate fits here, and this is how the trade writes one
-        taken_as = f"{found.group()} {rest}"
+        taken_as = f"{matched.group()} {rest}"
     if rest:
         unit = unit_named(rest, kind)
     elif kind == "fraction" and 0 < abs(value) < 1:
@@ -125,13 +125,13 @@ def _plain(text: str) -> str:
     return text
 
 
-def _value(found: re.Match[str], system: System) -> tuple[str, float]:
-    sign = "-" if found["sign"] == "-" else ""
-    if found["plain"] is not None:
-        number = sign + _decimal(found["plain"], system)
+def _value(matched: re.Match[str], system: System) -> tuple[str, float]:
+    sign = "-" if matched["sign"] == "-" else ""
+    if matched["plain"] is not None:
+        number = sign + _decimal(matched["plain"], system)
         return number, float(number)
-    whole = found["whole"]
-    top, bottom = (found["over"], found["under"]) if whole else (found["top"], found["bottom"])
+    whole = matched["whole"]
+    top, bottom = (matched["over"], matched["under"]) if whole else (matched["top"], matched["bottom"])
     if len(top) > 9 or len(bottom) > 9 or int(bottom) == 0:
         raise UnitError("has a fraction that cannot be worked out")
     number = f"{sign}{whole}-{top}/{bottom}" if whole else f"{sign}{top}/{bottom}"

@@ -100,7 +100,7 @@ WORKSHEET = Worksheet(
     question="How much antifreeze, and what does it cost?",
     short="Freezing and burst points, glycol to buy, and the flow and pumping it costs.",
     fields=(
-        ANTIFREEZE_KIND.but(options=tuple(one for one in ANTIFREEZE_KIND.options if one.value != "none")),
+        ANTIFREEZE_KIND.but(options=tuple(option for option in ANTIFREEZE_KIND.options if option.value != "none")),
         COLDEST,
         TAP_SIDE,
         OTHER_VOLUME,

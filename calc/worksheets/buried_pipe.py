@@ -196,7 +196,9 @@ WORKSHEET = Worksheet(
         SUPPLY_WATER,
         WATER_DROP,
         TRENCH_LENGTH,
-        PIPE_KIND.but(options=tuple(one for one in PIPE_KIND.options if one.value in ("copper-m", "copper-l", "pex"))),
+        PIPE_KIND.but(
+            options=tuple(option for option in PIPE_KIND.options if option.value in ("copper-m", "copper-l", "pex"))
+        ),
         PIPE_SIZE,
         JACKET,
         PIPE_INSULATION,

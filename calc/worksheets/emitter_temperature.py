@@ -36,7 +36,9 @@ from calc.vocabulary import (
 )
 
 # Floors and duct coils have worksheets of their own.
-OWN_EMITTER = EMITTER.but(options=tuple(one for one in EMITTER.options if one.value in ("baseboard", "radiator")))
+OWN_EMITTER = EMITTER.but(
+    options=tuple(option for option in EMITTER.options if option.value in ("baseboard", "radiator"))
+)
 BASEBOARD_LENGTH = Field(
     "baseboard_length",
     "length",

@@ -92,7 +92,7 @@ WORKSHEET = Worksheet(
         LOOP_SUPPLY,
         LOOP_RETURN,
         LOOP_HEIGHT,
-        PIPE_KIND.but(options=tuple(one for one in PIPE_KIND.options if one.value != "pex")),
+        PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value != "pex")),
         PIPE_SIZE,
         PIPE_LENGTH,
         ELBOWS,

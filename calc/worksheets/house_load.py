@@ -50,7 +50,7 @@ FUEL = Field(
     "fuel",
     "choice",
     "Fuel",
-    options=tuple(Option(one.key, one.label, FUEL_WORDS.get(one.key, ())) for one in FUELS.values()),
+    options=tuple(Option(fuel.key, fuel.label, FUEL_WORDS.get(fuel.key, ())) for fuel in FUELS.values()),
 )
 TAP_SHARE = Field(
     "tap_share",

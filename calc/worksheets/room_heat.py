@@ -80,7 +80,7 @@ BUILD = Field(
     "Thermal mass of the room",
     "Heavy walls take up heat and give it back slowly.",
     options=(
-        *(Option(key, one.label) for key, one in HEAVINESS.items()),
+        *(Option(key, heaviness.label) for key, heaviness in HEAVINESS.items()),
         Option("own", "I know the heat its walls hold"),
     ),
 )
@@ -126,7 +126,7 @@ _BY_CLASS = Case(
             "area_heat_capacity",
             "Heat held by walls and floor for each floor area",
             on="build",
-            values={key: f"{one.capacity_per_area:g} J/m2/K" for key, one in HEAVINESS.items()},
+            values={key: f"{heaviness.capacity_per_area:g} J/m2/K" for key, heaviness in HEAVINESS.items()},
             source="iso-13790",
         ),
         Pick(
@@ -134,7 +134,7 @@ _BY_CLASS = Case(
             "factor",
             "Surface of that mass over floor area",
             on="build",
-            values={key: f"{one.mass_over_floor:g}" for key, one in HEAVINESS.items()},
+            values={key: f"{heaviness.mass_over_floor:g}" for key, heaviness in HEAVINESS.items()},
             source="iso-13790",
         ),
         Step("wall_capacity", room.wall_capacity, "Heat held by walls and floor", area="room_area"),

@@ -127,7 +127,7 @@ WORKSHEET = Worksheet(
             "density",
             "Oven-dry weight of each volume of this wood",
             on="species",
-            values={one.key: f"{one.basic_density:g} kg/m³" for one in WOODS.values()},
+            values={wood.key: f"{wood.basic_density:g} kg/m³" for wood in WOODS.values()},
             source="usfs-fia-species",
         ),
         Pick(
@@ -135,7 +135,7 @@ WORKSHEET = Worksheet(
             "heat_per_mass",
             "Heat in each weight of it, oven-dry",
             on="species",
-            values={one.key: "9,000 Btu/lb" if one.resinous else "8,600 Btu/lb" for one in WOODS.values()},
+            values={wood.key: "9,000 Btu/lb" if wood.resinous else "8,600 Btu/lb" for wood in WOODS.values()},
             source="wood-heating-value",
         ),
         Step("heat_from_wood", wood.heat_from_wood, "Heat in the wood burned in a winter"),

@@ -115,7 +115,8 @@ def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     return {
         "worksheet": opened.worksheet,
         "fields": {
-            key: {"text": one.text, "units": one.system, "from": one.origin} for key, one in opened.given.items()
+            key: {"text": typed.text, "units": typed.system, "from": typed.origin}
+            for key, typed in opened.given.items()
         },
         **plan.link_said(opened, problems, plan.entries_from(asked.get("plan"), reader), system),
     }

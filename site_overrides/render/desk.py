@@ -60,7 +60,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
 def _form(sheet: Sheet) -> Markup:
     """The boxes of a worksheet, empty; those of cases that are not chosen are hidden."""
     fields: dict[str, Field] = {}
-    for one in (*sheet.plan.fields, *sheet.worksheet.all_fields()):
+    for one in (*sheet.course.fields, *sheet.worksheet.all_fields()):
         fields.setdefault(one.key, one)
     asked = [one for one in fields.values() if not one.optional]
     return fill("desk_form.html", asked=asked, optional=[one for one in fields.values() if one.optional])

@@ -25,17 +25,17 @@ def entries_from(asked: object, reader: Reader) -> Entries:
 
     Who gave an entry is decided here: without a word about it, the reader typed it.
     """
-    found = {}
-    for key, one in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
-        if isinstance(one, dict) and isinstance(one.get("text"), str):
-            origin, worksheet = one.get("from"), one.get("by")
-            found[str(key)] = Entry(
-                one["text"],
+    entries = {}
+    for key, told in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
+        if isinstance(told, dict) and isinstance(told.get("text"), str):
+            origin, worksheet = told.get("from"), told.get("by")
+            entries[str(key)] = Entry(
+                told["text"],
                 origin if origin in ORIGINS else "typed",
                 worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
-                "si" if one.get("units") == "si" else "us",
+                "si" if told.get("units") == "si" else "us",
             )
-    return Entries(found, reader)
+    return Entries(entries, reader)
 
 
 def entry_for_page(entry: Entry) -> dict[str, str]:
@@ -57,7 +57,7 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     entries = plan.opened(entries)
     known = plan.look(entries, WORKSHEETS.values())
     stale = plan.stale(entries, WORKSHEETS, BY_KEY)
-    rows = {key: _row(one, stale.get(key), system, entries) for key, one in known.items()}
+    rows = {key: _row(value, stale.get(key), system, entries) for key, value in known.items()}
     shared = [row for key, row in rows.items() if len(known[key].askers) > 1 or key in BY_KEY]
     groups: list[dict[str, Any]] = [{"worksheet": None, "rows": shared}] if shared else []
     for worksheet in WORKSHEETS.values():
@@ -109,16 +109,16 @@ def from_file(text: str, reader: Reader) -> dict[str, Any]:
 def _as_typed(entries: Entries) -> dict[str, Entry]:
     """Entries of a file as a reader would have typed them: without the unit where it stands beside the box anyway."""
     fields = plan.fields_by_key(WORKSHEETS.values())
-    found = {}
+    typed = {}
     for key, known in plan.look(entries, WORKSHEETS.values()).items():
         if known.value is None or known.value.quantity is None:
             continue
         quantity = known.value.quantity
         for system in SYSTEMS:
-            if {one.unit(system) for one in fields[key]} == {quantity.unit}:
-                found[key] = known.entry._replace(text=quantity.number, system=system)
+            if {field.unit(system) for field in fields[key]} == {quantity.unit}:
+                typed[key] = known.entry._replace(text=quantity.number, system=system)
                 break
-    return found
+    return typed
 
 
 # ---- results that are inputs elsewhere ---------------------------------------------------------------------------
@@ -126,12 +126,12 @@ def _as_typed(entries: Entries) -> dict[str, Entry]:
 
 def offered(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, str]:
     """The results of a sheet that the reader may put into the plan: key to "there", "late" or "new"."""
-    found = {}
+    offers = {}
     for key, entry in plan.offers(sheet, BY_KEY).items():
         there = entries.get(key)
         ours = there is not None and there.worksheet == entry.worksheet and there.origin in ("computed", "example")
-        found[key] = "new" if not ours else "there" if there == entry else "late"
-    return found
+        offers[key] = "new" if not ours else "there" if there == entry else "late"
+    return offers
 
 
 def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, Any]:
@@ -158,32 +158,34 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
         field=field,
         new=told(new),
         standing=told(offer.standing),
-        choices=[told(one) for one in offer.choices],
+        choices=[told(choice) for choice in offer.choices],
         worksheet=sheet.worksheet,
     )
     return {
         "key": key,
         "taken": entry_for_page(offer.taken) if offer.taken else None,
-        "choices": [entry_for_page(one) for one in offer.choices],
+        "choices": [entry_for_page(choice) for choice in offer.choices],
         "said": str(said),
     }
 
 
 def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date."""
-    computed = [key for key, one in sheet.inputs.items() if one.origin in ("computed", "example") and key in entries]
+    computed = [
+        key for key, entry in sheet.inputs.items() if entry.origin in ("computed", "example") and key in entries
+    ]
     if not computed:
         return {}
     stale = plan.stale(entries, WORKSHEETS, BY_KEY, computed)
-    found = {}
+    noted = {}
     for key in computed:
         now = entries.value(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
-        found[key] = {
+        noted[key] = {
             "by": WORKSHEETS.get(entries[key].worksheet),
             "stale": key in stale,
             "now": now.shown(sheet.system) if now else "",
         }
-    return found
+    return noted
 
 
 # ---- a link that was opened --------------------------------------------------------------------------------------
@@ -196,7 +198,7 @@ def link_said(opened: link.Opened, problems: Sequence[str], entries: Entries, sy
     nobody has touched are not: these are replaced, which is told and can be undone.
     """
     apart = _apart(opened, entries, system)
-    own = any(one["own"] for one in apart)
+    own = any(difference["own"] for difference in apart)
     question = fill("link_question.html", apart=apart[:MOST_TOLD], more=len(apart[MOST_TOLD:])) if own else ""
     told = fill("link.html", problems=problems, replaced=apart and not own) if problems or (apart and not own) else ""
     return {"said": str(told), "ask": str(question)}
@@ -223,7 +225,7 @@ def _apart(opened: link.Opened, entries: Entries, system: System) -> list[dict[s
     return apart
 
 
-def _same(one: float | str, other: float | str) -> bool:
-    if isinstance(one, str) or isinstance(other, str):
-        return one == other
-    return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
+def _same(mine: float | str, other: float | str) -> bool:
+    if isinstance(mine, str) or isinstance(other, str):
+        return mine == other
+    return abs(mine - other) <= 1e-9 * max(abs(mine), abs(other))

@@ -132,7 +132,7 @@ def _take(worksheet: Worksheet, entries: Entries, system: System, ticked: bool |
     belongs = _belongs(worksheet.in_record, entries)
     if reading.problems:
         # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
-        asks = {one.key for one in reading.plan.fields if one.kind != "choice" and not (one.typical or one.optional)}
+        asks = {one.key for one in reading.course.fields if one.kind != "choice" and not (one.typical or one.optional)}
         said = tuple(problem.text for problem in reading.problems) if belongs and asks <= given.keys() else ()
         return Taken(worksheet, False, False, (), said, possible=False)
     lacks = tuple(one.field.label for one in reading.inputs.values() if _is_needed(one) and one.origin == "example")

@@ -73,7 +73,7 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
 
 def _fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
     """Every field and step on which these values rest."""
-    return set(keys).union(*(step.needs for step in sheet.plan.steps_for(keys)))
+    return set(keys).union(*(step.needs for step in sheet.course.steps_for(keys)))
 
 
 def _texts(sheet: Sheet, system: System) -> Texts:

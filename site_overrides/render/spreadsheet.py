@@ -17,9 +17,9 @@ Rows = list[tuple[str, ...]]
 
 def names(sheet: Sheet) -> list[str]:
     """What can be had of a sheet: results, verdict, each table by its number, chart."""
-    found = ["results", *(["verdict"] if sheet.verdicts else [])]
-    found += [f"table-{number}" for number in range(len(sheet.tables))]
-    return found + (["chart"] if sheet.worksheet.chart else [])
+    tables = ["results", *(["verdict"] if sheet.verdicts else [])]
+    tables += [f"table-{number}" for number in range(len(sheet.tables))]
+    return tables + (["chart"] if sheet.worksheet.chart else [])
 
 
 def csv_file(sheet: Sheet, name: str) -> tuple[str, str]:
@@ -35,10 +35,12 @@ def _table(sheet: Sheet, name: str) -> tuple[tuple[str, ...], Rows]:
     if name not in names(sheet):
         raise KeyError(name)
     if name == "results":
-        results: Rows = [(one.label, *_apart(one.shown, sheet.system)) for one in sheet.results]
+        results: Rows = [(result.label, *_apart(result.shown, sheet.system)) for result in sheet.results]
         return ("Result", "Value", "Unit"), results
     if name == "verdict":
-        verdicts: Rows = [(one.label, STATUS_WORDS[one.status], one.number, one.text) for one in sheet.verdicts]
+        verdicts: Rows = [
+            (verdict.label, STATUS_WORDS[verdict.status], verdict.number, verdict.text) for verdict in sheet.verdicts
+        ]
         return ("Link", "How it stands", "Its number", "Why"), verdicts
     if name == "chart":
         series = chart_of(sheet)

@@ -29,19 +29,19 @@ STATUS_WORDS = {
 
 def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
     """The whole worksheet with every field of every case, those of other cases hidden."""
-    shown = {one.key for one in sheet.plan.fields}
+    shown = {field.key for field in sheet.course.fields}
     fields: dict[str, Field] = {}
-    for one in (*sheet.plan.fields, *sheet.worksheet.all_fields()):
-        fields.setdefault(one.key, one)
+    for field in (*sheet.course.fields, *sheet.worksheet.all_fields()):
+        fields.setdefault(field.key, field)
     states = field_states(sheet, {})
-    drawn = [_field(sheet, one, states.get(one.key), one.key in shown) for one in _in_form_order(sheet, fields)]
+    drawn = [_field(sheet, field, states.get(field.key), field.key in shown) for field in _in_form_order(sheet, fields)]
     return str(
         fill(
             "worksheet.html",
             worksheet=sheet.worksheet,
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
-            fields=[one for one in drawn if not one["optional"]],
-            optional=[one for one in drawn if one["optional"]],
+            fields=[drawn_field for drawn_field in drawn if not drawn_field["optional"]],
+            optional=[drawn_field for drawn_field in drawn if drawn_field["optional"]],
             slots=slots(sheet, offered=offered),
             no_plate=no_plate(sheet),
             has_chart=sheet.worksheet.chart is not None,
@@ -51,30 +51,30 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
 
 
 def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:
-    """The fields of the plan in its order, each other case's fields behind the choice they hang on."""
-    ordered = [fields[one.key] for one in sheet.plan.fields]
-    placed = {one.key for one in ordered}
-    for plan in sheet.worksheet.all_plans():
+    """The fields of the course in its order, each other case's fields behind the choice they hang on."""
+    ordered = [fields[field.key] for field in sheet.course.fields]
+    placed = {field.key for field in ordered}
+    for course in sheet.worksheet.all_courses():
         before: str | None = None
-        for one in plan.fields:
-            if one.key not in placed:
+        for field in course.fields:
+            if field.key not in placed:
                 at = next((place for place, other in enumerate(ordered) if other.key == before), len(ordered) - 1) + 1
-                ordered.insert(at, fields[one.key])
-                placed.add(one.key)
-            before = one.key
+                ordered.insert(at, fields[field.key])
+                placed.add(field.key)
+            before = field.key
     return ordered
 
 
-def _field(sheet: Sheet, one: Field, state: Mapping[str, Any] | None, shown: bool) -> dict[str, Any]:
+def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: bool) -> dict[str, Any]:
     return {
-        "field": one,
-        "id": f"{sheet.worksheet.key}-{one.key}",
-        "state": state or {"value": "", "unit": _unit_words(one, sheet.system), "note": "", "from": "example"},
+        "field": field,
+        "id": f"{sheet.worksheet.key}-{field.key}",
+        "state": state or {"value": "", "unit": _unit_words(field, sheet.system), "note": "", "from": "example"},
         "ticked": state is not None and state["unknown"],
         "units": sheet.system,
         "hidden": not shown,
-        "optional": one.optional,
-        "unknown": one.typical is not None,
+        "optional": field.optional,
+        "unknown": field.typical is not None,
     }
 
 
@@ -87,15 +87,15 @@ def slots(
     may go into the reader's plan, each "new", "late" or "there".
     """
     told = sheet.problems if told is None else told
-    linked = any(one.origin == "link" for one in sheet.inputs.values())
-    found = {
+    linked = any(entry.origin == "link" for entry in sheet.inputs.values())
+    filled = {
         "whose": str(fill("whose.html", sheet=sheet, linked=linked)),
         "plate": str(_plate(sheet, told)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
     if sheet.problems:
-        return found
-    found |= {
+        return filled
+    filled |= {
         "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
         "results": str(fill("results.html", sheet=sheet, offered=offered)),
         "tables": str(fill("tables.html", sheet=sheet)),
@@ -103,10 +103,10 @@ def slots(
         "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
     }
     if sheet.worksheet.checks:
-        found["verdict"] = str(fill("verdict.html", sheet=sheet, words=STATUS_WORDS))
+        filled["verdict"] = str(fill("verdict.html", sheet=sheet, words=STATUS_WORDS))
     if sheet.worksheet.picture:
-        found["picture"] = str(picture(sheet, sheet.worksheet.picture))
-    return found
+        filled["picture"] = str(picture(sheet, sheet.worksheet.picture))
+    return filled
 
 
 def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
@@ -128,8 +128,8 @@ def no_plate(sheet: Sheet) -> Markup:
 
 def _empty_plate(sheet: Sheet, say: str) -> Markup:
     key = sheet.worksheet.headline
-    result = next(one for one in sheet.worksheet.results if one.key == key)
-    label = result.label or next((one.label for one in sheet.plan.steps if one.key == key), "")
+    result = next(result for result in sheet.worksheet.results if result.key == key)
+    label = result.label or next((step.label for step in sheet.course.steps if step.key == key), "")
     return fill("plate.html", label=label, figure="No result yet", unit="", say=say, flag="")
 
 
@@ -152,7 +152,7 @@ def field_states(
     told: Sequence[Problem] = (),
     about: Mapping[str, Mapping[str, Any]] = MappingProxyType({}),
 ) -> dict[str, dict[str, Any]]:
-    """For each field of the plan: what stands in its box, its unit in words, its note, who gave it, its error.
+    """For each field asked: what stands in its box, its unit in words, its note, who gave it, its error.
 
     `about` says of computed numbers which worksheet gave them and whether they are out of date.
     """
@@ -160,44 +160,44 @@ def field_states(
     for problem in told:
         problems.setdefault(problem.key, problem.text)
     states = {}
-    for one in sheet.plan.fields:
-        found = sheet.inputs.get(one.key)
-        typed = given.get(one.key)
-        origin = found.origin if found else typed.origin if typed else "typed"
-        states[one.key] = {
-            "value": box_text(one, found, typed, sheet.system, sheet.reading.refused.get(one.key)),
-            "unit": _unit_words(one, sheet.system),
-            "note": _note(sheet, found, about.get(one.key)) if found else "",
+    for field in sheet.course.fields:
+        entry = sheet.inputs.get(field.key)
+        typed = given.get(field.key)
+        origin = entry.origin if entry else typed.origin if typed else "typed"
+        states[field.key] = {
+            "value": box_text(field, entry, typed, sheet.system, sheet.reading.refused.get(field.key)),
+            "unit": _unit_words(field, sheet.system),
+            "note": _note(sheet, entry, about.get(field.key)) if entry else "",
             "from": origin,
-            "error": problems.get(one.key, ""),
+            "error": problems.get(field.key, ""),
             "unknown": origin == "typical",
         }
     return states
 
 
-def _unit_words(one: Field, system: System) -> str:
-    return "" if one.kind == "choice" else one.unit(system).words
+def _unit_words(field: Field, system: System) -> str:
+    return "" if field.kind == "choice" else field.unit(system).words
 
 
-def _note(sheet: Sheet, found: Input, about: Mapping[str, Any] | None) -> str:
+def _note(sheet: Sheet, entry: Input, about: Mapping[str, Any] | None) -> str:
     """Who gave a value, where it is not the reader."""
-    source, same_as = _typical_source(found.field), _same_as(sheet, found)
+    source, same_as = _typical_source(entry.field), _same_as(sheet, entry)
     is_example = bool(sheet.example)
     told = {"source": source, "same_as": same_as, "about": about}
-    return str(fill("note.html", field=found.field, found=found, is_example=is_example, **told))
+    return str(fill("note.html", field=entry.field, entry=entry, is_example=is_example, **told))
 
 
 def box_text(
-    field: Field, found: Input | None, typed: Typed | None, system: System, refused: Quantity | None = None
+    field: Field, entry: Input | None, typed: Typed | None, system: System, refused: Quantity | None = None
 ) -> str:
     """The text in a field's box: as typed while the reader stays in the system it was typed in, else converted.
 
     `refused` is what stands in a text that the field cannot take.
     """
-    if found and found.quantity is None:
-        return str(found.si)
-    as_typed = typed is not None and typed.system == system and (found is None or typed.origin == "typed")
-    quantity = found.quantity if found else refused
+    if entry and entry.quantity is None:
+        return str(entry.si)
+    as_typed = typed is not None and typed.system == system and (entry is None or typed.origin == "typed")
+    quantity = entry.quantity if entry else refused
     if typed is not None and (as_typed or quantity is None):
         return typed.text
     if quantity is None:
@@ -205,12 +205,12 @@ def box_text(
     return grouped(typed_digits(quantity, field.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
 
 
-def _same_as(sheet: Sheet, found: Input) -> str:
-    return sheet.inputs[found.from_field].field.label if found.from_field in sheet.inputs else ""
+def _same_as(sheet: Sheet, entry: Input) -> str:
+    return sheet.inputs[entry.from_field].field.label if entry.from_field in sheet.inputs else ""
 
 
-def _typical_source(one: Field) -> str:
-    return source_line(SOURCES[one.typical.source]) if one.typical else ""
+def _typical_source(field: Field) -> str:
+    return source_line(SOURCES[field.typical.source]) if field.typical else ""
 
 
 def charts_json(series: Series | None, worksheet: str) -> dict[str, Any] | None:

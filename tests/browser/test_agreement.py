@@ -80,7 +80,7 @@ def some_edits(worksheet: str, count: int) -> Iterator[tuple[dict[str, str], She
     for _ in range(count):
         if chance.random() < 0.15:
             system = "si" if system == "us" else "us"
-        field = chance.choice(sheet.plan.fields)
+        field = chance.choice(sheet.course.fields)
         text = some_text(field, system, chance)
         if field.optional and not text:
             given.pop(field.key, None)
@@ -103,7 +103,7 @@ def expected(sheet: Sheet, page: dict[str, Any]) -> dict[str, Any]:
     """What the page has to say; `page` gives back what is not compared."""
     said = as_json(sheet)
     fields = {"shown": page["shown"], "box": page["box"]}
-    assert set(page["shown"]) == {field.key for field in sheet.plan.fields}
+    assert set(page["shown"]) == {field.key for field in sheet.course.fields}
     if sheet.problems:
         told = {"state": "wrong", "figure": "No result yet", "errors": [one["text"] for one in said["errors"]]}
         return page | told | fields | {"rough": False}

@@ -200,7 +200,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
 
 
 def _fields(worksheet: str) -> tuple[Any, ...]:
-    return answer(worksheet, {}).plan.fields
+    return answer(worksheet, {}).course.fields
 
 
 CUSTOMER = {

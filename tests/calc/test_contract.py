@@ -45,11 +45,11 @@ def _texts(one: Field, source: random.Random) -> str:
 def _sampled(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
     """Texts for a random half or more of the fields of a random case."""
     choices = {one.key: source.choice(one.options).value for one in worksheet.all_fields() if one.kind == "choice"}
-    plan = worksheet.plan(choices)
+    course = worksheet.course(choices)
     share = source.choice((0.5, 0.8, 1.0))
     return {
         one.key: Typed(choices[one.key] if one.kind == "choice" else _texts(one, source))
-        for one in plan.fields
+        for one in course.fields
         if one.kind == "choice" or source.random() < share
     }
 
@@ -121,9 +121,9 @@ def test_any_text_in_any_field_gives_results_or_sentences(worksheet: Worksheet) 
 def _each_field(worksheet: Worksheet) -> Iterator[tuple[dict[str, Typed], Field]]:
     """Every field once, with choices for which the worksheet asks it."""
     seen: list[Field] = []
-    for plan in worksheet.all_plans():
-        chosen = {key: Typed(value) for key, value in plan.choices}
-        for one in plan.fields:
+    for course in worksheet.all_courses():
+        chosen = {key: Typed(value) for key, value in course.choices}
+        for one in course.fields:
             if one not in seen:
                 seen.append(one)
                 yield chosen, one
@@ -144,13 +144,13 @@ def test_the_ends_of_every_field_give_results_or_sentences(worksheet: Worksheet)
             sheet = answer(worksheet.key, chosen | {one.key: Typed(text)})
             _check(sheet)
             assert not any(problem.text.startswith(f"{one.label} must be between") for problem in sheet.problems), text
-    for plan in worksheet.all_plans()[:40]:
-        chosen = {key: Typed(value) for key, value in plan.choices}
+    for course in worksheet.all_courses()[:40]:
+        chosen = {key: Typed(value) for key, value in course.choices}
         for end in ("low", "high"):
             _check(
                 answer(
                     worksheet.key,
-                    chosen | {one.key: Typed(getattr(one, end)) for one in plan.fields if one.kind != "choice"},
+                    chosen | {one.key: Typed(getattr(one, end)) for one in course.fields if one.kind != "choice"},
                 )
             )
 
@@ -225,12 +225,12 @@ def test_a_spoilt_link_names_what_is_wrong(worksheet: Worksheet) -> None:
 @ALL
 def test_the_printed_working_recomputes_to_itslast_digit(worksheet: Worksheet) -> None:
     source = random.Random(f"working of {worksheet.key}")
-    cases = [{key: Typed(value) for key, value in plan.choices} for plan in worksheet.all_plans()]
+    cases = [{key: Typed(value) for key, value in course.choices} for course in worksheet.all_courses()]
     sheets = [({}, system) for system in SYSTEMS]
     sheets += [(case | _fitting(worksheet, case, source), system) for case in cases for system in SYSTEMS]
     for given, system in sheets:
         sheet = answer(worksheet.key, given, system)
-        laws = {step.key: step.law for step in sheet.plan.steps if hasattr(step, "law")}
+        laws = {step.key: step.law for step in sheet.course.steps if hasattr(step, "law")}
         for line in sheet.working:
             if not line.sums:
                 continue
@@ -247,10 +247,10 @@ def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random
     near = _near_example(worksheet, source)
     keys = {
         one.key
-        for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields
+        for one in worksheet.course({key: typed.text for key, typed in case.items()}).fields
         if one.kind != "choice"
     }
-    kinds = {one.key: one.kind for one in worksheet.plan({key: typed.text for key, typed in case.items()}).fields}
+    kinds = {one.key: one.kind for one in worksheet.course({key: typed.text for key, typed in case.items()}).fields}
     fitting = {}
     for key, typed in near.items():
         if key in keys and key not in case:
@@ -264,16 +264,16 @@ def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random
 
 @ALL
 def test_what_nobody_gave_is_named(worksheet: Worksheet) -> None:
-    plan = answer(worksheet.key, {}).plan
-    one = next(one for one in plan.fields if one.kind != "choice" and not one.optional)
+    course = answer(worksheet.key, {}).course
+    one = next(one for one in course.fields if one.kind != "choice" and not one.optional)
     text = answer(worksheet.key, {}).inputs[one.key].text
     sheet = answer(worksheet.key, {one.key: Typed(text)})
-    wanted = [other.label for other in sheet.plan.fields if other.key != one.key and not other.optional]
+    wanted = [other.label for other in sheet.course.fields if other.key != one.key and not other.optional]
     assert not sheet.problems
     assert sheet.rough == bool(wanted)
     assert list(sheet.assumed) == wanted
     assert sheet.inputs[one.key].origin == "typed"
-    assert {sheet.inputs[other.key].origin for other in sheet.plan.fields if other.key != one.key} <= {
+    assert {sheet.inputs[other.key].origin for other in sheet.course.fields if other.key != one.key} <= {
         "typical",
         "example",
     }
@@ -292,9 +292,9 @@ def test_sources_exist_and_limits_are_told(worksheet: Worksheet) -> None:
 
 @ALL
 def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Worksheet) -> None:
-    for plan in worksheet.all_plans():
-        fields = {one.key: one for one in plan.fields}
-        for step in plan.steps:
+    for course in worksheet.all_courses():
+        fields = {one.key: one for one in course.fields}
+        for step in course.steps:
             for name, source in getattr(step, "binding", {}).items():
                 allowed = step.law.ranges.get(name)  # type: ignore[union-attr]
                 if allowed is None or source not in fields:
@@ -331,9 +331,9 @@ def test_no_key_has_two_meanings() -> None:
 
 @ALL
 def test_every_typical_value_is_taken_and_named(worksheet: Worksheet) -> None:
-    for plan in worksheet.all_plans():
-        chosen = {key: Typed(value) for key, value in plan.choices}
-        for one in plan.fields:
+    for course in worksheet.all_courses():
+        chosen = {key: Typed(value) for key, value in course.choices}
+        for one in course.fields:
             if one.typical is None or not chosen:
                 continue
             sheet = answer(worksheet.key, chosen)

@@ -13,7 +13,7 @@ from tests.calc.throwaway import HEAT, WAY, worksheet
 
 
 def test_the_plain_one_is_right() -> None:
-    assert worksheet().plan({}).steps[0].key == "time"
+    assert worksheet().course({}).steps[0].key == "time"
 
 
 @pytest.mark.parametrize(
@@ -25,7 +25,7 @@ def test_the_plain_one_is_right() -> None:
         (lambda: Condition("missing(1)"), "takes the name"),
         (lambda: Condition("heat >"), "not a condition"),
         (lambda: Condition("abs(heat) > 1"), "may be called"),
-        (lambda: worksheet(fields=(HEAT,)).plan({}), "lack what they need"),
+        (lambda: worksheet(fields=(HEAT,)).course({}), "lack what they need"),
         (lambda: quantity("words", "energy"), "words"),
         (lambda: pieces("{heat!r} of it"), "only names may stand in braces"),
         (lambda: pieces("heat} of it"), "heat} of it"),

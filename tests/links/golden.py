@@ -40,8 +40,8 @@ def lines(worksheet: Worksheet) -> Iterator[str]:
     """Links of a worksheet with their values: the worked example, and other numbers in other units for each case."""
     source = random.Random(f"golden links of {worksheet.key}")
     givens: list[dict[str, Typed]] = [{}]
-    for plan in worksheet.all_plans()[:MOST_CASES]:
-        chosen = {key: Typed(value) for key, value in plan.choices}
+    for course in worksheet.all_courses()[:MOST_CASES]:
+        chosen = {key: Typed(value) for key, value in course.choices}
         example = answer(worksheet.key, chosen)
         numbers = {
             key: Typed(_moved(one.field, one.si, source))

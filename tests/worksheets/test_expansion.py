@@ -22,7 +22,7 @@ def test_mill_row_by_hand() -> None:
 
 def test_the_high_limit_counts_and_not_the_store() -> None:
     assert values("expansion", high_limit="230 °F")["vessel_volume"] > 1.1 * values("expansion")["vessel_volume"]
-    assert "store_top" not in {one.key for one in sheet_of("expansion").plan.fields}
+    assert "store_top" not in {one.key for one in sheet_of("expansion").course.fields}
 
 
 def test_thin_air_needs_a_smaller_vessel_because_pressures_are_absolute() -> None:
