@@ -51,7 +51,7 @@ def pressure_ratio(site_pressure: AbsolutePascal) -> Fraction:
     ranges={"entering_air": "-40 °C to 60 °C"},
 )
 def air_capacity(air_flow: AirFlow, site_pressure: AbsolutePascal, entering_air: Kelvin) -> WattPerKelvin:
-    """Heat in W that an air flow carries for each K; actual volume (m³/s) at entering temperature and site pressure."""
+    """Heat that an air flow carries, W/K; actual volume (m³/s) at entering temperature and site pressure."""
 
 
 @law(
@@ -60,7 +60,7 @@ def air_capacity(air_flow: AirFlow, site_pressure: AbsolutePascal, entering_air:
     constants={"standard_air_density": STANDARD_AIR_DENSITY, "air_specific_heat": AIR_SPECIFIC_HEAT},
 )
 def standard_air_capacity(standard_flow: AirFlow) -> WattPerKelvin:
-    """Heat in W that a flow given in standard air (m³/s of air at 1.2014 kg/m³) carries for each K, at any altitude."""
+    """Heat that a flow given in standard air (m³/s of air at 1.2014 kg/m³) carries, W/K, at any altitude."""
 
 
 @law("min(water_capacity, air_capacity)", source="definition")

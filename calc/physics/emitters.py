@@ -102,12 +102,12 @@ def mean_water(indoor: Kelvin, excess: KelvinDifference) -> Kelvin:
 
 @law("design_load / water_drop", source="first-law")
 def flow_capacity(design_load: Watt, water_drop: KelvinDifference) -> WattPerKelvin:
-    """Heat in W that the emitter's design flow carries for each K of drop: `water_drop` (K) at `design_load` (W)."""
+    """Heat that the emitter's design flow carries, W/K of drop: `water_drop` (K) at `design_load` (W)."""
 
 
 @law("flow * heat_capacity", source="first-law")
 def capacity_of_flow(flow: Flow, heat_capacity: JoulePerCubicMetreKelvin) -> WattPerKelvin:
-    """Heat in W that a measured `flow` (m³/s) carries for each K of drop; `heat_capacity` (J/m³K) at the mean water."""
+    """Heat that a measured `flow` (m³/s) carries, W/K of drop; `heat_capacity` (J/m³K) at the mean water."""
 
 
 @law("flow_capacity / heat_capacity", source="first-law")

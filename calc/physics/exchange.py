@@ -62,7 +62,7 @@ def rated_conductance(
 
 @law("heat / (warm - cool)", source="first-law")
 def stream_capacity(heat: Watt, warm: Kelvin, cool: Kelvin) -> WattPerKelvin:
-    """Heat in W that a stream carries for each K, from the heat and the two temperatures (K) at one rated point."""
+    """Heat that a stream carries, W/K, from the heat and the two temperatures (K) at one rated point."""
 
 
 @law(

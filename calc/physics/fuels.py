@@ -64,7 +64,7 @@ def _fuel(
     efficiency: tuple[float, float, float],
     efficiency_source: str,
 ) -> Fuel:
-    """One row of the table: `content` is (typical, low, high) Btu in the amount `one`, an SI volume or mass."""
+    """A row of the table: `content` is (typical, low, high) Btu in the amount `heat_content`, in SI."""
     typical, low, high = (btu * BTU / heat_content for btu in content)
     us_unit, si_unit = units
     return Fuel(
@@ -200,17 +200,17 @@ FUELS: dict[str, Fuel] = {
 
 @law("amount * heat_content", source="definition")
 def heat_in_volume(amount: CubicMetre, heat_content: JoulePerCubicMetre) -> Joule:
-    """Heat held by an amount of fuel bought by volume (oil, propane, firewood), on the basis of `heat_content`."""
+    """Heat in J of a fuel bought by volume, m³ (oil, propane, firewood), on the basis of `heat_content`, J/m³."""
 
 
 @law("amount * heat_content", source="definition")
 def heat_in_mass(amount: Kilogram, heat_content: JoulePerKilogram) -> Joule:
-    """Heat held by an amount of fuel bought by weight (pellets, coal), on the basis of `heat_content`."""
+    """Heat in J of a fuel bought by weight, kg (pellets, coal), on the basis of `heat_content`, J/kg."""
 
 
 @law("heat_in_fuel * efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def heat_delivered(heat_in_fuel: Joule, efficiency: Fraction) -> Joule:
-    """Heat that reaches the house from the heat in the fuel; a heat pump's `efficiency` is above 100 %.
+    """Heat in J that reaches the house from the heat in the fuel, J; a heat pump's `efficiency` is above 100 %.
 
     Heat content and efficiency must be on the same basis, both higher or both lower heating value. Raises OutOfRange
     for an efficiency below 1 % or above 600 %.
@@ -219,22 +219,22 @@ def heat_delivered(heat_in_fuel: Joule, efficiency: Fraction) -> Joule:
 
 @law("heat_in_fuel * lower_value / higher_value", source="definition", ranges={"higher_value": "1 MJ/kg to 60 MJ/kg"})
 def heat_on_lower_basis(heat_in_fuel: Joule, lower_value: JoulePerKilogram, higher_value: JoulePerKilogram) -> Joule:
-    """Heat in a fuel on the lower basis, from its heat on the higher one and the two heating values."""
+    """Heat in J of a fuel on the lower basis, from its heat on the higher basis, J, and both heating values, J/kg."""
 
 
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def volume_needed(heat: Joule, heat_content: JoulePerCubicMetre, efficiency: Fraction) -> CubicMetre:
-    """Amount of a fuel sold by volume that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
+    """Fuel sold by volume, m³, that delivers `heat` (J). Raises OutOfRange like `heat_delivered`."""
 
 
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def mass_needed(heat: Joule, heat_content: JoulePerKilogram, efficiency: Fraction) -> Kilogram:
-    """Amount of a fuel sold by weight that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
+    """Fuel sold by weight, kg, that delivers `heat` (J). Raises OutOfRange like `heat_delivered`."""
 
 
 @law("heat / efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def energy_needed(heat: Joule, efficiency: Fraction) -> Joule:
-    """Amount of a fuel billed by energy that delivers `heat`. Raises OutOfRange like `heat_delivered`."""
+    """Fuel billed by energy, J, that delivers `heat` (J). Raises OutOfRange like `heat_delivered`."""
 
 
 @law("price / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})

@@ -6,6 +6,7 @@ import itertools
 import math
 import pkgutil
 import random
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -118,6 +119,20 @@ def test_a_law_says_what_it_means() -> None:
     said = {f"{module}.{function.name}": ast.get_docstring(function) for module, function, _ in _declared()}
     assert set(said) == {f"{one.module}.{one.name}" for one in LAWS}
     assert all(said.values())
+
+
+PLAIN = str.maketrans("", "", "()·")  # a docstring may write W/m²K for W/(m²·K)
+
+
+def test_a_law_says_the_unit_of_its_result() -> None:
+    said = {f"{module}.{function.name}": ast.get_docstring(function) or "" for module, function, _ in _declared()}
+    silent = []
+    for law in LAWS:
+        unit = KINDS[law.returns.kind].si.translate(PLAIN)
+        words = re.split(r"[\s,;:]+|\.(?=\s|$)", said[f"{law.module}.{law.name}"].translate(PLAIN))
+        if unit not in ("1", *words) and "money" not in unit and "day" not in unit:
+            silent.append(f"{law.module}.{law.name} gives {unit}")
+    assert silent == []
 
 
 def _corners(law: Law) -> Iterator[dict[str, float]]:
