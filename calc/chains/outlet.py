@@ -1,15 +1,28 @@
-"""The stove's outlet at the fire's peak, judged on every sheet that takes a store's top and knows its pressure.
+"""Boiling, judged on every sheet that takes a store's top: in the store, and at the stove's outlet at the fire's peak.
 
 The hottest water of the plant is not in the store: with a full store feeding the stove, its outlet is hotter still.
 """
 
+from calc.chains.water_side import BOILING_GIVENS
 from calc.engine.declare import Advice, Result, Step
 from calc.physics import safety, water
-from calc.vocabulary import CHARGE_RISE
+from calc.vocabulary import BOILING_ALTITUDE, CHARGE_RISE, SYSTEM_PRESSURE
 
-FIELDS = (CHARGE_RISE.but(unless_given="25 F°"),)
+FIELDS = (BOILING_ALTITUDE, SYSTEM_PRESSURE, CHARGE_RISE.but(unless_given="25 F°"))
+
+# Where the question is another one, the same numbers are folded away and stand on the careful side until given.
+FOLDED = (
+    BOILING_ALTITUDE.but(unless_given="5,000 ft"),
+    SYSTEM_PRESSURE.but(unless_given="0 psi"),
+    CHARGE_RISE.but(unless_given="25 F°"),
+)
+
+GIVENS = BOILING_GIVENS
 
 STEPS = (
+    Step("barometer", water.barometer, "Air pressure at this height"),
+    Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
+    Step("boiling", water.boiling_temperature, "Water boils there at"),
     Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
     Step("outlet_margin", water.boiling_margin, "Margin to boiling at the outlet", temperature="outlet_at_peak"),
 )
@@ -31,12 +44,31 @@ ADVICE = (
         "iapws-if97",
     ),
     Advice(
+        "stop",
+        "boiling",
+        "store_top >= boiling",
+        "Water boils in this store.",
+        "At {altitude} and {system_pressure} it boils at {boiling}, and it is to be charged to {store_top}. Charge it "
+        "cooler, and ask the person who installs it about pressure and relief.",
+        "iapws-if97",
+        stays="store_top >= boiling",
+    ),
+    Advice(
         "caution",
         "outlet-margin",
         "outlet_margin > 0 and outlet_margin < boiling_caution",
         "Little margin at the stove's outlet.",
         "{outlet_margin} are left at the peak; keep {boiling_caution}. A smaller rise (more flow) or a cooler store "
         "helps.",
+        "boiling-caution",
+    ),
+    Advice(
+        "caution",
+        "boiling-margin",
+        "store_top < boiling and store_top > boiling - boiling_caution",
+        "Little margin to boiling.",
+        "The store is charged to {store_top} and boils at {boiling}. The stove's outlet is hotter still at "
+        "the fire's peak: keep at least {boiling_caution} between them.",
         "boiling-caution",
     ),
 )

@@ -1,6 +1,6 @@
 """What will a coil in my ducts give, and at what water temperature does it stop being enough?"""
 
-from calc.chains import store_for_hours
+from calc.chains import outlet, store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -23,10 +23,9 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import air, emitters, water
+from calc.physics import air, emitters
 from calc.plant import EMITTERS
 from calc.vocabulary import (
-    ALTITUDE,
     AVERAGE_OUTDOOR,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
@@ -235,7 +234,6 @@ WORKSHEET = Worksheet(
         COIL_KNOWN,
         COIL_FLOW,
         AIR_FLOW,
-        ALTITUDE,
         DUCT_WAY,
         SUPPLY_TRIED,
         INDOOR,
@@ -246,6 +244,7 @@ WORKSHEET = Worksheet(
         FLOW_BASIS,
         EMITTER_FACTOR,
         *store_for_hours.FIELDS,
+        *outlet.FOLDED,
     ),
     givens=(
         Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
@@ -261,6 +260,7 @@ WORKSHEET = Worksheet(
             "iapws-if97",
         ),
         *store_for_hours.GIVENS,
+        *outlet.GIVENS,
     ),
     cases=(
         Cases(
@@ -424,7 +424,6 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Step("barometer", water.barometer, "Air pressure at this height"),
         Step("pressure_ratio", air.pressure_ratio, "Air here beside air at sea level", site_pressure="barometer"),
         Step(
             "water_capacity",
@@ -461,6 +460,7 @@ WORKSHEET = Worksheet(
             supply="supply_water_average",
         ),
         *store_for_hours.steps("needed_heat"),
+        *outlet.STEPS,
     ),
     results=(
         Result(
@@ -489,6 +489,7 @@ WORKSHEET = Worksheet(
         ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
         store_for_hours.RESULT,
+        outlet.RESULT,
     ),
     headline="lowest_useful",
     say="The air at the registers is then {register_air}.",
@@ -506,6 +507,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "unworkable",
             "impossible-rating",
@@ -627,6 +629,8 @@ WORKSHEET = Worksheet(
                 "supply_tried": "140 °F",
                 "store_top": "185 °F",
                 "hours_wanted": "8 h",
+                "charge_rise": "25 F°",
+                "system_pressure": "12 psi",
             },
         ),
         Example(

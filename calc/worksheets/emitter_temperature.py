@@ -1,6 +1,6 @@
 """How cool can my baseboards or radiators run?"""
 
-from calc.chains import store_for_hours
+from calc.chains import outlet, store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -138,6 +138,7 @@ WORKSHEET = Worksheet(
         SUPPLY_TRIED,
         EMITTER_FACTOR,
         *store_for_hours.FIELDS,
+        *outlet.FOLDED,
     ),
     givens=(
         Given(
@@ -149,6 +150,7 @@ WORKSHEET = Worksheet(
         ),
         Given("hottest_store", "temperature", "As hot as stores are charged", "200 °F", "hottest-store"),
         *store_for_hours.GIVENS,
+        *outlet.GIVENS,
     ),
     cases=(
         Cases(
@@ -251,6 +253,7 @@ WORKSHEET = Worksheet(
             rated_output="rating",
         ),
         *store_for_hours.steps("design_load"),
+        *outlet.STEPS,
     ),
     results=(
         Result(
@@ -270,6 +273,7 @@ WORKSHEET = Worksheet(
         Result("output_at", "Output at {supply_tried} supply", missing="less than nothing"),
         Result("rating", "Rated output without the allowance"),
         store_for_hours.RESULT,
+        outlet.RESULT,
     ),
     headline="lowest_useful",
     say="On an average day {lowest_useful_average} is enough.",
@@ -286,6 +290,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "caution",
             "return-too-cold",
@@ -384,6 +389,9 @@ WORKSHEET = Worksheet(
                 "average_outdoor": "30 °F",
                 "store_top": "180 °F",
                 "hours_wanted": "8 h",
+                "altitude": "3,000 ft",
+                "charge_rise": "25 F°",
+                "system_pressure": "12 psi",
             },
         ),
         Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),

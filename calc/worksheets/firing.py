@@ -19,7 +19,6 @@ from calc.engine.declare import (
 from calc.physics import firing, house, store, water
 from calc.vocabulary import (
     BASE_TEMPERATURE,
-    BOILING_ALTITUDE,
     BURN_TIME,
     DEGREE_DAYS,
     DESIGN_LOAD,
@@ -34,7 +33,6 @@ from calc.vocabulary import (
     STANDBY_LOSS,
     STORE_TOP,
     STORE_VOLUME,
-    SYSTEM_PRESSURE,
     TAP_LOAD,
     WATER_OUTPUT,
 )
@@ -68,8 +66,6 @@ WORKSHEET = Worksheet(
         DEGREE_DAYS,
         BASE_TEMPERATURE,
         HEATING_DAYS,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
         *outlet.FIELDS,
         TAP_LOAD,
         STANDBY_LOSS,
@@ -81,9 +77,7 @@ WORKSHEET = Worksheet(
     givens=(
         *one_load.GIVENS,
         Given("waking_hours", "time", "Hours a day in which somebody is awake to feed it", "16 h", "common-practice"),
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
     ),
     cases=(one_load.HEATING_VALUE,),
     steps=(
@@ -97,9 +91,6 @@ WORKSHEET = Worksheet(
             "Average heat output to the room",
             water_heat="burn_to_water",
         ),
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils there at"),
         *outlet.STEPS,
         # The coldest day.
         Step(
@@ -424,24 +415,6 @@ WORKSHEET = Worksheet(
             "The emitters need {lowest_useful} and the store is never hotter than {store_top}: the house is warm only "
             "while the fire burns.",
             zeroes=("usable_heat", "hours_cold", "burn_share"),
-        ),
-        Advice(
-            "stop",
-            "boiling",
-            "store_top >= boiling",
-            "Water boils in this store.",
-            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
-            "Charge it cooler, and ask the person who installs it about pressure and relief.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
-        Advice(
-            "caution",
-            "boiling-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "Little margin to boiling.",
-            "The store is charged to {store_top} and boils at {boiling}; keep at least {boiling_caution} between them.",
-            "boiling-caution",
         ),
         Advice(
             "caution",

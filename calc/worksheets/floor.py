@@ -1,6 +1,6 @@
 """How warm must floor water be, and how warm gets the floor?"""
 
-from calc.chains import floor_covering, store_for_hours
+from calc.chains import floor_covering, outlet, store_for_hours
 from calc.engine.declare import (
     Advice,
     Chart,
@@ -96,6 +96,7 @@ WORKSHEET = Worksheet(
         SUPPLY_TRIED.but(unless_given="105 °F"),
         FLOOR_ZONE,
         *store_for_hours.FIELDS,
+        *outlet.FOLDED,
     ),
     givens=(
         Given("screed_limit", "temperature", "Warmest water for a slab with pipes", "131 °F", "en-1264-4"),
@@ -109,6 +110,7 @@ WORKSHEET = Worksheet(
             "iapws-if97",
         ),
         *store_for_hours.GIVENS,
+        *outlet.GIVENS,
     ),
     cases=(floor_covering.CASES,),
     steps=(
@@ -331,6 +333,7 @@ WORKSHEET = Worksheet(
             surface_rise="warmest_rise_tried",
         ),
         *store_for_hours.steps("heat_from_water"),
+        *outlet.STEPS,
     ),
     results=(
         Result(
@@ -371,6 +374,7 @@ WORKSHEET = Worksheet(
         Result("supply_water_average", "Supply temperature on an average day", missing="none needed"),
         Result("surface_average", "Floor surface temperature on an average day"),
         store_for_hours.RESULT,
+        outlet.RESULT,
     ),
     headline="lowest_useful",
     say="The floor is then {surface}, {surface_warmest} above its pipes.",
@@ -382,6 +386,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "caution",
             "return-too-cold",
@@ -515,6 +520,9 @@ WORKSHEET = Worksheet(
                 "average_outdoor": "28 °F",
                 "store_top": "170 °F",
                 "hours_wanted": "12 h",
+                "altitude": "3,000 ft",
+                "charge_rise": "15 F°",
+                "system_pressure": "0 psi",
             },
         ),
         Example(

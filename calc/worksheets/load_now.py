@@ -18,7 +18,6 @@ from calc.engine.declare import (
 )
 from calc.physics import firing, house, store, water
 from calc.vocabulary import (
-    BOILING_ALTITUDE,
     BURN_TIME,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
@@ -27,7 +26,6 @@ from calc.vocabulary import (
     STANDBY_LOSS,
     STORE_TOP,
     STORE_VOLUME,
-    SYSTEM_PRESSURE,
     TAP_LOAD,
     WATER_OUTPUT,
 )
@@ -68,20 +66,12 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         INDOOR,
         DESIGN_OUTDOOR,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
         *outlet.FIELDS,
         TAP_LOAD,
         STANDBY_LOSS,
     ),
     givens=(
-        Given(
-            "boiling_caution",
-            "temperature_difference",
-            "Margin to boiling worth keeping",
-            "20 F°",
-            "boiling-caution",
-        ),
+        *outlet.GIVENS,
         Given("crossed", "temperature_difference", "Thermometers that look crossed", "5 F°", "definition"),
         Given("soon", "time", "Soon", "2 h", "definition"),
     ),
@@ -141,9 +131,6 @@ WORKSHEET = Worksheet(
             load="load_tomorrow",
         ),
         Step("hours_until_room", firing.time_until_room, "A whole load fits in", load="load_tomorrow"),
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils there at"),
         *outlet.STEPS,
         Step(
             "full_heat",
@@ -210,16 +197,6 @@ WORKSHEET = Worksheet(
             "iapws-if97",
         ),
         Advice(
-            "stop",
-            "boiling",
-            "store_top >= boiling",
-            "Water boils in this store before it is full.",
-            "At {altitude} and {system_pressure} it boils at {boiling}, and you would charge it to {store_top}. "
-            "Charge it cooler.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
-        Advice(
             "unworkable",
             "no-band",
             "lowest_useful >= store_top",
@@ -234,14 +211,6 @@ WORKSHEET = Worksheet(
             "This fire does not keep up tomorrow.",
             "It gives the water {water_output} while it burns and the house takes {load_tomorrow}: the tank keeps "
             "falling even with a fire.",
-        ),
-        Advice(
-            "caution",
-            "boiling-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "Little margin to boiling.",
-            "The store is charged to {store_top} and boils at {boiling}; keep at least {boiling_caution} between them.",
-            "boiling-caution",
         ),
         Advice(
             "caution",

@@ -23,12 +23,10 @@ from calc.engine.declare import (
 )
 from calc.physics import store, water
 from calc.vocabulary import (
-    BOILING_ALTITUDE,
     STORE_INSIDE,
     STORE_SURROUNDINGS,
     STORE_TOP,
     STORE_VOLUME,
-    SYSTEM_PRESSURE,
 )
 
 STORE_KIND = Field(
@@ -170,17 +168,13 @@ WORKSHEET = Worksheet(
         STORE_KIND,
         WAITING,
         SLENDERNESS,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
         *outlet.FIELDS,
     ),
     givens=(
         Given("film", "conductance_per_area", "Heat from the outside surface to the air", "8.5 W/(m²·K)", "tank-film"),
         Given("air_vapour", "pressure_absolute", "Vapor pressure in cool air", "0.5 kPa", "common-practice"),
         Given("air_speed", "velocity", "Draft over the water", "0.1 m/s", "common-practice"),
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
         Given("cooled", "temperature", "A store that has cooled", "100 °F", "definition"),
         Given("freezing", "temperature", "Water freezes", "32 °F", "definition"),
     ),
@@ -255,9 +249,6 @@ WORKSHEET = Worksheet(
             share="wasted_share",
             heat="heat_lost",
         ),
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils there at"),
         *outlet.STEPS,
     ),
     results=(
@@ -304,15 +295,6 @@ WORKSHEET = Worksheet(
         *outlet.ADVICE,
         Advice(
             "stop",
-            "boiling",
-            "store_top >= boiling",
-            "Water boils in this store.",
-            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. Charge it cooler.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
-        Advice(
-            "stop",
             "liner",
             "store_top > liner_limit",
             "This is too hot for the liner.",
@@ -320,14 +302,6 @@ WORKSHEET = Worksheet(
             "water at "
             "once. Charge it cooler, or ask its maker.",
             "liner-limit",
-        ),
-        Advice(
-            "caution",
-            "boiling-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "Little margin to boiling.",
-            "The store is charged to {store_top} and boils at {boiling}; keep at least {boiling_caution} between them.",
-            "boiling-caution",
         ),
         Advice(
             "caution",

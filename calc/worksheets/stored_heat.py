@@ -25,7 +25,6 @@ from calc.engine.declare import (
 from calc.physics import store, water
 from calc.plant import STORE
 from calc.vocabulary import (
-    BOILING_ALTITUDE,
     COLD_WATER,
     DESIGN_LOAD,
     EXCHANGER_APPROACH,
@@ -35,7 +34,6 @@ from calc.vocabulary import (
     STANDBY_LOSS,
     STORE_TOP,
     STORE_VOLUME,
-    SYSTEM_PRESSURE,
     WATER_DROP,
 )
 
@@ -69,8 +67,6 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         WATER_DROP,
         COLD_WATER,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
         *outlet.FIELDS,
         LOAD,
         STANDBY_LOSS,
@@ -79,9 +75,7 @@ WORKSHEET = Worksheet(
         DROP_KNOWN,
     ),
     givens=(
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
         Given("scalding", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
     ),
     cases=(
@@ -146,11 +140,7 @@ WORKSHEET = Worksheet(
             low="cold_water",
         ),
         Step("usable_share", store.usable_share, "Share of that heat that is usable"),
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils there at"),
         *outlet.STEPS,
-        Step("boiling_margin", water.boiling_margin, "Margin to boiling", temperature="store_top"),
     ),
     results=(
         Result(
@@ -174,25 +164,6 @@ WORKSHEET = Worksheet(
     musts=(),
     advice=(
         *outlet.ADVICE,
-        Advice(
-            "stop",
-            "boiling",
-            "store_top >= boiling",
-            "Water boils in this store.",
-            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
-            "Charge it cooler, and ask the person who installs it about pressure and relief.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
-        Advice(
-            "caution",
-            "boiling-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "Little margin to boiling.",
-            "The store is charged to {store_top} and boils at {boiling}. The water at the stove's outlet is hotter than "
-            "the store at the fire's peak: keep at least {boiling_caution} between them.",
-            "boiling-caution",
-        ),
         Advice(
             "unworkable",
             "no-band",

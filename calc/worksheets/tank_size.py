@@ -24,7 +24,6 @@ from calc.engine.declare import (
 from calc.physics import firing, store, water
 from calc.plant import STORE_FOR_BURN
 from calc.vocabulary import (
-    BOILING_ALTITUDE,
     BURN_TIME,
     DESIGN_LOAD,
     FIREBOX_VOLUME,
@@ -35,7 +34,6 @@ from calc.vocabulary import (
     RATED_OUTPUT,
     ROOM_OUTPUT,
     STORE_TOP,
-    SYSTEM_PRESSURE,
     WATER_OUTPUT,
 )
 
@@ -106,8 +104,6 @@ WORKSHEET = Worksheet(
         HEATED_AREA,
         STOKING,
         FIREBOX_KNOWN,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
         *outlet.FIELDS,
         RATED_OUTPUT,
         LOAD,
@@ -117,9 +113,7 @@ WORKSHEET = Worksheet(
         SIZE_FACTOR,
     ),
     givens=(
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
         *one_load.GIVENS,
         Given("half", "factor", "Half of it", "0.5", "definition"),
         Given("twice", "factor", "Twice as much", "2", "definition"),
@@ -294,9 +288,6 @@ WORKSHEET = Worksheet(
             low="lowest_useful",
         ),
         Step("hours_of_twice", store.time_on_heat, "Hours that twice as much carries the load", heat="twice_heat"),
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils there at"),
         *outlet.STEPS,
     ),
     results=(
@@ -348,24 +339,6 @@ WORKSHEET = Worksheet(
     say_none="No tank does it: see the advice.",
     advice=(
         *outlet.ADVICE,
-        Advice(
-            "stop",
-            "boiling",
-            "store_top >= boiling",
-            "Water boils in this store.",
-            "At {altitude} and {system_pressure} it boils at {boiling}, and you ask for {store_top}. "
-            "Charge it cooler, and ask the person who installs it about pressure and relief.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
-        Advice(
-            "caution",
-            "boiling-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "Little margin to boiling.",
-            "The store is charged to {store_top} and boils at {boiling}; keep at least {boiling_caution} between them.",
-            "boiling-caution",
-        ),
         Advice(
             "unworkable",
             "no-band",

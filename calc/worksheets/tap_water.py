@@ -1,6 +1,6 @@
 """Hot taps from the store: made as it is drawn, or kept in a tank."""
 
-from calc.chains import tap_exchangers
+from calc.chains import outlet, tap_exchangers
 from calc.engine.declare import (
     Advice,
     Case,
@@ -264,6 +264,7 @@ WORKSHEET = Worksheet(
         ANTIFREEZE_KIND.but(hint="In the store. The label says which glycol it is."),
         EXCHANGER_WALL,
         EMITTERS_NEED,
+        *outlet.FOLDED,
     ),
     givens=(
         Given("scald_minutes", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
@@ -280,6 +281,7 @@ WORKSHEET = Worksheet(
             "15 F°",
             "tap-custom",
         ),
+        *outlet.GIVENS,
     ),
     cases=(
         Cases(
@@ -477,6 +479,7 @@ WORKSHEET = Worksheet(
             si="s",
             water="store_top",
         ),
+        *outlet.STEPS,
     ),
     results=(
         Result("store_needed", "Store temperature needed for the taps", "So that {tap_wanted} comes out of the tap."),
@@ -518,6 +521,7 @@ WORKSHEET = Worksheet(
             figures=2,
         ),
         Result("scald_longest", "Longest printed", figures=2),
+        outlet.RESULT,
     ),
     headline="store_needed",
     say="Hot water lasts {shower_minutes}.",
@@ -564,6 +568,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop",
             "poison",
@@ -735,6 +740,9 @@ WORKSHEET = Worksheet(
                 "plate_cold_in": "50 °F",
                 "plate_cold_out": "125 °F",
                 "primary_flow": "5 gpm",
+                "altitude": "3,000 ft",
+                "charge_rise": "15 F°",
+                "system_pressure": "0 psi",
             },
         ),
     ),

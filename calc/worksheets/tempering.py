@@ -1,5 +1,6 @@
 """Mixing hot store water down: how much of it is hot, what flows where, and what happens if the valve fails."""
 
+from calc.chains import outlet
 from calc.engine.declare import (
     Advice,
     Case,
@@ -110,7 +111,7 @@ WORKSHEET = Worksheet(
     guide="emitters",
     question="How much hot water goes into the mix, and what if the valve fails?",
     short="Shares and flows at a mixing valve, and what a failed valve does.",
-    fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, FLOW_KNOWN),
+    fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, FLOW_KNOWN, *outlet.FOLDED),
     givens=(
         Given("wide_open", "fraction", "Share of hot water with the valve wide open", "100 %", "definition"),
         Given("scald_minutes", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
@@ -118,6 +119,7 @@ WORKSHEET = Worksheet(
         Given("limit_margin", "temperature_difference", "Margin of the second thermostat", "15 F°", "mixed-custom"),
         Given("screed_limit", "temperature", "Warmest water for a slab with pipes", "131 °F", "en-1264-4"),
         Given("plastic_limit", "temperature", "Warmest water for PEX at 100 psi", "180 °F", "pex-limits"),
+        *outlet.GIVENS,
     ),
     cases=(
         Cases(
@@ -182,6 +184,7 @@ WORKSHEET = Worksheet(
         ),
         Step("hot_flow", mixing.part_flow, "Flow of hot water", share="hot_share", density="hot_density"),
         Step("cool_flow", mixing.part_flow, "Flow of cool water", share="cold_share", density="cool_density"),
+        *outlet.STEPS,
     ),
     results=(
         Result(
@@ -210,6 +213,7 @@ WORKSHEET = Worksheet(
             "Highest setting of the high limit",
             "It stops the floor's pump and stays off until someone resets it.",
         ),
+        outlet.RESULT,
     ),
     headline="hot_share",
     say="That is {hot_flow} from the store.",
@@ -241,6 +245,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     advice=(
+        *outlet.ADVICE,
         Advice(
             "stop",
             "scald",
@@ -344,6 +349,9 @@ WORKSHEET = Worksheet(
                 "floor_return": "92 °F",
                 "mixed_flow": "3.4 gpm",
                 "indoor": "68 °F",
+                "altitude": "3,000 ft",
+                "charge_rise": "15 F°",
+                "system_pressure": "0 psi",
             },
         ),
         Example(

@@ -2,9 +2,14 @@
 
 import pytest
 
+from calc.worksheets import WORKSHEETS
 from tests.worksheets.asking import example_of, kelvin, sheet_of, values
 
-TAKES_A_STORE_TOP = ("stored-heat", "tank-size", "firing", "load-now", "standby", "boiling", "charge-loop", "power-cut")
+EMITTERS = ("floor", "emitter-temperature", "air-coil")
+TAKES_A_STORE_TOP = (
+    *("stored-heat", "tank-size", "firing", "load-now", "standby", "boiling", "charge-loop", "power-cut"),
+    *(*EMITTERS, "tempering", "tap-water"),
+)
 
 
 def _unknown(worksheet: str, **typed: str) -> dict[str, str]:
@@ -29,6 +34,29 @@ def test_an_outlet_that_boils_only_by_assumption_is_a_caution_that_asks(workshee
     given = example_of(worksheet) | {"store_top": "190 °F", "charge_rise": "25 F°", "altitude": "5,000 ft"}
     said = sheet_of(worksheet, **(given | {"system_pressure": "0 psi"})).advice
     assert "stop" in {one.level for one in said if "boil" in one.code}
+
+
+def test_every_worksheet_that_takes_a_stores_top_judges_boiling() -> None:
+    assert {key for key, one in WORKSHEETS.items() if "store_top" in {field.key for field in one.all_fields()}} == {
+        *TAKES_A_STORE_TOP,
+        "will-it-work",
+    }
+
+
+@pytest.mark.parametrize("worksheet", EMITTERS)
+def test_where_boiling_is_not_the_question_its_numbers_are_folded_and_leave_the_answer_firm(worksheet: str) -> None:
+    boiling = {one.key: one for one in WORKSHEETS[worksheet].all_fields() if one.key in {"altitude", "charge_rise"}}
+    assert len(boiling) == 2 and all(one.optional for one in boiling.values())
+    given = {key: text for key, text in example_of(worksheet).items() if key not in ("altitude", "system_pressure")}
+    assert not {"Height above sea level", "System pressure at the store's top"} & set(
+        sheet_of(worksheet, **given).assumed
+    )
+
+
+def test_the_margin_at_the_outlet_beside_an_emitter() -> None:
+    # Mill Row: 180 + 25 = 205 °F; at 3,000 ft (13.17 psia, ASHRAE) and 12 psi, 25.17 psia, IF97 boils at 240.4 °F.
+    found = values("emitter-temperature")
+    assert found["outlet_margin"] == pytest.approx((240.4 - 205) / 1.8, abs=0.1)
 
 
 def test_what_stands_in_is_an_open_store_at_5000_feet_and_is_said() -> None:
