@@ -99,6 +99,16 @@ CHECKS = [
         "the factor 1.267 turned round",
         "worked example",
     ),
+    _check(
+        emitters.emitter_times,
+        {"load": "1000 W", "rated_output": "1000 W", "excess": "60 K", "rated_excess": "50 K", "exponent": "1.3"},
+        "0.789",
+        "0.1 %",
+        "the trade tables print three decimals",
+        TRADE,
+        "one over the factor 1.267",
+        "worked example",
+    ),
 ]
 
 # Supply, return, room in °C, exponent; arithmetic excess and its factor to 50 K; logarithmic and its to 49.833 K.

@@ -40,6 +40,7 @@ def _field(checked: Checked, field: Field) -> None:
         must(field.low_si < field.high_si, f"the range from {field.low} to {field.high} is empty")
         _uncertainty(field)
     must(field.kind == "fraction" or not field.dry_basis, "only a fraction can be of a dry basis")
+    must(field.kind == "fraction" or not field.small_shares, "only a fraction can be a small share")
     for text in (field.unless_given, *(text for part in _typical_parts(field) for text in texts_of(part))):
         field.check_value(text)
     _typical(checked, field)

@@ -61,6 +61,7 @@ class Field:
     text) or `same_as` (another field's key) may be left alone by definition: what stands in is part of the worksheet's
     meaning and does not make its result rough. `typical` does. `uncertainty` ("10 %" or "2 F°") is how well a person
     usually knows the number. `dry_basis` allows a moisture as meters read it.
+    `small_shares`: shares under one percent are sensible here, so a plain number below 1 must come with its unit.
     `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
     """
 
@@ -78,6 +79,7 @@ class Field:
     same_as: str = ""
     uncertainty: str = ""
     dry_basis: bool = False
+    small_shares: bool = False
     keeps_highest: bool = False
 
     def uses(self) -> Uses:
@@ -107,6 +109,8 @@ class Field:
     def beside(self) -> str:
         """What stands beside the field: its hint, and for a share how a plain number is read."""
         share = "A plain number is in percent." if self.kind == "fraction" else ""
+        if self.small_shares:
+            share += " Below 1, type the % sign."
         return f"{self.hint} {share}".strip()
 
     @property

@@ -109,13 +109,15 @@ class Offer(NamedTuple):
     """What becomes of a result that a reader puts into the plan.
 
     It is taken, or (`why`) it is the "same" as what is there, or another value stands in its way: one that somebody
-    "typed", or a "higher" one. Then nothing is taken, and the reader may choose one of `choices`.
+    "typed", or a "higher" one. Then nothing is taken, and the reader may choose one of `choices`. What was typed falls
+    `short` where the highest counts and it is lower.
     """
 
     why: str
     taken: Entry | None
     standing: Entry | None
     choices: tuple[Entry, ...]
+    short: bool = False
 
 
 def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
@@ -366,7 +368,8 @@ def offer(
     if there and there.origin in ("typed", "link") and there.text.strip():
         if standing is not None and not _apart(standing, new):
             return Offer("same", None, there, ())
-        return Offer("typed", None, there, (offered,))
+        short = field.keeps_highest and standing is not None and standing < new
+        return Offer("typed", None, there, (offered,), short)
     if field.keeps_highest:
         highest = _highest(key, field, sheet, entries, worksheets)
         needed = entries.si(field, highest) or 0

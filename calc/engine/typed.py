@@ -115,6 +115,8 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
     """Why a field cannot take a quantity, with its bounds in the unit that was typed; empty when it can."""
     if isinstance(quantity.unit, DryBasis) and not field.dry_basis:
         return "has no dry basis: type a plain percentage"
+    if field.small_shares and quantity.taken_as:
+        return f"could be {quantity.si:.4g} % or {quantity.taken_as}: type the one you mean with its % sign"
     if field.holds(quantity.si):
         return ""
     ends = [bound_text(bound, field.kind, quantity.unit, system) for bound in (field.low, field.high)]

@@ -95,6 +95,18 @@ def needed_excess(
     """Excess temperature in K at which the emitter gives just `load` (W): the output law turned round."""
 
 
+@law(
+    "load / rated_output * (rated_excess / excess) ** exponent",
+    source="en-442-2",
+    ranges={"exponent": EXPONENTS},
+    never="excess <= 0",
+)
+def emitter_times(
+    load: Watt, rated_output: Watt, rated_excess: KelvinDifference, excess: KelvinDifference, exponent: Exponent
+) -> Factor:
+    """How many times the emitter gives `load` (W) at an `excess` (K); NoSolution where that is not above zero."""
+
+
 @law("indoor + excess", source="definition")
 def mean_water(indoor: Kelvin, excess: KelvinDifference) -> Kelvin:
     """Mean water temperature in K that stands `excess` (K) above the room's air (K)."""

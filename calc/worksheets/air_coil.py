@@ -1,6 +1,7 @@
 """What will a coil in my ducts give, and at what water temperature does it stop being enough?"""
 
 from calc.chains import outlet, store_for_hours
+from calc.chains.water_side import fluid
 from calc.engine.declare import (
     Advice,
     Case,
@@ -23,9 +24,10 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import air, emitters
+from calc.physics import air, emitters, pipes
 from calc.plant import EMITTERS
 from calc.vocabulary import (
+    ANTIFREEZE_KIND,
     AVERAGE_OUTDOOR,
     DESIGN_LOAD,
     DESIGN_OUTDOOR,
@@ -154,6 +156,7 @@ DUCT_LOSS = Field(
     "0 % if all ducts run inside the heated space.",
     low="0 %",
     high="80 %",
+    small_shares=True,
     typical=Typical("20 %", "duct-custom", "5 %", "35 %", "An energy auditor with a duct tester."),
 )
 DUCT_LENGTH = Field(
@@ -201,6 +204,7 @@ LEAKAGE = Field(
     "",
     low="0 %",
     high="80 %",
+    small_shares=True,
     typical=Typical("10 %", "duct-custom", "3 %", "20 %", "An energy auditor with a duct tester."),
 )
 
@@ -243,6 +247,7 @@ WORKSHEET = Worksheet(
         EXCHANGER_APPROACH,
         FLOW_BASIS,
         EMITTER_FACTOR,
+        ANTIFREEZE_KIND.but(hint="In the coil. The label says which glycol it is.", unless_given="none"),
         *store_for_hours.FIELDS,
         *outlet.FOLDED,
     ),
@@ -259,10 +264,12 @@ WORKSHEET = Worksheet(
             "8.2 Btu/gal/F",
             "iapws-if97",
         ),
+        Given("coil_water", "temperature", "Water in the coil, for what it carries", "140 °F", "common-practice"),
         *store_for_hours.GIVENS,
         *outlet.GIVENS,
     ),
     cases=(
+        fluid(("", "coil_water", "in the coil", ("density", "specific_heat"))),
         Cases(
             "coil_known",
             conductance=Case(
@@ -425,12 +432,13 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         Step("pressure_ratio", air.pressure_ratio, "Air here beside air at sea level", site_pressure="barometer"),
+        Step("fluid_heat", pipes.volume_heat_capacity, "Heat in each volume and degree of what flows"),
         Step(
             "water_capacity",
             emitters.capacity_of_flow,
             "Heat that the water carries for each degree",
             flow="coil_flow",
-            heat_capacity="water_heat",
+            heat_capacity="fluid_heat",
         ),
         Step("least_capacity", air.least_capacity, "The smaller of the two"),
         Step("capacity_ratio", air.capacity_ratio, "The smaller over the larger"),
@@ -567,6 +575,14 @@ WORKSHEET = Worksheet(
         ),
         Advice(
             "note",
+            "room-apart",
+            "given(entering_air) and assumed(indoor) and entering_air != indoor",
+            "The rooms are taken at {indoor}.",
+            "You gave {entering_air} for the air into the coil and no room temperature. If that is how warm the rooms "
+            "are, type it as the room temperature wanted as well: the load in milder weather goes by it.",
+        ),
+        Advice(
+            "note",
             "no-dump",
             "lowest_useful > 0",
             "A coil behind a blower is never the heat dump.",
@@ -658,7 +674,7 @@ WORKSHEET = Worksheet(
     ),
     suits=(Suits("duct-coil"),),
     leaves_out=(
-        "Antifreeze in the coil's water, which carries less heat.",
+        "What antifreeze takes from the coil's own conductance: its maker's table for glycol tells.",
         "The blower's own heat and electricity, and whether it moves this air against one more coil.",
         "Cold outdoor air drawn into the house to replace what leaks from the ducts.",
         "Dust on the fins: a dirty coil is a smaller coil.",

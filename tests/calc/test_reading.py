@@ -82,7 +82,18 @@ def test_what_could_be_meant_otherwise_is_asked_about_in_a_note() -> None:
     notes = " ".join(answer("emitter-temperature", given).notes)
     assert "15 %" in notes
     assert "30,000 Btu/h" in notes
-    assert not answer("emitter-temperature", {"allowance": Typed("15 %")}).notes
+    assert "taken as" not in " ".join(answer("emitter-temperature", {"allowance": Typed("15 %")}).notes)
+
+
+def test_where_shares_under_one_percent_are_sensible_a_bare_one_must_say_which_it_is() -> None:
+    leaky = {"duct_way": Typed("length"), "duct_length": Typed("50 ft")}
+    asked = answer("air-coil", leaky | {"leakage": Typed("0.5")}).problems
+    assert [one.key for one in asked] == ["leakage"]
+    assert "0.5 %" in asked[0].text and "50 %" in asked[0].text
+    for text, share in (("0.5 %", 0.005), ("50 %", 0.5), ("5", 0.05), ("0", 0.0)):
+        assert answer("air-coil", leaky | {"leakage": Typed(text)}).inputs["leakage"].si == pytest.approx(share)
+    small = [one for sheet in WORKSHEETS.values() for one in sheet.all_fields() if one.small_shares]
+    assert {one.key for one in small} == {"leakage", "duct_loss"} and all("% sign" in one.beside for one in small)
 
 
 def test_a_wet_basis_out_of_range_offers_the_dry_basis() -> None:

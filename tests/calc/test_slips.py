@@ -158,6 +158,7 @@ def _with(**changes: Any) -> Callable[[], Worksheet]:
 # What was slipped, how, and the sentence that follows the file's name.
 SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     # fields
+    "a small share that is no share": (_field(small_shares=True), "Field heat: only a fraction can be a small share"),
     "a field of an unknown kind": (_field(kind="enrgy"), "Field heat: no kind is called 'enrgy'; did you mean energy?"),
     "a limit that cannot be read": (_field(low="2 apples"), "Field heat: '2 apples' as energy: has a unit that does not fit here, “apples”: use Btu, kBtu, MMBtu, therm, kWh or Wh"),
     "a limit in a unit of another kind": (_field(high="9 gal"), "Field heat: '9 gal' as energy: has a unit that does not fit here, “gal”: use Btu, kBtu, MMBtu, therm, kWh or Wh"),
