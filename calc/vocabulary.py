@@ -2,6 +2,7 @@
 
 from calc.engine.declare import Field, Option, Typical
 from calc.tables.houses import HOUSE_CLASSES
+from calc.tables.places import PLACES, WINTERS
 from calc.tables.species import SPECIES as WOODS
 from calc.units import shown_unit
 
@@ -73,6 +74,22 @@ ALTITUDE = Field(
 # Where the question is boiling: what is not given is taken on the side that warns.
 BOILING_ALTITUDE = ALTITUDE.but(
     typical=Typical("5,000 ft", "careful-side", "0 ft", "7,000 ft", "Any map of your town tells.", kindest="0 ft"),
+)
+# A table of places is a sample, so the nearest of them stands in for the rest; a winter told in words finds one as well.
+PLACE = Field(
+    "place",
+    "choice",
+    "Place with a winter like yours",
+    "Thirty-one places, a sample; or the nearest to a latitude and longitude like 44.5, -73.2.",
+    options=tuple(
+        Option(
+            place.key,
+            f"{place.name} ({place.region})",
+            tuple(winter.words.casefold() for winter in WINTERS if winter.place == place.key),
+            (place.latitude, place.longitude),
+        )
+        for place in PLACES.values()
+    ),
 )
 WATER_OUTPUT = Field(
     "water_output",

@@ -46,11 +46,15 @@ class Typical(NamedTuple):
 
 
 class Option(NamedTuple):
-    """One value of a choice: its key in links, what readers see, and other words by which people ask for it."""
+    """One value of a choice: its key in links, what readers see, and other words by which people ask for it.
+
+    One that lies somewhere is also chosen by a latitude and longitude, in degrees, to which it is the nearest.
+    """
 
     value: str
     label: str
     also: tuple[str, ...] = ()
+    at: tuple[float, float] | None = None
 
 
 @dataclass(repr=False)

@@ -72,7 +72,12 @@ def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str,
         f"{entry.field.label}: nobody gave it, so {entry.shown(system)} stands in, the side that warns."
         for entry in _careful(reading)
     ]
-    return (*asked, *unused, *careful)
+    points = [
+        f"{one.field.label}: the nearest in its list is {one.nearest}."
+        for one in reading.inputs.values()
+        if one.nearest
+    ]
+    return (*points, *asked, *unused, *careful)
 
 
 def _careful(reading: Reading) -> list[Input]:

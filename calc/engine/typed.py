@@ -6,6 +6,7 @@ import re
 from typing import NamedTuple
 
 from calc.engine.fields import Field, Option, declared, quantity
+from calc.engine.nearest import nearest
 from calc.units import (
     LONGEST_TEXT,
     DryBasis,
@@ -33,7 +34,10 @@ class Typed(NamedTuple):
 
 
 class Input(NamedTuple):
-    """A field with its value: SI number, or the choice's value; the quantity as read; who gave it."""
+    """A field with its value: SI number, or the choice's value; the quantity as read; who gave it.
+
+    `nearest` says what lies nearest, and how far, where a point on the globe was typed for a choice.
+    """
 
     field: Field
     si: float | str
@@ -41,6 +45,7 @@ class Input(NamedTuple):
     origin: str
     text: str
     from_field: str = ""
+    nearest: str = ""
 
     def shown(self, system: System) -> str:
         """The value as a reader of `system` sees it."""
@@ -75,6 +80,10 @@ class Reader:
     def read(self, field: Field, typed: Typed) -> Outcome:
         """The value of a text in a field, or why the field cannot take it."""
         if field.kind == "choice":
+            near = nearest(field, typed.text)
+            if near:
+                said = near.said(typed.system)
+                return Outcome(Input(field, near.option.value, None, typed.origin, near.option.value, nearest=said))
             try:
                 value = _chosen(field, typed.text)
             except UnitError as wrong:
@@ -161,7 +170,8 @@ def _chosen(field: Field, text: str) -> str:
     names = [option.value for option in field.options]
     if len(names) > MOST_NAMED:
         near = difflib.get_close_matches(wanted.replace(" ", "-"), names, 6, 0.4) or names[:6]
-        raise UnitError(f"must be one of the {len(names)} in its list, such as {', '.join(near)}")
+        point = ", or a latitude and longitude like 44.5, -73.2" if field.options[0].at else ""
+        raise UnitError(f"must be one of the {len(names)} in its list, such as {', '.join(near)}{point}")
     raise UnitError(
         f"must be one of {', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else f"must be {names[0]}"
     )

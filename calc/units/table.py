@@ -74,6 +74,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("mm", "length", 0.001, "mm", "millimeters", ("millimeter", "millimetre", "millimeters", "millimetres")),
     Unit("yd", "length", 0.9144, "yd", "yards", ("yard", "yards")),
     Unit("km", "length", 1000.0, "km", "kilometers", ()),
+    Unit("mi", "length", 5280 * FOOT, "mi", "miles", ("mile", "miles")),
     Unit("ft²", "area", FOOT**2, "ft2", "square feet", ("sqft", "squarefoot", "squarefeet", "sf")),
     Unit("m²", "area", 1.0, "m2", "square meters", ("sqm", "squaremeter", "squaremeters", "squaremetre", "squaremetres")),
     Unit("in²", "area", INCH**2, "in2", "square inches", ("sqin",)),

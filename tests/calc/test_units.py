@@ -37,7 +37,7 @@ EXPRESSIONS = {
     "cord": "128 * foot**3", "stère": "meter**3", "gal/min": "gallon/minute", "gal/h": "gallon/hour",
     "L/min": "liter/minute", "L/s": "liter/second", "L/h": "liter/hour", "m³/h": "meter**3/hour", "m³/s": "meter**3/second",
     "cfm": "foot**3/minute", "ft": "foot", "in": "inch", "m": "meter", "cm": "centimeter", "mm": "millimeter",
-    "yd": "yard", "km": "kilometer", "ft²": "foot**2", "m²": "meter**2", "in²": "inch**2", "cm²": "centimeter**2",
+    "yd": "yard", "km": "kilometer", "mi": "mile", "ft²": "foot**2", "m²": "meter**2", "in²": "inch**2", "cm²": "centimeter**2",
     "MMBtu/h": "1e6 * Btu_it/hour", "psi": "pound * standard_gravity / inch**2", "bar": "bar", "mbar": "millibar", "kPa": "kilopascal", "Pa": "pascal",
     "psia": "pound * standard_gravity / inch**2", "inHg": "inHg", "in w.c.": "inch * water * standard_gravity",
     "h": "hour", "min": "minute", "s": "second", "days": "day", "months": "365 * day / 12", "years": "365 * day",
