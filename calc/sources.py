@@ -321,6 +321,7 @@ SOURCES: dict[str, Source] = {
     "glycol-densities": Source("", "Density of pure propylene and ethylene glycol at 20 °C", "", "1036 and 1113 kg/m³", "memory"),
     "glycol-burst": Source("Goodheart-Willcox", "Math for HVACR", "2018", "Exercise 5-4, table of freezing and burst points by volume (its row for -40 °F has two columns swapped)", "read"),
     "astm-b88": Source("ASTM", "B88, Seamless copper water tube, as reprinted by trade handbooks", "", "Outside diameters and nominal walls, types L and M", "second-hand"),
+    "en-1057": Source("CEN", "EN 1057, Copper and copper alloys: seamless, round copper tubes for water and gas, as reprinted by the copper trade", "", "Table 1, outside diameters and wall thicknesses", "second-hand"),
     "astm-f876": Source("ASTM", "F876, Crosslinked polyethylene tubing", "", "Minimum walls, SDR 9; average wall by half the tolerance, which is from memory", "second-hand"),
     "asme-b36-10": Source("ASME", "B36.10, Welded and seamless wrought steel pipe, as reprinted by trade handbooks", "", "Schedule 40", "second-hand"),
     "reynolds": Source("", "Reynolds number, flow in a round pipe", "1883", "", "definition"),

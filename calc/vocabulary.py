@@ -518,6 +518,8 @@ PIPE_KIND = Field(
         Option("copper-l", "copper, type L"),
         Option("pex", "PEX (plastic)"),
         Option("steel", "steel, schedule 40"),
+        Option("copper-metric", "copper in millimeters (EN 1057)", ("metric copper",)),
+        Option("own", "another one: I know its inside diameter"),
     ),
 )
 PIPE_SIZE = Field(
@@ -533,6 +535,39 @@ PIPE_SIZE = Field(
         Option("1-1/2", "1-1/2 in"),
         Option("2", "2 in"),
     ),
+)
+METRIC_SIZE = Field(
+    "metric_size",
+    "choice",
+    "Outside diameter and wall",
+    "As stamped on the tube, in millimeters; another wall by its inside diameter.",
+    options=tuple(
+        Option(size, size.replace("x", " x ") + " mm", (size.replace("x", " x "), size.replace("x", " × ")))
+        for size in ("15x1", "18x1", "22x1", "28x1.5", "28x1", "35x1.5", "42x1.5", "54x2")
+    ),
+    typical=Typical("28x1.5", "common-practice", ask="The stamp on the tube."),
+)
+PIPE_BORE = Field(
+    "bore",
+    "length",
+    "Inside diameter of this pipe",
+    "Outside diameter less two walls.",
+    low="0.2 in",
+    high="6 in",
+    us="in",
+    si="mm",
+    typical=Typical("1 in", "common-practice", "0.5 in", "2 in", "A caliper, or what is stamped on it."),
+)
+PIPE_ROUGHNESS = Field(
+    "roughness",
+    "length",
+    "Roughness of its wall",
+    "0.0015 mm for drawn tube and plastic, 0.045 mm for new steel.",
+    low="0 mm",
+    high="3 mm",
+    us="mm",
+    si="mm",
+    unless_given="0.0015 mm",
 )
 PIPE_LENGTH = Field(
     "pipe_length",

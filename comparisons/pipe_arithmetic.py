@@ -8,6 +8,12 @@ TRADE = Published("A hydronics magazine", "Arithmetic of flow and heat with the 
 HAND = Published("", "Worked by hand for this project", "2025", "the sum is written out in the check")
 TEXTBOOK = Published("Textbooks of pipe flow", "Roughness, water horsepower, feet of water", "1982", "from memory")
 STATICS = Published("Handbooks", "A column of cold water presses 0.433 psi a foot", "2000", "from memory")
+TUBE = Published(
+    "A maker of copper tube to EN 1057 (name withheld)",
+    "Standard dimensions, with inside diameters",
+    "2024",
+    "15 x 1 to 54 x 2 mm",
+)
 ASTM = Published("ASTM and ASME", "B88, F876 and B36.10: sizes as reprinted by trade handbooks", "2016", "bores")
 PSYCHROLIB = Published("psychrolib (Python library)", "Vapor pressure at 180 °F", "2023", "version 2.5.0, as printed")
 HEAT_LOSS = Published("", "Two line sources and their mirror images", "2025", "derived by hand from conduction")
@@ -367,4 +373,20 @@ CHECKS += [
         "38.605 h",
         "0.01 %",
     ),
+]
+
+# Its table prints inside 13, 20, 25, 32 and 50 mm for 15 x 1, 22 x 1, 28 x 1.5, 35 x 1.5 and 54 x 2.
+CHECKS += [
+    Check(
+        topic="Smallest metric copper",
+        where=f"bore of at least {least} mm",
+        law=pipes.smallest_copper_metric,
+        given={"least_bore": f"{least} mm"},
+        theirs=f"{outside} mm",
+        within="0.01 mm",
+        because="tube sizes are whole millimeters",
+        source=TUBE,
+        kind="worked example",
+    )
+    for least, outside in (("13.0", 15), ("19.9", 22), ("20.1", 28), ("32", 35), ("50", 54))
 ]

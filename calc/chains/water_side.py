@@ -6,11 +6,14 @@ from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
     ANTIFREEZE,
     ELBOWS,
+    METRIC_SIZE,
     OTHER_LOSSES,
     OTHER_PRESSURE,
     PEAK_FACTOR,
     PEAK_OUTPUT,
+    PIPE_BORE,
     PIPE_LENGTH,
+    PIPE_ROUGHNESS,
     PIPE_SIZE,
     TEES,
     VALVES,
@@ -85,49 +88,52 @@ PIPE_PLACE = Field(
         Option("stove", "between stove and store, or to a dump, a vent or a relief valve"),
     ),
 )
-PIPE_FIELDS = (PIPE_SIZE, PIPE_LENGTH, ELBOWS, TEES, VALVES, OTHER_LOSSES, OTHER_PRESSURE)
-_SIZES = tuple(option.value for option in PIPE_SIZE.options)
-_SOURCES = {"copper-m": "astm-b88", "copper-l": "astm-b88", "pex": "astm-f876", "steel": "asme-b36-10"}
+PIPE_FIELDS = (PIPE_LENGTH, ELBOWS, TEES, VALVES, OTHER_LOSSES, OTHER_PRESSURE)
+_SOURCES = {
+    "copper-m": "astm-b88",
+    "copper-l": "astm-b88",
+    "copper-metric": "en-1057",
+    "pex": "astm-f876",
+    "steel": "asme-b36-10",
+}
 
 
-def _bores(family: str) -> dict[str, str]:
-    return {
-        pipe.size: f"{pipe.outside - 2 * pipe.wall:.4f} in"
+def _size(family: str) -> Field:
+    return METRIC_SIZE if family == "copper-metric" else PIPE_SIZE
+
+
+def _pick(key: str, label: str, family: str, source: str) -> Pick:
+    """The bore of a family's pipe, by its size."""
+    size = _size(family)
+    bores = {
+        pipe.size: f"{pipe.bore * 1e3:.5f} mm"
         for pipe in pipes.PIPES
-        if pipe.family == family and pipe.size in _SIZES
+        if pipe.family == family and pipe.size in [option.value for option in size.options]
     }
+    return Pick(key, "length", label, size.key, bores, source, us="in", si="mm")
 
 
-def _bore(family: str) -> Pick:
-    label = "Inside diameter of this pipe"
-    return Pick("bore", "length", label, "pipe_size", _bores(family), _SOURCES[family], us="in", si="mm")
+def _case(family: str, rough: bool) -> Case:
+    """Size, bore and roughness of a pipe of this family; PEX also by the minimum wall that catalogs print."""
+    if family == "own":
+        return Case(fields=(PIPE_BORE, PIPE_ROUGHNESS), decides=True)
+    picks = [_pick("bore", "Inside diameter of this pipe", family, _SOURCES[family])]
+    if rough:
+        depth, label = {family: f"{pipes.ROUGHNESS[family] * 1e3:g} mm"}, "Roughness of its wall"
+        picks.append(Pick("roughness", "length", label, "pipe_kind", depth, "pipe-roughness", us="mm", si="mm"))
+    if family == "pex":
+        catalog = "Its bore by minimum wall, as catalogs print it"
+        picks.append(_pick("bore_by_minimum_wall", catalog, "pex-minimum-wall", "astm-f876"))
+    return Case(fields=(_size(family),), steps=tuple(picks), decides=family == "copper-metric")
 
 
-def pipe(*families: str) -> Cases:
-    """The bore of the pipe chosen; PEX also by the minimum wall that catalogs print."""
-    catalog = Pick(
-        "bore_by_minimum_wall",
-        "length",
-        "Its bore by minimum wall, as catalogs print it",
-        "pipe_size",
-        _bores("pex-minimum-wall"),
-        "astm-f876",
-        us="in",
-        si="mm",
-    )
-    return Cases(
-        "pipe_kind",
-        **{
-            family.replace("-", "_"): Case(steps=(_bore(family), catalog) if family == "pex" else (_bore(family),))
-            for family in families
-        },
-    )
+METAL_PIPES = ("copper-m", "copper-l", "steel", "copper-metric", "own")
+ALL_PIPES = (*METAL_PIPES, "pex")
 
 
-def roughness(*families: str) -> Pick:
-    """The roughness of the pipe chosen."""
-    depths = {family: f"{pipes.ROUGHNESS[family] * 1e3:g} mm" for family in families}
-    return Pick("roughness", "length", "Roughness of its wall", "pipe_kind", depths, "pipe-roughness", us="mm", si="mm")
+def pipe(families: tuple[str, ...], rough: bool = True) -> Cases:
+    """The pipe chosen, by its size or its inside diameter; where it is `rough`, friction is asked for."""
+    return Cases("pipe_kind", **{family.replace("-", "_"): _case(family, rough) for family in families})
 
 
 FRICTION_STEPS: tuple[AnyStep, ...] = (

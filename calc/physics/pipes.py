@@ -99,10 +99,21 @@ PIPES: tuple[Pipe, ...] = (
         ("1-1/4", 1.25, 1.660, 0.140), ("1-1/2", 1.5, 1.900, 0.145), ("2", 2.0, 2.375, 0.154),
         ("2-1/2", 2.5, 2.875, 0.203), ("3", 3.0, 3.500, 0.216), ("4", 4.0, 4.500, 0.237),
     ),
+    # EN 1057, in millimeters there; one or two usual walls of each.
+    *_family(
+        "copper-metric",
+        *(
+            (f"{outside}x{wall:g}", outside / 25.4, outside / 25.4, wall / 25.4)
+            for outside, wall in (
+                (15, 1.0), (18, 1.0), (22, 1.0), (28, 1.5), (28, 1.0), (35, 1.5), (42, 1.5), (54, 2.0),
+            )
+        ),
+    ),
 )  # fmt: skip
 
 # Wall roughness in m, smooth tube and new steel; from memory. Old steel in a system that takes up air is rougher.
-ROUGHNESS = {"copper-l": 1.5e-6, "copper-m": 1.5e-6, "pex": 1.5e-6, "pex-minimum-wall": 1.5e-6, "steel": 45e-6}
+_SMOOTH = 1.5e-6
+ROUGHNESS = {"copper-l": _SMOOTH, "copper-m": _SMOOTH, "copper-metric": _SMOOTH, "pex": _SMOOTH, "steel": 45e-6}
 
 
 def _smallest(family: str, least_bore: float) -> float:
@@ -122,6 +133,12 @@ def smallest_copper_l(least_bore: Metre) -> Metre:
 def smallest_copper_m(least_bore: Metre) -> Metre:
     """Trade size (m, shown in inches) of the smallest type M copper tube of this bore or more. NoSolution past 3 in."""
     return _smallest("copper-m", least_bore)
+
+
+@method("The first size whose bore is at least this.", source="en-1057")
+def smallest_copper_metric(least_bore: Metre) -> Metre:
+    """Outside diameter (m) of the smallest metric copper tube of this bore or more. NoSolution past 54 mm."""
+    return _smallest("copper-metric", least_bore)
 
 
 @method("The first trade size whose bore, by its average wall, is at least this.", source="astm-f876")

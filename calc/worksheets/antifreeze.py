@@ -1,6 +1,6 @@
 """How much antifreeze, and what does it cost?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_STEPS, PIPE_FIELDS, fluid, pipe, roughness
+from calc.chains.water_side import ALL_PIPES, ALL_PROPERTIES, FRICTION_STEPS, PIPE_FIELDS, fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -139,7 +139,7 @@ WORKSHEET = Worksheet(
             ),
         ),
         fluid(("", "mean_water", "at the mean of supply and return", ALL_PROPERTIES)),
-        pipe("copper-m", "copper-l", "pex", "steel"),
+        pipe(ALL_PIPES),
     ),
     steps=(
         Step(
@@ -154,7 +154,6 @@ WORKSHEET = Worksheet(
         ),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume of the mixture"),
         Step("flow", pipes.flow, "Flow needed with the mixture", heat="pipe_heat"),
-        roughness("copper-m", "copper-l", "pex", "steel"),
         *FRICTION_STEPS,
         *_PLAIN,
         Step(

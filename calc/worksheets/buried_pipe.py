@@ -199,7 +199,6 @@ WORKSHEET = Worksheet(
         PIPE_KIND.but(
             options=tuple(option for option in PIPE_KIND.options if option.value in ("copper-m", "copper-l", "pex"))
         ),
-        PIPE_SIZE,
         JACKET,
         PIPE_INSULATION,
         INSULATION_CONDUCTIVITY,
@@ -224,7 +223,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         fluid(("", "mean_water", "at the mean of both pipes", ("density", "specific_heat"))),
-        pipe("copper-m", "copper-l", "pex"),
+        pipe(("copper-m", "copper-l", "pex"), rough=False),
         Cases(
             "antifreeze_kind",
             none=Case(

@@ -6,12 +6,12 @@ from calc.chains.water_side import (
     BOILING_STEPS,
     FRICTION_GIVENS,
     FRICTION_STEPS,
+    METAL_PIPES,
     PEAK,
     PIPE_FIELDS,
     PIPE_PLACE,
     fluid,
     pipe,
-    roughness,
 )
 from calc.engine.declare import (
     Advice,
@@ -22,7 +22,6 @@ from calc.engine.declare import (
     Line,
     Next,
     OnlyWith,
-    Option,
     Result,
     Sizes,
     Step,
@@ -45,13 +44,7 @@ from calc.vocabulary import (
     SYSTEM_PRESSURE,
 )
 
-METAL = PIPE_KIND.but(
-    options=(
-        Option("copper-m", "copper, type M"),
-        Option("copper-l", "copper, type L"),
-        Option("steel", "steel, schedule 40"),
-    ),
-)
+METAL = PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value in METAL_PIPES))
 
 WORKSHEET = Worksheet(
     key="charge-loop",
@@ -83,7 +76,7 @@ WORKSHEET = Worksheet(
     cases=(
         PEAK,
         fluid(("", "mean_water", "at the mean of outlet and inlet", ALL_PROPERTIES)),
-        pipe("copper-m", "copper-l", "steel"),
+        pipe(METAL_PIPES),
     ),
     steps=(
         *BOILING_STEPS,
@@ -98,7 +91,6 @@ WORKSHEET = Worksheet(
             "volume_heat_capacity", pipes.volume_heat_capacity, "True factor at that temperature", us="Btu/(h·gpm·°F)"
         ),
         Step("flow", pipes.flow, "Flow at the fire's peak", heat="peak_output", water_drop="charge_rise"),
-        roughness("copper-m", "copper-l", "steel"),
         *FRICTION_STEPS,
         Step(
             "least_bore",
@@ -313,7 +305,7 @@ WORKSHEET = Worksheet(
         Sizes(CHARGE_PUMP, "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
         Sizes(
             CHARGE_PIPE,
-            "at least {smallest_copper_l} copper (type L) or {smallest_steel} steel; worked out with {pipe_size}",
+            "at least {smallest_copper_l} copper (type L) or {smallest_steel} steel; worked out with a bore of {bore}",
             "{smallest_copper_l} copper",
             ("charge-pipe",),
         ),

@@ -1,6 +1,6 @@
 """How much heat moves by gravity alone?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, fluid, pipe, roughness
+from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, METAL_PIPES, fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -27,7 +27,6 @@ from calc.vocabulary import (
     OTHER_LOSSES,
     PIPE_KIND,
     PIPE_LENGTH,
-    PIPE_SIZE,
     SYSTEM_PRESSURE,
     TEES,
     VALVES,
@@ -93,7 +92,6 @@ WORKSHEET = Worksheet(
         LOOP_RETURN,
         LOOP_HEIGHT,
         PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value != "pex")),
-        PIPE_SIZE,
         PIPE_LENGTH,
         ELBOWS,
         TEES,
@@ -162,12 +160,11 @@ WORKSHEET = Worksheet(
             ("_cool", "loop_return", "of the water coming down", ("density",)),
             ("_warm", "loop_supply", "of the water going up", ("density",)),
         ),
-        pipe("copper-m", "copper-l", "steel"),
+        pipe(METAL_PIPES),
     ),
     steps=(
         Step("mean_water", emitters.mean_of, "Mean of up and down", supply="loop_supply", return_water="loop_return"),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume and degree"),
-        roughness("copper-m", "copper-l", "steel"),
         Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),
         Step("length_in_bores", gravity.length_in_bores, "Length in bores", length="pipe_length"),
         Step("fittings_loss", pipes.fittings_loss, "Loss of all fittings, in velocity heads"),
@@ -283,11 +280,11 @@ WORKSHEET = Worksheet(
         Comparison(
             "The same loop in other sizes",
             rows=(
-                Variant("3/4 in", {"pipe_size": "3/4"}),
-                Variant("1 in", {"pipe_size": "1"}),
-                Variant("1-1/4 in", {"pipe_size": "1-1/4"}),
-                Variant("1-1/2 in", {"pipe_size": "1-1/2"}),
-                Variant("2 in", {"pipe_size": "2"}),
+                Variant("3/4 in or 18 x 1 mm", {"pipe_size": "3/4", "metric_size": "18x1", "bore": "18 mm"}),
+                Variant("1 in or 28 x 1.5 mm", {"pipe_size": "1", "metric_size": "28x1.5", "bore": "25 mm"}),
+                Variant("1-1/4 in or 35 x 1.5 mm", {"pipe_size": "1-1/4", "metric_size": "35x1.5", "bore": "32 mm"}),
+                Variant("1-1/2 in or 42 x 1.5 mm", {"pipe_size": "1-1/2", "metric_size": "42x1.5", "bore": "39 mm"}),
+                Variant("2 in or 54 x 2 mm", {"pipe_size": "2", "metric_size": "54x2", "bore": "50 mm"}),
             ),
             show=("flow", "heat_moved", "outlet"),
         ),

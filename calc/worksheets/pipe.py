@@ -1,6 +1,7 @@
 """Which pipe and pump does this heat need?"""
 
 from calc.chains.water_side import (
+    ALL_PIPES,
     ALL_PROPERTIES,
     FRICTION_GIVENS,
     FRICTION_STEPS,
@@ -8,7 +9,6 @@ from calc.chains.water_side import (
     PIPE_PLACE,
     fluid,
     pipe,
-    roughness,
 )
 from calc.engine.declare import (
     Advice,
@@ -100,7 +100,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         fluid(("", "mean_water", "at the mean of supply and return", ALL_PROPERTIES)),
-        pipe("copper-m", "copper-l", "pex", "steel"),
+        pipe(ALL_PIPES),
     ),
     steps=(
         Step(
@@ -124,12 +124,18 @@ WORKSHEET = Worksheet(
             heat="pipe_heat",
             volume_heat_capacity="rule_factor",
         ),
-        roughness("copper-m", "copper-l", "pex", "steel"),
         *FRICTION_STEPS,
         Step("pump_power", pipes.pump_power, "Electric power of the pump"),
         Step("least_bore", pipes.bore_for_velocity, "Bore at the fastest speed", us="in", si="mm"),
         Step("smallest_copper_m", pipes.smallest_copper_m, "Smallest copper, type M", us="in", si="in"),
         Step("smallest_copper_l", pipes.smallest_copper_l, "Smallest copper, type L", us="in", si="in"),
+        Step(
+            "smallest_copper_metric",
+            pipes.smallest_copper_metric,
+            "Smallest copper in millimeters",
+            us="mm",
+            si="mm",
+        ),
         Step("smallest_pex", pipes.smallest_pex, "Smallest PEX", us="in", si="in"),
         Step("smallest_steel", pipes.smallest_steel, "Smallest steel, schedule 40", us="in", si="in"),
     ),
@@ -172,6 +178,15 @@ WORKSHEET = Worksheet(
             decimals=2,
             us="in",
             si="in",
+            missing="none listed",
+        ),
+        Result(
+            "smallest_copper_metric",
+            "Smallest copper in millimeters",
+            "Outside diameter that keeps to {velocity_limit}.",
+            decimals=0,
+            us="mm",
+            si="mm",
             missing="none listed",
         ),
         Result(
@@ -240,7 +255,7 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "erosion",
-            "(pipe_kind == 'copper-m' or pipe_kind == 'copper-l') and supply_water > hot_copper and velocity > hot_copper_speed",
+            "(pipe_kind == 'copper-m' or pipe_kind == 'copper-l' or pipe_kind == 'copper-metric') and supply_water > hot_copper and velocity > hot_copper_speed",
             "Too fast for hot copper.",
             "At {velocity} water of {supply_water} wears copper through at its elbows. Keep to {hot_copper_speed}: the next "
             "size up, or a larger drop.",
@@ -295,10 +310,10 @@ WORKSHEET = Worksheet(
         Comparison(
             "The same heat through other sizes",
             rows=(
-                Variant("1/2 in", {"pipe_size": "1/2"}),
-                Variant("3/4 in", {"pipe_size": "3/4"}),
-                Variant("1 in", {"pipe_size": "1"}),
-                Variant("1-1/4 in", {"pipe_size": "1-1/4"}),
+                Variant("1/2 in or 15 x 1 mm", {"pipe_size": "1/2", "metric_size": "15x1", "bore": "13 mm"}),
+                Variant("3/4 in or 22 x 1 mm", {"pipe_size": "3/4", "metric_size": "22x1", "bore": "20 mm"}),
+                Variant("1 in or 28 x 1.5 mm", {"pipe_size": "1", "metric_size": "28x1.5", "bore": "25 mm"}),
+                Variant("1-1/4 in or 35 x 1.5 mm", {"pipe_size": "1-1/4", "metric_size": "35x1.5", "bore": "32 mm"}),
             ),
             show=("velocity", "head", "pump_power"),
             say="Same kind of pipe, same length and fittings.",
@@ -328,7 +343,7 @@ WORKSHEET = Worksheet(
         Sizes(EMITTER_PUMP, "{flow} against {head}", "{flow}, {head}", ("house-pump",)),
         Sizes(
             EMITTER_PIPE,
-            "at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX; worked out with {pipe_size}",
+            "at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX; worked out with a bore of {bore}",
             "{smallest_copper_l} copper",
             ("house-pipe",),
         ),

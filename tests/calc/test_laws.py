@@ -49,7 +49,7 @@ DECIDED = {
     "exchange": "longest_scald_time shortest_scald_time",
     "floor": "cover_factor pipe_factor spacing_factor",
     "house": "month_degree_days month_heating_days",
-    "pipes": "smallest_copper_l smallest_copper_m smallest_pex smallest_steel",
+    "pipes": "smallest_copper_l smallest_copper_m smallest_copper_metric smallest_pex smallest_steel",
     "store": "delivered_share outlet_share",
     "warming": "room_after time_to_limit",
     "water": "boiling_temperature mean_volume_heat_content vapour_pressure",

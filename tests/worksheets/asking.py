@@ -3,14 +3,6 @@
 from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 
-# Cases for which sums were worked out by hand, where they are not the house that the guide shows.
-WORKED = {
-    "chimney-draught": {"water_output": "38,000 Btu/h", "house_volume": "9,600 ft3", "fans": "200 cfm"},
-    "pipe": {"water_drop": "15 F°", "pipe_size": "3/4"},
-    "tap-water": {"store_top": "175 °F", "tap_wanted": "112 °F", "emitters_need": "105 °F"},
-    "wood-use": {"yearly_heat": "76.1 MMBtu", "firebox_volume": "2.5 ft3"},
-}
-
 
 def sheet_of(worksheet: str, **typed: str) -> Sheet:
     """The sheet for these texts; the worked example for none."""
@@ -20,9 +12,8 @@ def sheet_of(worksheet: str, **typed: str) -> Sheet:
 
 
 def example_of(worksheet: str, number: int = 0) -> dict[str, str]:
-    """The texts of a worked example, or of the case worked by hand in its place, to be changed one at a time."""
-    given = dict(answer(worksheet, {}).worksheet.examples[number].given)
-    return given if number else given | WORKED.get(worksheet, {})
+    """The texts of a worked example, to be changed one at a time."""
+    return dict(answer(worksheet, {}).worksheet.examples[number].given)
 
 
 def codes(worksheet: str, **typed: str) -> set[str]:
