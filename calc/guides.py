@@ -16,6 +16,7 @@ GUIDES = {
     "another-building": "Pipe to another building",
     "open-or-pressurised": "Pressure and expansion",
     "antifreeze": "Antifreeze",
+    "water": "Fill water",
     "safety": "Safety",
     "plan": "The whole",
 }

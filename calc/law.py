@@ -80,6 +80,10 @@ CubicMetrePerKilogram = Annotated[float, Measure("specific_volume")]
 PascalPerMetre = Annotated[float, Measure("pressure_per_length")]
 PerKelvin = Annotated[float, Measure("expansion_rate")]
 KelvinPerSecond = Annotated[float, Measure("temperature_rate")]
+Hardness = Annotated[float, Measure("hardness")]
+Concentration = Annotated[float, Measure("concentration")]
+Dose = Annotated[float, Measure("dose")]
+Acidity = Annotated[float, Measure("acidity")]
 JoulePerSquareMetreKelvin = Annotated[float, Measure("area_heat_capacity")]
 
 

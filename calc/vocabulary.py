@@ -183,6 +183,16 @@ STORE_INSIDE = Field(
     "Heat that leaks inside the heated space is not lost.",
     options=(Option("yes", "inside the heated space"), Option("no", "outside it: shed, garage or cold cellar")),
 )
+STORE_KIND = Field(
+    "store_kind",
+    "choice",
+    "Kind of store",
+    options=(
+        Option("closed", "a closed tank"),
+        Option("open", "an open steel tank with a lid"),
+        Option("lined", "an open tank with a rubber liner and a lid"),
+    ),
+)
 EXCHANGER_APPROACH = Field(
     "exchanger_approach",
     "temperature_difference",

@@ -17,6 +17,7 @@ from calc.units.showing import (
 )
 from calc.units.table import (
     BTU,
+    CACO3,
     DAY,
     FAHRENHEIT_DEGREE,
     FOOT,
@@ -33,6 +34,7 @@ from calc.units.table import (
 
 __all__ = [
     "BTU",
+    "CACO3",
     "DAY",
     "FAHRENHEIT_DEGREE",
     "FOOT",

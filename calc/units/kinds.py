@@ -116,6 +116,10 @@ KINDS: dict[str, Kind] = {
         Kind("expansion_rate", "1/K", "1/°F", "1/K", "growth for each degree"),
         Kind("time_per_heat", "s/J", "h/MMBtu", "h/kWh", "time for each heat"),
         Kind("temperature_rate", "K/s", "F°/h", "K/h", "how fast a temperature changes"),
+        Kind("hardness", "kg/m³", "mg/L", "mmol/L", "a hardness, as calcium carbonate"),
+        Kind("concentration", "kg/m³", "mg/L", "mg/L", "how much is dissolved"),
+        Kind("dose", "1", "gal/100 gal", "L/100 L", "a dose by volume"),
+        Kind("acidity", "1", "", "", "a pH"),
         Kind("area_heat_capacity", "J/(m²·K)", "Btu/(ft²·°F)", "Wh/(m²·K)", "heat held by each floor area and degree"),
     )
 }

@@ -49,6 +49,8 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
         text = re.sub(r"^R\s*-?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # builders say R-19
     if kind == "fraction":
         text = re.sub(r"^(COP)\s*(?=\d)(.*)", r"\2 \1", text, flags=re.IGNORECASE)  # COP 3.2
+    if kind == "acidity":
+        text = re.sub(r"^pH\s*=?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # pH 8.5
     matched = _NUMBER.match(text)
     if not matched:
         raise UnitError("must start with a number", wants_example=True)

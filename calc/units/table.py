@@ -18,6 +18,11 @@ INCH = 0.0254
 POUND = 0.45359237
 GALLON = 3.785411784e-3
 BTU = 1055.05585262  # international table
+GRAIN = POUND / 7000
+IMPERIAL_GALLON = 4.54609e-3
+# Molar masses of calcium carbonate and calcium oxide in kg/mol, from the standard atomic weights.
+CACO3 = 0.1000869
+CAO = 0.0560774
 PSI = POUND * 9.80665 / INCH**2
 FAHRENHEIT_DEGREE = 5 / 9
 HOUR = 3600.0
@@ -53,11 +58,11 @@ UNITS: tuple[Unit, ...] = (
     Unit("m³", "volume", 1.0, "m3", "cubic meters", ("cubicmeter", "cubicmeters", "cubicmetre", "cubicmetres", "cum")),
     Unit("ft³", "volume", FOOT**3, "ft3", "cubic feet", ("cubicfoot", "cubicfeet", "cuft", "cf")),
     Unit("cord", "volume", 128 * FOOT**3, "cord", "cords", ("cords", "fullcord", "fullcords")),
-    Unit("imp gal", "volume", 4.54609e-3, "impgal", "imperial gallons", ("impgals", "imp gallon", "imp gallons", "imperial gallon", "imperial gallons", "imperial gal", "uk gallon", "uk gallons", "uk gal", "gal (imp)", "gal (uk)")),
+    Unit("imp gal", "volume", IMPERIAL_GALLON, "impgal", "imperial gallons", ("impgals", "imp gallon", "imp gallons", "imperial gallon", "imperial gallons", "imperial gal", "uk gallon", "uk gallons", "uk gal", "gal (imp)", "gal (uk)")),
     Unit("stère", "volume", 1.0, "stere", "stères", ("stère", "stères", "steres", "rm", "ster")),
     Unit("gal/min", "flow", GALLON / 60, "gpm", "US gallons a minute", ("usgpm", "gallons/minute", "gallon/minute", "galpermin")),
     Unit("gal/h", "flow", GALLON / HOUR, "gph", "US gallons an hour", ("gal/hr", "gal/hour", "gallons/hour")),
-    Unit("imp gal/min", "flow", 4.54609e-3 / 60, "impgpm", "imperial gallons a minute", ("imperial gallons/minute", "imperial gal/min", "uk gpm", "imperial gpm")),
+    Unit("imp gal/min", "flow", IMPERIAL_GALLON / 60, "impgpm", "imperial gallons a minute", ("imperial gallons/minute", "imperial gal/min", "uk gpm", "imperial gpm")),
     Unit("L/min", "flow", 1e-3 / 60, "L/min", "liters a minute", ("lpm", "litres/minute", "liters/minute", "l/minute")),
     Unit("L/s", "flow", 1e-3, "L/s", "liters a second", ("l/sec",)),
     Unit("L/h", "flow", 1e-3 / HOUR, "L/h", "liters an hour", ("l/hr", "litres/hour", "liters/hour")),
@@ -214,6 +219,23 @@ UNITS: tuple[Unit, ...] = (
     Unit("Btu/(ft²·°F)", "area_heat_capacity", BTU / FOOT**2 / FAHRENHEIT_DEGREE, "Btu/ft2/F", "Btu for each square foot and Fahrenheit degree", ("btu/ft2f", "btu/ft2°f")),
     Unit("Wh/(m²·K)", "area_heat_capacity", 3600.0, "Wh/m2/K", "watt-hours for each square meter and kelvin", ("wh/m2k",)),
     Unit("J/(m²·K)", "area_heat_capacity", 1.0, "J/m2/K", "joules for each square meter and kelvin", ("j/m2k",)),
+    # Hardness as the calcium carbonate that would make it; German degrees count calcium oxide, and moles either.
+    Unit("mg/L", "hardness", 1e-3, "mg/L", "milligrams a liter, as calcium carbonate", ("ppm", "mg/l caco3", "ppm caco3", "mg/l as caco3", "ppm as caco3", "g/m3")),
+    Unit("gpg", "hardness", GRAIN / GALLON, "gpg", "grains a US gallon", ("grains", "grain", "grains/gallon", "grains/gal", "gr/gal", "grain/gallon")),
+    Unit("°dH", "hardness", 0.01 * CACO3 / CAO, "dH", "German degrees", ("°d", "dgh", "°dgh", "degrees german", "german degrees")),
+    Unit("°f", "hardness", 0.01, "fH", "French degrees", ("°fh", "french degrees", "degrees french")),
+    Unit("°e", "hardness", GRAIN / IMPERIAL_GALLON, "eH", "English degrees (Clark)", ("°clark", "clark", "english degrees", "°eh")),
+    Unit("mmol/L", "hardness", CACO3, "mmol/L", "millimoles a liter", ("mol/m3",)),
+    Unit("kg/m³", "hardness", 1.0, "kg/m3", "kilograms a cubic meter", ("g/l",)),
+    Unit("mg/L", "concentration", 1e-3, "mg/L", "milligrams a liter", ("ppm", "g/m3")),
+    Unit("kg/m³", "concentration", 1.0, "kg/m3", "kilograms a cubic meter", ("g/l",)),
+    Unit("gal/100 gal", "dose", 0.01, "gal/100gal", "gallons in each hundred gallons", ("gallons/100gallons", "gallon/100gallons")),
+    Unit("L/100 L", "dose", 0.01, "L/100L", "liters in each hundred liters", ("liters/100liters", "litres/100litres", "l/hl")),
+    Unit("%", "dose", 0.01, "%", "percent", ("percent", "pct", "percents", "per cent")),
+    Unit("mL/L", "dose", 1e-3, "mL/L", "milliliters a liter", ("l/m3",)),
+    Unit("oz/gal", "dose", 1 / 128, "oz/gal", "fluid ounces a gallon", ("floz/gal", "ounces/gallon", "fl oz/gallon")),
+    Unit("L/L", "dose", 1.0, "L/L", "liters a liter", ("gal/gal",)),
+    Unit("", "acidity", 1.0, "", "", ("ph",)),
     Unit("h/MMBtu", "time_per_heat", HOUR / (1e6 * BTU), "h/MMBtu", "hours for each million Btu", ()),
     Unit("h/kWh", "time_per_heat", HOUR / 3.6e6, "h/kWh", "hours for each kilowatt-hour", ()),
     Unit("s/J", "time_per_heat", 1.0, "s/J", "seconds for each joule", ()),

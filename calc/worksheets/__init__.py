@@ -33,6 +33,7 @@ KEYS = (
     "buried-pipe",
     "expansion",
     "antifreeze",
+    "water-and-steel",
     "boiling",
     "relief",
     "power-cut",

@@ -24,21 +24,12 @@ from calc.engine.declare import (
 from calc.physics import store, water
 from calc.vocabulary import (
     STORE_INSIDE,
+    STORE_KIND,
     STORE_SURROUNDINGS,
     STORE_TOP,
     STORE_VOLUME,
 )
 
-STORE_KIND = Field(
-    "store_kind",
-    "choice",
-    "Kind of store",
-    options=(
-        Option("closed", "a closed tank"),
-        Option("open", "an open steel tank with a lid"),
-        Option("lined", "an open tank with a rubber liner and a lid"),
-    ),
-)
 SLENDERNESS = Field(
     "slenderness",
     "factor",

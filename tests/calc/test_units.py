@@ -70,7 +70,11 @@ EXPRESSIONS = {
     "K/s": "kelvin/second", "Btu/(ft²·°F)": "Btu_it/foot**2/delta_degF", "Wh/(m²·K)": "watt*hour/meter**2/kelvin",
     "J/(m²·K)": "joule/meter**2/kelvin", "J/kg": "joule/kilogram", "J/m³": "joule/meter**3", "m³/W": "meter**3/watt",
     "m³/m²": "meter", "Pa·s": "pascal*second", "s/J": "second/joule", "/s": "1/second",
-    "€/J": "money/joule", "€/s": "money/second",
+    "€/J": "money/joule", "€/s": "money/second", "mg/L": "milligram/liter", "gpg": "grain/gallon",
+    "°dH": "10 * milligram/liter * 100.0869 / 56.0774", "°f": "10 * milligram/liter",
+    "°e": "grain/imperial_gallon", "mmol/L": "millimole/liter * 100.0869 * gram/mole",
+    "gal/100 gal": "gallon/(100 * gallon)", "L/100 L": "liter/(100 * liter)", "mL/L": "milliliter/liter",
+    "oz/gal": "fluid_ounce/gallon", "L/L": "dimensionless",
 }  # fmt: skip
 PINT.define("water = 1000 * kilogram / meter**3")  # the conventional inch of water
 
