@@ -141,6 +141,27 @@ CHECKS = [
         EDITION_2021,
         "memory",
     ),
+    *(
+        Check(
+            _TOPIC,
+            f"Austrian standard, {output} and {volume}",
+            fill_water.hardness_limit_austrian,
+            {"water_output": output, "specific_volume": volume},
+            theirs,
+            "0.01 %",
+            "the same number of the same table",
+            AUSTRIAN,
+            "standard",
+        )
+        for output, volume, theirs in (
+            ("45 kW", "33.3 L/kW", "11.2 °dH"),
+            ("45 kW", "19.9 L/kW", "16.8 °dH"),
+            ("45 kW", "50 L/kW", "5.6 °dH"),
+            ("120 kW", "50 L/kW", "2.8 °dH"),
+            ("400 kW", "10 L/kW", "5.6 °dH"),
+            ("700 kW", "20 L/kW", "0.6 °dH"),
+        )
+    ),
     _chloride("chloride_limit_304", "60 °C", "50 mg/L"),
     _chloride("chloride_limit_304", "80 °C", "25 mg/L"),
     _chloride("chloride_limit_304", "81 °C", "10 mg/L"),

@@ -18,7 +18,7 @@ from calc.law import (
     law,
     method,
 )
-from calc.units import CACO3
+from calc.units import CACO3, CAO
 
 # --- What the water brings ---
 
@@ -89,6 +89,26 @@ def hardness_limit_with_element(water_output: Watt, specific_volume: CubicMetreP
     if water_output <= _GUIDE_VALUES[0][0]:
         return _SMALL_WITH_ELEMENT[_column(specific_volume)] * CACO3
     return hardness_limit(water_output=water_output, specific_volume=specific_volume)
+
+
+# Austria's table in German degrees, for under 20, under 50, and 50 L/kW and more.
+_AUSTRIAN = (
+    (50e3, (16.8, 11.2, 5.6)),
+    (200e3, (11.2, 5.6, 2.8)),
+    (600e3, (5.6, 2.8, 0.6)),
+    (float("inf"), (2.8, 0.6, 0.6)),
+)
+_GERMAN_DEGREE = 0.01 * CACO3 / CAO
+
+
+@method(
+    "Table of the Austrian standard: hardness allowed by output and by water for each output.", source="onorm-h-5195"
+)
+def hardness_limit_austrian(water_output: Watt, specific_volume: CubicMetrePerWatt) -> Hardness:
+    """Hardest water, kg/m³, that Austria's standard allows for heaters that hold more than 0.3 L/kW."""
+    row = next(values for most, values in _AUSTRIAN if water_output <= most)
+    column = sum(specific_volume >= edge * _LITRE_PER_KILOWATT * (1 - 1e-9) for edge in (20, 50))
+    return row[column] * _GERMAN_DEGREE
 
 
 # Hottest water (K) and chloride (kg/m³) up to which makers of plate exchangers use each steel.

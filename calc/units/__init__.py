@@ -18,6 +18,7 @@ from calc.units.showing import (
 from calc.units.table import (
     BTU,
     CACO3,
+    CAO,
     DAY,
     FAHRENHEIT_DEGREE,
     FOOT,
@@ -35,6 +36,7 @@ from calc.units.table import (
 __all__ = [
     "BTU",
     "CACO3",
+    "CAO",
     "DAY",
     "FAHRENHEIT_DEGREE",
     "FOOT",

@@ -119,7 +119,7 @@ KINDS: dict[str, Kind] = {
         Kind("hardness", "kg/m³", "mg/L", "mmol/L", "a hardness, as calcium carbonate"),
         Kind("concentration", "kg/m³", "mg/L", "mg/L", "how much is dissolved"),
         Kind("dose", "1", "gal/100 gal", "L/100 L", "a dose by volume"),
-        Kind("acidity", "1", "", "", "a pH"),
+        Kind("acidity", "1", "", "", "a pH", 1),
         Kind("area_heat_capacity", "J/(m²·K)", "Btu/(ft²·°F)", "Wh/(m²·K)", "heat held by each floor area and degree"),
     )
 }

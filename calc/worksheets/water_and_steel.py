@@ -183,6 +183,11 @@ WORKSHEET = Worksheet(
         Step("rust_first", fill_water.iron_rusted, "Iron that the first filling rusts", water="system_volume"),
         Step("rust_make_up", fill_water.iron_rusted, "Iron that the make-up rusts", water="make_up_years"),
         Step("specific_volume", fill_water.specific_volume, "Water for each output"),
+        Step(
+            "hardness_limit_austrian",
+            fill_water.hardness_limit_austrian,
+            "Hardest water by the Austrian standard",
+        ),
         Pick("ph_high", "acidity", "Highest pH by the guideline", "aluminum", {"no": "10", "yes": "9"}, "vdi-2035"),
         Step("treated_share", fill_water.treated_share, "Share of the fill to soften"),
         Step("treated_water", fill_water.treated_water, "Water to soften", share="treated_share"),
@@ -203,6 +208,11 @@ WORKSHEET = Worksheet(
             "Hardest fill water by the guideline",
             "VDI 2035, at {specific_volume} of water for each output.",
             missing="no limit",
+        ),
+        Result(
+            "hardness_limit_austrian",
+            "Hardest fill water by the Austrian standard",
+            "ÖNORM H 5195-1. Published guidelines differ, most of all for much water.",
         ),
         Result("treated_share", "Share of the fill to soften", missing="none", figures=2),
         Result("treated_water", "Water to soften for the first filling", missing="none"),
@@ -235,6 +245,15 @@ WORKSHEET = Worksheet(
             "With {specific_volume} VDI 2035 allows {hardness_limit}, and this water has {hardness}. Soften {treated_water} "
             "for the first filling, and all the make-up.",
             "vdi-2035",
+        ),
+        Advice(
+            "note",
+            "guidelines-differ",
+            "hardness > hardness_limit and hardness <= hardness_limit_austrian",
+            "Another guideline would allow it.",
+            "Austria's ÖNORM H 5195-1 allows {hardness_limit_austrian} in such a plant. The verdict here goes by VDI 2035, "
+            "the stricter one.",
+            "onorm-h-5195",
         ),
         Advice(
             "caution",
@@ -376,6 +395,7 @@ WORKSHEET = Worksheet(
         "Conductivity: the guideline counts up to 100 µS/cm as low-salt, up to 1,500 as salty.",
         "What the makers of stove and tank ask, which goes first.",
     ),
+    sources=("en-14868", "hydronic-test"),
     follow=(
         Next("expansion", "A vessel that is too small is why closed plants lose water."),
         Next("standby", "How much an open store evaporates."),

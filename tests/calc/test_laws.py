@@ -47,7 +47,7 @@ DECIDED = {
     "propylene_burst_point propylene_density propylene_specific_heat propylene_viscosity",
     "conduction": "slab_conductance warmest_factor",
     "exchange": "longest_scald_time shortest_scald_time",
-    "fill_water": "chloride_limit_304 chloride_limit_316 hardness_limit hardness_limit_with_element",
+    "fill_water": "chloride_limit_304 chloride_limit_316 hardness_limit hardness_limit_austrian hardness_limit_with_element",
     "floor": "cover_factor pipe_factor spacing_factor",
     "house": "month_degree_days month_heating_days",
     "pipes": "smallest_copper_l smallest_copper_m smallest_copper_metric smallest_pex smallest_steel",

@@ -65,6 +65,7 @@ def test_a_plant_of_which_nothing_is_asked_has_nothing_to_soften() -> None:
         ({"store_kind": "open"}, "closed-only", "caution"),
         ({"store_kind": "lined"}, "closed-only", "caution"),
         ({"hardness": "5.1 mg/L"}, "too-hard", "caution"),
+        ({"hardness": "99 mg/L"}, "guidelines-differ", "note"),
         ({"ph": "8.1"}, "ph-low", "caution"),
         ({"ph": "10.1"}, "ph-high", "caution"),
         ({"ph": "9.1", "aluminum": "yes"}, "ph-high", "caution"),
@@ -85,6 +86,7 @@ def test_the_advice_begins_where_it_should(given: dict[str, str], code: str, lev
     [
         ({}, "closed-only"),
         ({"hardness": "5 mg/L"}, "too-hard"),
+        ({"hardness": "101 mg/L"}, "guidelines-differ"),
         ({"ph": "8.2"}, "ph-low"),
         ({"ph": "10"}, "ph-high"),
         ({"ph": "9", "aluminum": "yes"}, "ph-high"),
