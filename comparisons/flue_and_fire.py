@@ -301,6 +301,7 @@ CHECKS = [
         "18.3867 cfm",
         "82.74 lb an hour of standard air",
     ),
+    _hand(flue.peak_burn_rate, {"burn_rate": "10.3 lb/h", "peak_factor": "2.5"}, "25.75 lb/h", "two and a half times"),
     _hand(flue.flue_gas, {"air": "82.74 lb/h", "burn_rate": "10 lb/h"}, "92.74 lb/h", "air and wood"),
     # 0.012 kg/s × 1090
     _hand(flue.gas_capacity, {"mass_flow": "0.012 kg/s"}, "13.08 W/K", "12 g of flue gas a second"),

@@ -177,6 +177,13 @@ CHECKS: list[Check] = [
         {"store_top": "180 °F", "rise": "30.8 F°"},
         "210.8 °F",
     ),
+    _hand(
+        "Outlet at the average output",
+        "180 + 30.8 / 2 °F",
+        safety.outlet_on_average,
+        {"store_top": "180 °F", "rise": "30.8 F°", "peak_factor": "2"},
+        "195.4 °F",
+    ),
     Check(
         topic="Heat until the jacket boils",
         where="12 gal from 190 °F to 202.83 °F",

@@ -58,6 +58,11 @@ def burn_rate(fuel_heat: Watt, heating_value: JoulePerKilogram) -> MassFlow:
     """Wood burned as it is weighed, with its water, kg/s; heating value on the same basis as the efficiency."""
 
 
+@law("burn_rate * peak_factor", source="definition", ranges={"peak_factor": "1 to 5"})
+def peak_burn_rate(burn_rate: MassFlow, peak_factor: Factor) -> MassFlow:
+    """Wood burned at the fire's height, as it is weighed, kg/s, from the mean over a burn."""
+
+
 @law("burn_rate * (1 - moisture)", source="definition", ranges={"moisture": "0 % to 80 %"})
 def dry_burn_rate(burn_rate: MassFlow, moisture: Fraction) -> MassFlow:
     """Oven-dry wood burned, kg/s."""

@@ -8,6 +8,7 @@ from calc.vocabulary import (
     CHARGE_RISE,
     HIGHEST_POINT,
     OUTLET_HEIGHT,
+    PEAK_FACTOR,
     PUMP_HEIGHT,
     STORE_TOP,
     STORE_VOLUME,
@@ -76,6 +77,7 @@ WORKSHEET = Worksheet(
         STORE_VOLUME,
         OUTLET_HEIGHT,
         SUCTION_LOSS,
+        PEAK_FACTOR,
     ),
     givens=(
         *BOILING_GIVENS,
@@ -85,6 +87,14 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         *BOILING_STEPS,
+        Step("outlet_on_average", safety.outlet_on_average, "Stove's outlet at the average output", rise="charge_rise"),
+        Step(
+            "outlet_margin_average",
+            water.boiling_margin,
+            "Margin at the stove's outlet on average",
+            boiling="boiling_outlet",
+            temperature="outlet_on_average",
+        ),
         Step(
             "rise_allowed",
             pipes.rise_before_boiling,
@@ -107,6 +117,11 @@ WORKSHEET = Worksheet(
         ),
         Result("boiling_outlet", "Boiling point at the stove's outlet"),
         Result("outlet_margin", "Margin at the stove's outlet, at the peak", "Under {boiling_caution} is tight."),
+        Result(
+            "outlet_margin_average",
+            "Margin at the stove's outlet, on average",
+            "At the average output; the peak is {peak_factor} times that, and it is the peak that counts.",
+        ),
         Result("boiling_highest", "Boiling point at the highest pipe", "{highest_point} above the store's top."),
         Result("highest_margin", "Margin at the highest pipe"),
         Result("boiling_pump", "Boiling point at the pump's inlet"),

@@ -29,6 +29,7 @@ from calc.vocabulary import (
     HOUSE_VOLUME,
     INDOOR,
     MOISTURE,
+    PEAK_FACTOR,
     ROOM_HUMIDITY,
     ROOM_OUTPUT,
     STOVE_EFFICIENCY,
@@ -113,7 +114,99 @@ def _around(place: str, film: str) -> tuple[Step, ...]:
         ),
         Step("cooling_number", flue.cooling_number, "How far the flue cools its gas", **_PIPE),
         Step("gas_mean", flue.mean_gas, "Mean gas in the flue", entering="gas_leaving", surroundings=place),
+        Step(
+            "cooling_number_peak",
+            flue.cooling_number,
+            "How far the flue cools its gas at the peak",
+            gas_capacity="gas_capacity_peak",
+            **_PIPE,
+        ),
+        Step(
+            "gas_mean_peak",
+            flue.mean_gas,
+            "Mean gas in the flue at the peak",
+            entering="gas_leaving",
+            surroundings=place,
+            cooling_number="cooling_number_peak",
+        ),
         Step("gas_top", flue.gas_at_top, "Flue gas at the top", entering="gas_leaving", surroundings=place),
+    )
+
+
+def _of_fire(peak: str = "", when: str = "") -> tuple[Step, ...]:
+    """Air, gas, draft and house for a fire of `burn_rate`: on average, or at its peak."""
+
+    def key(name: str) -> str:
+        return f"{name}{peak}"
+
+    return (
+        Step(key("dry_burn_rate"), flue.dry_burn_rate, f"The same, oven-dry{when}", burn_rate=key("burn_rate")),
+        Step(key("fire_air"), flue.fire_air, f"Combustion air{when}", dry_burn_rate=key("dry_burn_rate")),
+        Step(
+            key("gas_flow"),
+            flue.flue_gas,
+            f"Gas up the flue{when}",
+            air=key("fire_air"),
+            burn_rate=key("burn_rate"),
+        ),
+        Step(
+            key("gas_capacity"),
+            flue.gas_capacity,
+            f"Heat the gas carries for each degree{when}",
+            mass_flow=key("gas_flow"),
+        ),
+        Step(
+            key("flue_density"),
+            flue.gas_density,
+            f"Weight of the gas in the flue{when}",
+            pressure="barometer",
+            temperature=key("gas_mean"),
+        ),
+        Step(
+            key("stack_draught"),
+            flue.stack_draught,
+            f"Draft of the warm gas{when}",
+            height="flue_height",
+            flue_density=key("flue_density"),
+        ),
+        Step(
+            key("gas_velocity"),
+            flue.gas_velocity,
+            f"Speed of the gas{when}",
+            mass_flow=key("gas_flow"),
+            density=key("flue_density"),
+            area="flue_area",
+        ),
+        Step(
+            key("flue_loss"),
+            flue.flue_loss,
+            f"Draft lost to friction and bends{when}",
+            density=key("flue_density"),
+            velocity=key("gas_velocity"),
+            **_PIPE,
+        ),
+        Step(
+            key("fire_flow"),
+            flue.volume_flow,
+            f"Volume of the fire's air, as it comes in{when}",
+            mass_flow=key("fire_air"),
+            density="outdoor_density",
+        ),
+        Step(key("drawn_out"), flue.air_drawn_out, f"Air drawn out of the house{when}", fire_flow=key("fire_flow")),
+        Step(
+            key("depressurization"),
+            flue.depressurization,
+            f"How far the house is drawn down{when}",
+            drawn_out=key("drawn_out"),
+        ),
+        Step(
+            key("draught_left"),
+            flue.draught_left,
+            f"Draft left at the stove{when}",
+            stack_draught=key("stack_draught"),
+            flue_loss=key("flue_loss"),
+            depressurization=key("depressurization"),
+        ),
     )
 
 
@@ -142,6 +235,7 @@ WORKSHEET = Worksheet(
         DRAUGHT_NEEDED,
         FLUE_BENDS,
         ROOM_HUMIDITY,
+        PEAK_FACTOR,
     ),
     givens=(
         Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),
@@ -184,11 +278,10 @@ WORKSHEET = Worksheet(
             higher_heating_value="higher_value",
         ),
         Step("fuel_heat", flue.fuel_heat, "Heat that the wood brings in"),
-        Step("dry_burn_rate", flue.dry_burn_rate, "The same, oven-dry"),
         Step("least_air", flue.least_air, "Air that just burns each weight of dry wood"),
-        Step("fire_air", flue.fire_air, "Combustion air"),
-        Step("gas_flow", flue.flue_gas, "Gas up the flue", air="fire_air"),
-        Step("gas_capacity", flue.gas_capacity, "Heat the gas carries for each degree", mass_flow="gas_flow"),
+        *_of_fire(),
+        Step("burn_rate_peak", flue.peak_burn_rate, "Wood burnt at the peak"),
+        *_of_fire("_peak", " at the peak"),
         Step("heat_fed", flue.heat_fed, "Heat fed, without that of the steam", heating_value="lower_value"),
         Step("gas_leaving", flue.gas_leaving, "Flue gas leaving the stove", fuel_heat="heat_fed"),
         # The flue.
@@ -207,47 +300,13 @@ WORKSHEET = Worksheet(
             pressure="barometer",
             temperature="average_outdoor",
         ),
-        Step(
-            "flue_density",
-            flue.gas_density,
-            "Weight of the gas in the flue",
-            pressure="barometer",
-            temperature="gas_mean",
-        ),
-        Step("stack_draught", flue.stack_draught, "Draft of the warm gas", height="flue_height"),
         Step("flue_area", arithmetic.circle_area, "Area of the flue", us="in²", si="cm²", diameter="flue_diameter"),
-        Step(
-            "gas_velocity",
-            flue.gas_velocity,
-            "Speed of the gas",
-            mass_flow="gas_flow",
-            density="flue_density",
-            area="flue_area",
-        ),
         Step("loss_coefficient", flue.flue_fittings, "Entry, cap and bends in velocity heads", bends="flue_bends"),
-        Step(
-            "flue_loss",
-            flue.flue_loss,
-            "Draft lost to friction and bends",
-            density="flue_density",
-            velocity="gas_velocity",
-            **_PIPE,
-        ),
         # The house.
-        Step(
-            "fire_flow",
-            flue.volume_flow,
-            "Volume of the fire's air, as it comes in",
-            mass_flow="fire_air",
-            density="outdoor_density",
-        ),
-        Step("drawn_out", flue.air_drawn_out, "Air drawn out of the house"),
         Step(
             "leakage_at_fifty", flue.leakage_at_fifty, "Leaks of the house at 50 Pa", air_changes_at_fifty="tightness"
         ),
-        Step("depressurization", flue.depressurization, "How far the house is drawn down"),
         Step("make_up_air", flue.make_up_air, "Air to let in besides the leaks", limit="most_depressurization"),
-        Step("draught_left", flue.draught_left, "Draft left at the stove"),
         Step("fire_alone", flue.depressurization, "Drawn down by the fire alone", drawn_out="fire_flow"),
         Step("draught_fans_off", flue.draught_left, "Draft left with the fans off", depressurization="fire_alone"),
         # The dew point.
@@ -267,6 +326,14 @@ WORKSHEET = Worksheet(
             "draught_left",
             "Draft left at the stove, fans on",
             "What is left for the stove after friction and the pull of the fans.",
+            figures=2,
+            us="in w.c.",
+            si="Pa",
+        ),
+        Result(
+            "draught_left_peak",
+            "Draft left at the fire's peak, fans on",
+            "With {peak_factor} times the average fire, as efficient and with as much air for each weight of wood.",
             figures=2,
             us="in w.c.",
             si="Pa",
@@ -304,6 +371,24 @@ WORKSHEET = Worksheet(
             "With the fans on, {depressurization} pulls the house down and the flue gives {stack_draught} before its losses. "
             "Do not run them with a fire lit. Let in {make_up_air}, and ask a licensed installer or sweep before you light it.",
             "four-pascal",
+        ),
+        Advice(
+            "stop",
+            "backdraught-at-peak",
+            "draught_left > nothing and draught_left_peak <= nothing",
+            "Smoke and carbon monoxide will come into the room at the fire's height.",
+            "At its peak the fire pushes so much gas through this flue that {flue_loss_peak} of the {stack_draught_peak} are "
+            "lost, and {depressurization_peak} pulls the house down. A wider flue or a smaller fire; ask a licensed "
+            "installer or sweep before you light it.",
+            "four-pascal",
+        ),
+        Advice(
+            "caution",
+            "weak-at-peak",
+            "draught_left >= draught_needed and draught_left_peak > nothing and draught_left_peak < draught_needed",
+            "The draft is weak at the fire's height.",
+            "{draught_left} is left on average, {draught_left_peak} at the peak; the stove asks for {draught_needed}.",
+            "test-draught",
         ),
         Advice(
             "caution",

@@ -14,6 +14,8 @@ def test_fern_lane_by_hand() -> None:
     assert found["boiling"] == pytest.approx(kelvin(206.5), abs=0.1)
     assert found["outlet_at_peak"] == pytest.approx(kelvin(185))
     assert found["outlet_margin"] == pytest.approx(23.0 * FAHRENHEIT_DEGREE, abs=0.1)
+    # On average the rise is half of that at the peak: 170 + 7.5 = 177.5 °F, 30.5 °F are left.
+    assert found["outlet_margin_average"] == pytest.approx(30.5 * FAHRENHEIT_DEGREE, abs=0.1)
     assert found["rise_allowed"] == pytest.approx(17.0 * FOOT, rel=0.005)
     assert found["flash_fraction"] == 0  # an open store is gauge 0 exactly
 

@@ -45,6 +45,22 @@ def test_fern_lane_house_by_hand() -> None:
     assert values("chimney-draught", fans="200 cfm")["make_up_air"] == pytest.approx(15.3 * CFM, abs=0.3 * CFM)
 
 
+def test_fern_lane_at_the_fire_s_peak_by_hand() -> None:
+    # Twice the fire: 202.2 lb/h of air, 223.6 lb/h of gas carrying 58.2 Btu/h°F at the same 633.8 °F. It cools half as
+    # much: 0.1463; mean 68 + 565.8 × (1 - e^-0.1463) ÷ 0.1463 = 594.4 °F. Draft 137.0 × (1/487.67 - 1/1054.1) = 0.1510 in.
+    # Gas weighs 0.5402 kg/m³, 28.18 g/s: 2.860 m/s, 4.35 × 0.5402 × 2.860² ÷ 2 = 9.61 Pa = 0.0386 in. Drawn out
+    # 46.2 + 170 = 216.2 cfm: 50 × (216.2/1073)^(1/0.65) = 4.25 Pa = 0.0171 in. Left 0.1510 - 0.0386 - 0.0171 = 0.0953 in.
+    found = values("chimney-draught")
+    assert found["gas_mean_peak"] == pytest.approx(kelvin(594.4), abs=0.5)
+    assert found["stack_draught_peak"] == pytest.approx(0.1510 * INCH_OF_WATER, rel=5e-3)
+    assert found["flue_loss_peak"] == pytest.approx(9.61, rel=5e-3)
+    assert found["depressurization_peak"] == pytest.approx(4.25, rel=3e-3)
+    assert found["draught_left_peak"] == pytest.approx(0.0953 * INCH_OF_WATER, rel=6e-3)
+    # With a peak no higher than the average, it is the average.
+    level = values("chimney-draught", peak_factor="1")
+    assert level["draught_left_peak"] == pytest.approx(level["draught_left"])
+
+
 def test_dew_point_between_the_printed_ones() -> None:
     # Printed for 20 %, twice the air: 45.4 °C in dry air at sea level, 46.9 °C at 40 % humidity, 41.9 °C dry at 5,000 ft.
     assert values("chimney-draught", altitude="0 ft", room_humidity="0 %")["dew_point"] == pytest.approx(
@@ -78,6 +94,12 @@ def test_a_strong_hood_in_a_tight_house_is_a_stop() -> None:
     ("code", "holds", "spared"),
     [
         ("backdraught", {"fans": "1,500 cfm"}, {}),
+        (
+            "backdraught-at-peak",
+            {"peak_factor": "3", "flue_diameter": "5 in"},
+            {"peak_factor": "1", "flue_diameter": "5 in"},
+        ),
+        ("weak-at-peak", {"peak_factor": "3"}, {}),
         ("weak", {"flue_height": "8 ft"}, {}),
         ("drawn-down", {"fans": "250 cfm"}, {}),
         ("condensing", {"efficiency": "85 %", "moisture": "30 %"}, {}),
