@@ -18,5 +18,6 @@ GUIDES = {
     "antifreeze": "Antifreeze",
     "water": "Fill water",
     "safety": "Safety",
+    "dump": "Heat dump",
     "plan": "The whole",
 }

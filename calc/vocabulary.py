@@ -803,6 +803,24 @@ DUMP_OUTPUT = Field(
     high="1,000,000 Btu/h",
     unless_given="0 Btu/h",
 )
+LOOP_HEIGHT = Field(
+    "loop_height",
+    "length",
+    "Height from the fire to the store or dump",
+    "From the middle of the stove's jacket up to the middle of the store or dump.",
+    low="0.2 ft",
+    high="60 ft",
+    us="ft",
+    si="m",
+    uncertainty="0.5 ft",
+)
+DAMPER = Field(
+    "damper",
+    "choice",
+    "What the air damper does without power",
+    "Ask the maker; a chain or a spring may shut it, a motor may leave it open.",
+    options=(Option("open", "stays as it is, or nobody knows"), Option("shut", "shuts by itself")),
+)
 VESSEL_FITTED = Field(
     "vessel_fitted",
     "volume",

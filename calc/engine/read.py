@@ -119,10 +119,10 @@ def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed], re
     cases = next((branch.cases for branch in branches_of(worksheet.cases) if branch.on == choice.key), {})
     fitting: dict[str, int] = {}
     for value, case in cases.items():
-        own = {field.key: field for field in case_fields(case) if field.key not in asked_anyway}
-        fits = [typed for key, typed in given.items() if key in own and reader.read(own[key], typed).value]
-        if case.decides and any(typed.origin != "computed" for typed in fits):
+        own = [field for field in case_fields(case) if field.key in given and field.key not in asked_anyway]
+        if case.decides and any(given[field.key].origin != "computed" for field in own):
             return value
+        fits = {field.key for field in own if reader.read(field, given[field.key]).value}
         fitting[value] = len(fits)
     most = max(fitting.values(), default=0)
     usual = _fallback(worksheet, choice, {})[0] if most else ""

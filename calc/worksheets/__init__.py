@@ -36,6 +36,7 @@ KEYS = (
     "water-and-steel",
     "boiling",
     "relief",
+    "heat-dump",
     "power-cut",
     "will-it-work",
 )

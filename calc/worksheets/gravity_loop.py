@@ -24,6 +24,7 @@ from calc.vocabulary import (
     ANTIFREEZE_KIND,
     BOILING_ALTITUDE,
     ELBOWS,
+    LOOP_HEIGHT,
     OTHER_LOSSES,
     PIPE_KIND,
     PIPE_LENGTH,
@@ -59,17 +60,6 @@ LOOP_RETURN = Field(
     low="40 °F",
     high="208 °F",
     uncertainty="5 F°",
-)
-LOOP_HEIGHT = Field(
-    "loop_height",
-    "length",
-    "Height from the fire to the store or dump",
-    "From the middle of the stove's jacket up to the middle of the store or dump.",
-    low="0.2 ft",
-    high="60 ft",
-    us="ft",
-    si="m",
-    uncertainty="0.5 ft",
 )
 LOOP_HEAT = Field(
     "loop_heat",

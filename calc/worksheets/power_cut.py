@@ -27,6 +27,7 @@ from calc.vocabulary import (
     BOILING_ALTITUDE,
     BURN_TIME,
     CHARGE_RISE,
+    DAMPER,
     DUMP_OUTPUT,
     JACKET_VOLUME,
     OUTLET_HEIGHT,
@@ -89,13 +90,6 @@ WATER_SHARE = Field(
     typical=Typical(
         "45 %", "common-practice", "30 %", "70 %", "The stove's data: heat to water over heat in the wood."
     ),
-)
-DAMPER = Field(
-    "damper",
-    "choice",
-    "What the air damper does without power",
-    "Ask the maker; a chain or a spring may shut it, a motor may leave it open.",
-    options=(Option("open", "stays as it is, or nobody knows"), Option("shut", "shuts by itself")),
 )
 SAFETY_COIL = Field(
     "safety_coil",

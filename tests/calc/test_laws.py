@@ -46,6 +46,7 @@ DECIDED = {
     "antifreeze": "ethylene_burst_point ethylene_density ethylene_specific_heat ethylene_viscosity "
     "propylene_burst_point propylene_density propylene_specific_heat propylene_viscosity",
     "conduction": "slab_conductance warmest_factor",
+    "dump": "heat_by_gravity return_by_gravity supply_by_gravity",
     "exchange": "longest_scald_time shortest_scald_time",
     "fill_water": "chloride_limit_304 chloride_limit_316 hardness_limit hardness_limit_austrian hardness_limit_with_element",
     "floor": "cover_factor pipe_factor spacing_factor",
