@@ -27,12 +27,12 @@ from calc.physics import gravity, pipes, water
 
 RANGES = {
     "loop_height": "0.01 m to 100 m",
-    "bore": "5 mm to 60 mm",
+    "bore": "5 mm to 160 mm",
     "relative_roughness": "0 to 0.05",
     "length_in_bores": "1 to 1000000",
     "fittings_loss": "0 to 10000",
 }
-HEATS = "100 W to 10000 kW"
+HEATS = "50 W to 10000 kW"
 COLDEST, HOTTEST = 273.15, 423.15  # K; between them the properties of water hold
 FASTEST = 9e6  # a Reynolds number up to which the friction factor holds
 LEAST_DROP = 0.1  # K, the smallest with which a flow is reckoned

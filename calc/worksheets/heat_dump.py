@@ -1,6 +1,6 @@
 """How large must the heat dump be, so that the fire's heat leaves with no power?"""
 
-from calc.chains.water_side import FRICTION_GIVENS, PEAK, pipe, roughness
+from calc.chains.water_side import FRICTION_GIVENS, METAL_PIPES, PEAK, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -33,7 +33,6 @@ from calc.vocabulary import (
     PEAK_KNOWN,
     PIPE_KIND,
     PIPE_LENGTH,
-    PIPE_SIZE,
     STORE_TOP,
     STORE_VOLUME,
     SYSTEM_PRESSURE,
@@ -213,6 +212,16 @@ _RATED_GIVEN_CASE = Case(fields=(DUMP_RATED,), steps=(_excess("dump_size"), _tak
 
 SIZE = Case(
     fields=(SUPPLY_KNOWN,),
+    steps=(
+        Step(
+            "excess_ratio",
+            emitters.excess_ratio,
+            "Return's excess as a share of the supply's",
+            return_water="dump_return",
+            supply="dump_supply",
+            indoor="dump_surroundings",
+        ),
+    ),
     cases=(
         Cases(
             "supply_known",
@@ -307,10 +316,9 @@ WORKSHEET = Worksheet(
         DUMP_KIND,
         LOOP_HEIGHT,
         PIPE_KIND.but(
-            hint="Metal only: a dump's pipe can boil.",
-            options=tuple(one for one in PIPE_KIND.options if one.value != "pex"),
+            hint="Of the dump's own loop, and metal only: it can boil.",
+            options=tuple(option for option in PIPE_KIND.options if option.value != "pex"),
         ),
-        PIPE_SIZE.but(hint="Of the dump's own loop, and never smaller than the stove's tappings."),
         PIPE_LENGTH,
         ELBOWS,
         TEES,
@@ -362,7 +370,7 @@ WORKSHEET = Worksheet(
             yes=Case(fields=(DUMP_HEAT,), decides=True),
         ),
         Cases("dump_question", size=SIZE, supply=SUPPLY),
-        pipe("copper-m", "copper-l", "steel"),
+        pipe(METAL_PIPES),
     ),
     steps=(
         Step("barometer", water.barometer, "Air pressure at this height"),
@@ -392,7 +400,6 @@ WORKSHEET = Worksheet(
             boiling="boiling_dump",
             temperature="dump_supply",
         ),
-        roughness("copper-m", "copper-l", "steel"),
         Step("relative_roughness", pipes.relative_roughness, "Roughness over bore"),
         Step("length_in_bores", gravity.length_in_bores, "Length in bores", length="pipe_length"),
         Step("fittings_loss", pipes.fittings_loss, "Loss of all fittings, in velocity heads", valves="no_valves"),
@@ -439,14 +446,6 @@ WORKSHEET = Worksheet(
             warm_density="density_warm",
             us="psi",
             si="Pa",
-        ),
-        Step(
-            "excess_ratio",
-            emitters.excess_ratio,
-            "Return's excess as a share of the supply's",
-            return_water="dump_return",
-            supply="dump_supply",
-            indoor="dump_surroundings",
         ),
         Step(
             "return_at_boiling",
@@ -518,7 +517,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     headline="dump_size",
-    say="{dump_flow} go up at {dump_supply}, back at {dump_return}.",
+    say="Water to the dump: {dump_supply}.",
     say_none="No size does it through this loop.",
     advice=(
         Advice(
@@ -574,6 +573,14 @@ WORKSHEET = Worksheet(
         ),
         Advice(
             "caution",
+            "store-margin",
+            "store_top < boiling and store_top > boiling - boiling_caution",
+            "The store itself is near boiling.",
+            "It is charged to {store_top} and boils at {boiling}; keep {boiling_caution}.",
+            "boiling-caution",
+        ),
+        Advice(
+            "caution",
             "loop-bound",
             "dump_question == 'supply' and dump_return < dump_surroundings + 1",
             "A larger dump would not help.",
@@ -583,7 +590,7 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "large-drop",
-            "dump_question == 'size' and excess_ratio < flat_return and dump_return > dump_surroundings",
+            "excess_ratio < flat_return and dump_return > dump_surroundings",
             "The plain mean flatters this dump.",
             "The water cools far on its way through. By the logarithmic mean the dump must be {size_log}. Take the larger "
             "figure, or a wider pipe.",
@@ -673,9 +680,9 @@ WORKSHEET = Worksheet(
             "The same dump with another loop",
             rows=(
                 Variant("Yours", {}),
-                Variant("1 in pipe", {"pipe_size": "1"}),
-                Variant("1-1/2 in pipe", {"pipe_size": "1-1/2"}),
-                Variant("2 in pipe", {"pipe_size": "2"}),
+                Variant("1 in or 28 x 1.5 mm", {"pipe_size": "1", "metric_size": "28x1.5", "bore": "25 mm"}),
+                Variant("1-1/2 in or 42 x 1.5 mm", {"pipe_size": "1-1/2", "metric_size": "42x1.5", "bore": "39 mm"}),
+                Variant("2 in or 54 x 2 mm", {"pipe_size": "2", "metric_size": "54x2", "bore": "50 mm"}),
                 Variant("Twice the height", {"loop_height": "x2"}),
             ),
             show=("dump_size", "dump_supply", "dump_return", "dump_flow", "dump_output"),
@@ -727,7 +734,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             HEAT_DUMP,
-            "{dump_size} of finned pipe take {dump_heat} by gravity, through {pipe_size} pipe",
+            "{dump_size} of finned pipe take {dump_heat} by gravity, through pipe of {bore} bore",
             "{dump_size}",
             ("dump",),
             only=("dump_kind", "finned-pipe"),
