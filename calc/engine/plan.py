@@ -32,13 +32,15 @@ MOST_VALUES = 500
 class Entry(NamedTuple):
     """One value of the plan: its text, who gave it, the worksheet that computed it if one did, the units then in force.
 
-    In a file every text has its unit; in the page a number may stand without one, as it was typed.
+    In a file every text has its unit; in the page a number may stand without one, as it was typed: then `unit` is what
+    stood beside its box, in ASCII.
     """
 
     text: str
     origin: str
     worksheet: str = ""
     system: System = "us"
+    unit: str = ""
 
 
 class Entries(Mapping[str, Entry]):
@@ -79,7 +81,7 @@ def opened(entries: Mapping[str, Entry]) -> Entries:
 
 
 def _typed(entry: Entry) -> Typed:
-    return Typed(entry.text, entry.system, entry.origin)
+    return Typed(entry.text, entry.system, entry.origin, entry.unit)
 
 
 class Opened(NamedTuple):
@@ -273,9 +275,16 @@ def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[
                 problem = "" if value else problems.get(key, "")
                 known[key] = Known(entry, asked[key], value, problem, askers, True, reading.refused.get(key))
             else:
-                alone = entries.reader.read(fields[key], _typed(entry))
-                known[key] = Known(entry, fields[key], alone.value, "", askers, False, alone.quantity)
+                field = _meant_for(worksheet, key, entry) or fields[key]
+                alone = entries.reader.read(field, _typed(entry))
+                known[key] = Known(entry, field, alone.value, "", askers, False, alone.quantity)
     return known
+
+
+def _meant_for(worksheet: Worksheet, key: str, entry: Entry) -> Field | None:
+    """Of the fields that ask one key in several units, the one beside which an entry was typed."""
+    fields = (field for field in worksheet.all_fields() if field.key == key and field.kind != "choice")
+    return next((field for field in fields if entry.unit and field.unit(entry.system).ascii == entry.unit), None)
 
 
 def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str, Entry]:
@@ -376,6 +385,42 @@ def offer(
         if highest and needed > new and _apart(needed, new):
             return Offer("higher", None, highest, (offered,) if highest == there else (highest, offered))
     return Offer("", offered, there, ())
+
+
+def flowing(
+    sheet: Sheet,
+    entries: Mapping[str, Entry],
+    worksheets: Mapping[str, Worksheet],
+    fields: Mapping[str, list[Field]],
+    *,
+    new: bool,
+    declined: Iterable[str] = (),
+) -> dict[str, Entry]:
+    """The results of a sheet that go into the plan without being asked for, as entries.
+
+    Nothing flows from a sheet that still leans on a number of a worked example. What the plan has from this worksheet
+    is brought up to date; what it does not have is added if `new`, unless the reader took it out again (`declined`).
+    What somebody typed, or another worksheet gave, stands.
+    """
+    if sheet.example or any(entry.origin == "example" for entry in sheet.inputs.values()):
+        return {}
+    entries = opened(entries)
+    flow = {}
+    for key, result in offers(sheet, fields).items():
+        there = entries.get(key)
+        ours = there is not None and there.origin in ("computed", "example") and there.worksheet == sheet.worksheet.key
+        if there == result or key in declined or not (ours or new):
+            continue
+        if there is not None and not ours and not (fields[key][0].keeps_highest and there.origin == "computed"):
+            continue
+        kept = entries.si(fields[key][0], there) if ours and there and there.origin == "computed" else None
+        now = entries.si(fields[key][0], result)
+        if kept is not None and now is not None and not _apart(kept, now):
+            continue
+        found = offer(key, sheet, entries, worksheets, fields)
+        if found and found.taken:
+            flow[key] = found.taken
+    return flow
 
 
 def _highest(

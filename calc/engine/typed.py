@@ -15,6 +15,7 @@ from calc.units import (
     Unit,
     UnitError,
     grouped,
+    is_bare,
     read_quantity,
     round_briefly,
     round_to,
@@ -26,11 +27,16 @@ MOST_NAMED = 14  # of a longer list only the nearest are named
 
 
 class Typed(NamedTuple):
-    """A text as somebody gave it, the unit system that was in force then, and who gave it."""
+    """A text as somebody gave it, the unit system that was in force then, and who gave it.
+
+    `unit` is what stood beside the box, in ASCII: a bare number is meant in it, whatever the label says later. Without
+    it a bare number is in the unit that the field shows.
+    """
 
     text: str
     system: System = "us"
     origin: str = "typed"
+    unit: str = ""
 
 
 class Input(NamedTuple):
@@ -103,13 +109,20 @@ class Reader:
 
     def _quantity(self, field: Field, typed: Typed) -> Quantity | UnitError:
         unit = field.unit(typed.system)
-        asked = (typed.text, typed.system, field.kind, unit.text)
+        text = in_its_unit(typed, unit)
+        asked = (text, typed.system, field.kind, unit.text)
         if asked not in self._read:
             try:
-                self._read[asked] = read_quantity(typed.text, field.kind, unit, typed.system)
+                self._read[asked] = read_quantity(text, field.kind, unit, typed.system)
             except UnitError as wrong:
                 self._read[asked] = wrong
         return self._read[asked]
+
+
+def in_its_unit(typed: Typed, shown: Unit) -> str:
+    """The text, with the unit in which a bare number was meant where the field now shows another one."""
+    meant = typed.unit[:LONGEST_TEXT]
+    return f"{typed.text.strip()} {meant}" if meant not in ("", shown.ascii) and is_bare(typed.text) else typed.text
 
 
 def declared_input(field: Field, text: str, origin: str) -> Input:

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from calc.engine.fields import Field, Given
 from calc.engine.recorded import OnlyWith, Sizes, Suits
-from calc.engine.steps import AnyStep, Case, Cases, Course, branches_of, fields_in, in_order, steps_in
+from calc.engine.steps import AnyStep, Case, Cases, Course, branches_of, case_fields, fields_in, in_order, steps_in
 from calc.engine.uses import Uses
 from calc.engine.words import (
     Advice,
@@ -81,6 +81,15 @@ class Worksheet:
         """The fields on which cases hang."""
         hung = {branch.on for branch in branches_of(self.cases)}
         return [field for field in self.all_fields() if field.key in hung]
+
+    def rests_on(self, key: str) -> tuple[str, ...]:
+        """The choices on which it hangs whether a field is asked, and in what unit."""
+        return tuple(
+            branch.on
+            for branch in branches_of(self.cases)
+            if branch.on != key
+            and any(field.key == key for case in branch.cases.values() for field in case_fields(case))
+        )
 
     def course(self, choices: Mapping[str, str]) -> "Course":
         """Fields and ordered steps for these choices."""

@@ -1,7 +1,7 @@
 """Units: what a person types becomes an SI value, and an SI value becomes text in the reader's units."""
 
 from calc.units.kinds import KINDS, SYSTEMS, DryBasis, Kind, System, Unit, UnitError
-from calc.units.reading import LONGEST_TEXT, Quantity, read_quantity
+from calc.units.reading import LONGEST_TEXT, Quantity, is_bare, read_quantity
 from calc.units.showing import (
     MINUS,
     NO_BREAK,
@@ -61,6 +61,7 @@ __all__ = [
     "fixed",
     "grouped",
     "in_a_sum",
+    "is_bare",
     "read_quantity",
     "round_briefly",
     "round_to",

@@ -39,6 +39,11 @@ class Quantity(NamedTuple):
         return self.number + self.unit.ascii
 
 
+def is_bare(text: str) -> bool:
+    """Whether a text is a number and nothing behind it, so that the unit beside its box is its unit."""
+    return _NUMBER.fullmatch(text.strip()) is not None
+
+
 def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity:
     """Read what a person typed in a field of `kind` beside which the unit `shown` stands.
 

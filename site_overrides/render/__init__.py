@@ -55,18 +55,26 @@ class UnknownRequest(ValueError):
 def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The parts of a worksheet that change.
 
-    Takes {"worksheet", "plan", "scold"}: the keys whose mistakes may be told while the reader is still typing, or null
-    for all. Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
-    "link", "follows": whether a number that this worksheet does not ask may change what it shows}.
+    Takes {"worksheet", "plan", "scold", "flow", "left_example"}: `scold` are the keys whose mistakes may be told while
+    the reader is still typing, or null for all; `flow` is what `plan.flow` takes, or null; `left_example` whether the
+    reader has just put a number in place of the worked example. Gives
+    {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
+    "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and "moved":
+    {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
     told = [problem for problem in sheet.problems if scold is None or problem.key in scold]
     computed_elsewhere = any(entries[key].worksheet for key in given)
     in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
+    nothing: dict[str, Any] = {"entries": {}, "said": ""}
+    right = not sheet.problems
+    left_example = right and not sheet.example and bool(asked.get("left_example"))
     return {
+        "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
+        "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": slots(sheet, told, plan.offered(sheet, entries)),
+        "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
         "link": link_of(sheet),
         "follows": computed_elsewhere or in_plan,

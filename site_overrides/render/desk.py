@@ -74,6 +74,7 @@ def _states(sheet: Sheet, given: Mapping[str, Typed], told: Sequence[Problem]) -
         states[key] = {
             "value": state["value"] if key in given else "",
             "unit": state["unit"],
+            "measure": state["measure"],
             "note": str(fill("desk_note.html", found=found, shown=found.shown(sheet.system)))
             if found and key not in given
             else "",

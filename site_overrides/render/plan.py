@@ -8,22 +8,23 @@ from calc.engine.citing import source_line
 from calc.engine.plan import Entries, Entry, Known
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
-from calc.engine.typed import ORIGINS, Reader, Typed
+from calc.engine.typed import ORIGINS, Reader, Typed, declared_input
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render.templating import fill
-from render.view import box_text
+from render.view import box_text, measure
 
 FILE_NAME = "stoke-and-store-plan.txt"
 MOST_TOLD = 8  # differences between a link and the plan that are told one by one
 
 
 def entries_from(asked: object, reader: Reader) -> Entries:
-    """The plan as the page keeps it, {key: {"text", "units", "from", "by"}}; what is of another form is passed over.
+    """The plan as the page keeps it, {key: {"text", "units", "unit", "from", "by"}}.
 
-    Who gave an entry is decided here: without a word about it, the reader typed it.
+    What is of another form is passed over. Who gave an entry is decided here: without a word about it, the reader
+    typed it.
     """
     entries = {}
     for key, told in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
@@ -34,6 +35,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
                 origin if origin in ORIGINS else "typed",
                 worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
                 "si" if told.get("units") == "si" else "us",
+                told["unit"] if isinstance(told.get("unit"), str) else "",
             )
     return Entries(entries, reader)
 
@@ -41,7 +43,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
 def entry_for_page(entry: Entry) -> dict[str, str]:
     """An entry as the page keeps it."""
     kept = {"text": entry.text, "units": entry.system, "from": entry.origin}
-    return kept | ({"by": entry.worksheet} if entry.worksheet else {})
+    return kept | ({"unit": entry.unit} if entry.unit else {}) | ({"by": entry.worksheet} if entry.worksheet else {})
 
 
 # ---- the page "Your plan" ----------------------------------------------------------------------------------------
@@ -64,18 +66,22 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
         own = [row for key, row in rows.items() if row not in shared and known[key].askers[0] == worksheet.key]
         if own:
             groups.append({"worksheet": worksheet, "rows": own})
-    return str(fill("plan_list.html", groups=groups, units=system, count=len(rows), stale=len(stale)))
+    strange = {key: entry for key, entry in entries.items() if key not in known}
+    return str(
+        fill("plan_list.html", groups=groups, strange=strange, units=system, count=len(entries), stale=len(stale))
+    )
 
 
 def _row(known: Known, now: str | None, system: System, entries: Entries) -> dict[str, Any]:
     entry, field = known.entry, known.field
     fresh = entries.value(field, Entry(now, "computed")) if now else None
-    typed = Typed(entry.text, entry.system, entry.origin)
+    typed = Typed(entry.text, entry.system, entry.origin, entry.unit)
     return {
         "field": field,
         "entry": entry,
         "value": box_text(field, known.value, typed, system, known.refused),
         "unit": "" if field.kind == "choice" else field.unit(system).words,
+        "measure": measure(field, system),
         "error": known.problem,
         "used": known.used,
         "by": WORKSHEETS.get(entry.worksheet),
@@ -116,7 +122,7 @@ def _as_typed(entries: Entries) -> dict[str, Entry]:
         quantity = known.value.quantity
         for system in SYSTEMS:
             if {field.unit(system) for field in fields[key]} == {quantity.unit}:
-                typed[key] = known.entry._replace(text=quantity.number, system=system)
+                typed[key] = known.entry._replace(text=quantity.number, system=system, unit=quantity.unit.ascii)
                 break
     return typed
 
@@ -168,6 +174,45 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
         "choices": [entry_for_page(choice) for choice in offer.choices],
         "said": str(said),
     }
+
+
+def flow(asked: object, sheet: Sheet, entries: Entries, system: System) -> dict[str, Any]:
+    """What flows from a sheet into the plan on its own: {"entries", "said": HTML}; nothing while it is not asked about.
+
+    `asked` is {"new": whether the reader has worked at this sheet, "declined": keys that were taken out again}.
+    """
+    if not isinstance(asked, dict):
+        return {"entries": {}, "said": ""}
+    declined = [key for key in asked.get("declined") or () if isinstance(key, str)]
+    taken = plan.flowing(sheet, entries, WORKSHEETS, BY_KEY, new=bool(asked.get("new")), declined=declined)
+    told = []
+    for key, entry in taken.items():
+        value = entries.value(BY_KEY[key][0], entry)
+        told.append({"field": BY_KEY[key][0], "shown": value.shown(system) if value else entry.text})
+    return {
+        "entries": {key: entry_for_page(entry) for key, entry in taken.items()},
+        "said": str(fill("flowed.html", told=told)) if told else "",
+    }
+
+
+def moved(sheet: Sheet, entries: Mapping[str, Entry], system: System) -> dict[str, Any]:
+    """What else changed as the first own number took the place of the worked example.
+
+    {"entries": what keeps the example's numbers, "said": HTML}: the numbers that nobody gave and that are the usual
+    ones now, where the example has others.
+    """
+    worksheet, example = sheet.worksheet, sheet.worksheet.examples[0]
+    told, back = [], {}
+    for key, entry in sheet.inputs.items():
+        if key in entries or key not in example.given or not entry.field.accepts(example.given[key]):
+            continue
+        before = declared_input(entry.field, example.given[key], "example")
+        if _same(before.si, entry.si):
+            continue
+        told.append({"label": entry.field.label, "before": before.shown(system), "now": entry.shown(system)})
+        back[key] = entry_for_page(Entry(example.given[key], "example", worksheet.key))
+    said = str(fill("moved.html", told=told, house=example.name)) if told else ""
+    return {"entries": back, "said": said}
 
 
 def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:

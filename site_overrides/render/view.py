@@ -11,7 +11,7 @@ from calc.engine.declare import Field, Picture
 from calc.engine.read import Problem
 from calc.engine.series import Series
 from calc.engine.sheet import Sheet
-from calc.engine.typed import Input, Typed, typed_digits
+from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
@@ -44,6 +44,7 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
             optional=[drawn_field for drawn_field in drawn if drawn_field["optional"]],
             slots=slots(sheet, offered=offered),
             no_plate=no_plate(sheet),
+            waiting_plate=_empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
             has_chart=sheet.worksheet.chart is not None,
             picture=sheet.worksheet.picture,
         )
@@ -69,27 +70,39 @@ def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: b
     return {
         "field": field,
         "id": f"{sheet.worksheet.key}-{field.key}",
-        "state": state or {"value": "", "unit": _unit_words(field, sheet.system), "note": "", "from": "example"},
+        "state": state
+        or {
+            "value": "",
+            "unit": _unit_words(field, sheet.system),
+            "measure": measure(field, sheet.system),
+            "note": "",
+            "from": "example",
+        },
         "ticked": state is not None and state["unknown"],
         "units": sheet.system,
         "hidden": not shown,
         "optional": field.optional,
         "unknown": field.typical is not None,
+        "rests": " ".join(sheet.worksheet.rests_on(field.key)),
     }
 
 
 def slots(
-    sheet: Sheet, told: Sequence[Problem] | None = None, offered: Mapping[str, str] = MappingProxyType({})
+    sheet: Sheet,
+    told: Sequence[Problem] | None = None,
+    offered: Mapping[str, str] = MappingProxyType({}),
+    *,
+    elsewhere: bool = False,
 ) -> dict[str, str]:
     """The parts that change, as HTML. With problems only those that say so; the page hides the rest.
 
     `told` are the problems that the reader is to be told about now: all, unless given. `offered` are the results that
-    may go into the reader's plan, each "new", "late" or "there".
+    may go into the reader's plan, each "new", "late" or "there". `elsewhere`: whether the plan holds numbers at all.
     """
     told = sheet.problems if told is None else told
     linked = any(entry.origin == "link" for entry in sheet.inputs.values())
     filled = {
-        "whose": str(fill("whose.html", sheet=sheet, linked=linked)),
+        "whose": str(fill("whose.html", sheet=sheet, linked=linked, elsewhere=elsewhere)),
         "plate": str(_plate(sheet, told)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
@@ -167,6 +180,7 @@ def field_states(
         states[field.key] = {
             "value": box_text(field, entry, typed, sheet.system, sheet.reading.refused.get(field.key)),
             "unit": _unit_words(field, sheet.system),
+            "measure": measure(field, sheet.system),
             "note": _note(sheet, entry, about.get(field.key)) if entry else "",
             "from": origin,
             "error": problems.get(field.key, ""),
@@ -177,6 +191,11 @@ def field_states(
 
 def _unit_words(field: Field, system: System) -> str:
     return "" if field.kind == "choice" else field.unit(system).words
+
+
+def measure(field: Field, system: System) -> str:
+    """The unit beside a box as it goes into the plan with what is typed there; empty beside a choice."""
+    return "" if field.kind == "choice" else field.unit(system).ascii
 
 
 def _note(sheet: Sheet, entry: Input, about: Mapping[str, Any] | None) -> str:
@@ -199,7 +218,7 @@ def box_text(
     as_typed = typed is not None and typed.system == system and (entry is None or typed.origin == "typed")
     quantity = entry.quantity if entry else refused
     if typed is not None and (as_typed or quantity is None):
-        return typed.text
+        return typed.text if field.kind == "choice" else in_its_unit(typed, field.unit(system))
     if quantity is None:
         return ""
     return grouped(typed_digits(quantity, field.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")

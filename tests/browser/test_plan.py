@@ -174,6 +174,27 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
         assert stored(plan_page.page)["indoor"] == TYPED["indoor"]
 
 
+def test_a_plan_with_numbers_is_never_called_empty(visiting: Visiting, served: server.Site) -> None:
+    """Neither before Python has listed them, nor where no worksheet of this release asks for them."""
+    with visiting([]) as page:
+        keep(page, {"bucket_size": {"text": "3", "units": "us", "unit": "gal"}})
+        held: list[Any] = []
+        page.context.route("**/pyodide.asm.wasm*", lambda route: held.append(route))
+        page.goto(f"{served.url}plan/")
+        plan_page = PlanPage(page)
+        expect(plan_page.section.locator("[data-slot=plan]")).to_contain_text("Your plan holds numbers.")
+        page.wait_for_timeout(200)
+        for route in held:
+            route.continue_()
+        plan_page.wait()
+        expect(plan_page.section.locator("[data-slot=plan]")).to_contain_text("1 number.")
+        expect(plan_page.row("bucket_size")).to_contain_text("bucket size: 3 gal")
+        expect(plan_page.section).not_to_contain_text("Nothing yet")
+        plan_page.row("bucket_size").get_by_role("button").click()
+        plan_page.wait()
+        expect(plan_page.section).to_contain_text("Nothing yet")
+
+
 def test_values_are_changed_cleared_and_undone_in_place(
     planned: Planned, served: server.Site, places: dict[str, str]
 ) -> None:
@@ -349,7 +370,7 @@ def test_what_is_half_typed_when_the_units_change_is_meant_in_the_old_ones(plann
         expect(plan_page.row("store_volume").locator(".ss-unit")).to_have_text("liters")
         plan_page.wait()
         expect(plan_page.box("store_volume")).to_have_value("2461")
-        assert stored(plan_page.page)["store_volume"] == {"text": "650", "units": "us"}
+        assert stored(plan_page.page)["store_volume"] == {"text": "650", "units": "us", "unit": "gal"}
 
 
 def test_two_tabs_agree(visiting: Visiting, served: server.Site, places: dict[str, str]) -> None:
@@ -398,7 +419,7 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         # What is typed over it is the reader's own, and stands against the worksheet.
         store.type("design_load", "21,000")
         expect(store.field("design_load")).to_have_attribute("data-from", "typed")
-        assert stored(page)["design_load"] == {"text": "21,000", "units": "us"}
+        assert stored(page)["design_load"] == {"text": "21,000", "units": "us", "unit": "Btu/h"}
         house = at_worksheet(page, served, places, "house-load")
         house.sheet.locator("[data-ss-use=design_load]").click()
         expect(house.slot("used")).to_contain_text(

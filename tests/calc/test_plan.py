@@ -9,7 +9,20 @@ from hypothesis import strategies as st
 
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
-from calc.engine.plan import Entry, Offer, fields_by_key, given_for, look, offer, offers, read, stale, with_units, write
+from calc.engine.plan import (
+    Entry,
+    Offer,
+    fields_by_key,
+    flowing,
+    given_for,
+    look,
+    offer,
+    offers,
+    read,
+    stale,
+    with_units,
+    write,
+)
 from calc.engine.sheet import Sheet
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
@@ -210,6 +223,69 @@ def test_what_the_taps_need_is_remembered_although_the_emitter_s_number_stands_i
     taps = offers(_sheet("tap-water", entries), BY_KEY)["lowest_useful"]
     assert (found.why, found.standing) == ("higher", taps)
     assert found.choices[0] == taps
+
+
+# ---- what is meant by a bare number, and what flows on its own -----------------------------------------------------
+
+OIL = {
+    "method": Entry("fuel", "typed"),
+    "fuel": Entry("oil", "typed"),
+    "amount": Entry("800", "typed", unit="gal"),
+    "design_outdoor": Entry("-10", "typed", unit="F"),
+    "degree_days": Entry("7500", "typed", unit="Fday"),
+}
+
+
+def test_a_bare_number_is_meant_in_the_unit_of_its_label_whatever_is_asked_later() -> None:
+    gallons = _sheet("house-load", OIL).inputs["amount"].si
+    for others in ({"method": Entry("quick", "typed")}, {"heated_area": Entry("1800", "typed", unit="ft2")}):
+        known = look(OIL | others, WORKSHEETS.values())["amount"]
+        assert known.value is not None
+        assert known.value.si == pytest.approx(gallons)
+        assert known.value.shown("us") == "800\N{NO-BREAK SPACE}gal"
+    tons = _sheet("house-load", OIL | {"fuel": Entry("pellets", "typed")})
+    assert [problem.key for problem in tons.problems] == ["amount"]
+    assert "gal" in tons.problems[0].text
+
+
+def test_an_unknown_unit_beside_a_number_is_told() -> None:
+    sheet = _sheet("house-load", OIL | {"amount": Entry("800", "typed", unit="firkins")})
+    assert [problem.key for problem in sheet.problems] == ["amount"]
+
+
+def _flow(entries: dict[str, Entry], *, new: bool = True, declined: tuple[str, ...] = ()) -> dict[str, str]:
+    flow = flowing(_sheet("house-load", entries), entries, WORKSHEETS, BY_KEY, new=new, declined=declined)
+    return {key: entry.text for key, entry in flow.items()}
+
+
+def test_results_flow_into_the_plan_once_nothing_of_the_example_is_behind_them() -> None:
+    worked = {key: entry.text for key, entry in offers(_sheet("house-load", OIL), BY_KEY).items()}
+    assert _flow(OIL) == worked
+    assert {"design_load", "yearly_heat"} <= worked.keys()
+    assert _flow({}) == {}
+    assert _flow({key: entry for key, entry in OIL.items() if key != "degree_days"}) == {}  # the example's still
+
+
+def test_results_do_not_flow_over_what_stands() -> None:
+    worked = offers(_sheet("house-load", OIL), BY_KEY)
+    assert _flow(OIL, new=False) == {}
+    assert "design_load" not in _flow(OIL, declined=("design_load",))
+    assert "design_load" not in _flow(OIL | {"design_load": Entry("21,000", "typed")})
+    assert "design_load" not in _flow(OIL | {"design_load": Entry("21,000", "link")})
+    assert "design_load" not in _flow(OIL | {"design_load": Entry("21000 Btu/h", "computed", "another-worksheet")})
+    late = Entry("21000 Btu/h", "computed", "house-load")
+    assert _flow(OIL | {"design_load": late}, new=False) == {"design_load": worked["design_load"].text}
+    assert _flow(OIL | worked) == {}
+
+
+def test_of_several_needs_the_highest_flows() -> None:
+    entries = {key: Entry(text, "typed") for key, text in WORKSHEETS["tap-water"].examples[0].given.items()}
+    sheet = _sheet("tap-water", entries)
+    lower = entries | {"lowest_useful": Entry("60 F", "computed", "no-such-worksheet")}
+    assert "lowest_useful" in flowing(sheet, lower, WORKSHEETS, BY_KEY, new=True)
+    # The emitter of the same plan needs hotter water than the taps do.
+    higher = entries | {"lowest_useful": Entry("140 F", "computed", "emitter-temperature")}
+    assert "lowest_useful" not in flowing(sheet, higher, WORKSHEETS, BY_KEY, new=True)
 
 
 def test_a_sheet_offers_nothing_that_no_other_worksheet_asks() -> None:

@@ -57,7 +57,30 @@ export class Boxes {
     this.typing = target.matches("select") ? null : key;
     // An emptied box that may be left alone is left alone again.
     const empty = target.value.trim() === "" && this.#fields.get(key).hasAttribute("data-optional");
-    setNumbers({ [key]: empty ? undefined : entry });
+    setNumbers({ ...this.#restsOn(key), [key]: empty ? undefined : entry });
+  }
+
+  /** The choices in sight on which it hangs that a box is asked, where the plan does not hold them yet. */
+  #restsOn(key) {
+    const kept = {};
+    for (const choice of this.#fields.get(key).dataset.rests?.split(" ") ?? []) {
+      const field = this.#fields.get(choice);
+      const select = field.querySelector("select");
+      if (!field.hidden && select.value && !number(choice)) kept[choice] = entryOf(select).entry;
+    }
+    return kept;
+  }
+
+  /** Show the reader's own numbers as they were typed, and nothing in the other boxes, until Python has read them. */
+  showTyped() {
+    for (const [key, field] of this.#fields) {
+      const control = field.querySelector("input:not([type=checkbox]), select");
+      const own = number(key);
+      const meant = own?.unit && own.unit !== field.dataset.unit ? ` ${own.unit}` : "";
+      if (own?.text && own.units === field.dataset.units) control.value = own.text + meant;
+      else if (control.matches("select")) control.selectedIndex = -1;
+      else control.value = "";
+    }
   }
 
   /** "I do not know" was ticked or not; the box carries what that is in the plan. */
@@ -65,7 +88,7 @@ export class Boxes {
     const before = number(key);
     if (check.checked) {
       this.typing = null;
-      setNumbers({ [key]: { ...JSON.parse(check.dataset.ssUnknown), before } });
+      setNumbers({ ...this.#restsOn(key), [key]: { ...JSON.parse(check.dataset.ssUnknown), before } });
       return;
     }
     // Known after all: what was typed before, or else the value that now stands in the box.

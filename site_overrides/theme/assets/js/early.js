@@ -12,11 +12,21 @@ if (!navigator.connection?.saveData) {
   }
 }
 
+// Where the reader has a plan, what the build wrote (a worked example, an empty plan) is not shown in its place until the
+// page's own scripts have looked.
+try {
+  const kept = localStorage.getItem("stoke-and-store.plan");
+  if (kept && kept !== "{}") document.documentElement.dataset.waits = "";
+} catch {
+  // a browser that keeps nothing for this site
+}
+
 // The page's own scripts may be missing, damaged or refused. Then nobody else is there to say so: what has not come alive
 // by then says that it could not start, and "Try again" loads the page again.
 const LONGEST_WAIT = 20_000; // milliseconds
 
 function giveUp() {
+  delete document.documentElement.dataset.waits;
   for (const part of document.querySelectorAll("[data-silence]:not([data-live])")) {
     part.querySelector("[data-slot=status]").textContent = part.dataset.sayFailed;
     part.querySelector("[data-slot=status]").parentElement.dataset.state = "failed";

@@ -1,8 +1,8 @@
-// The reader's plan: what was typed, on whichever page, kept in this browser. For each key the text as typed, and the
-// units that stood beside it. One key means the same quantity everywhere, so a number typed in one worksheet holds in
+// The reader's plan: what was typed, on whichever page, kept in this browser. For each key the text as typed, the units
+// then in force, and the unit that stood beside it, in which a bare number is meant for ever. One key means the same quantity everywhere, so a number typed in one worksheet holds in
 // all, and in every open page of the site.
 //
-//   {text: "500", units: "us"}     typed by the reader
+//   {text: "500", units: "us", unit: "gal"}     typed by the reader
 //   {text: "30485 Btu/h", units: "us", from: "computed", by: "house-load"}     given by Python, to be kept as it is
 //   {text: "", units: "us", from: "typical", before: {…}}     the same, for "I do not know"; `before` is what stood there
 //
@@ -68,6 +68,11 @@ export function borrow(entries) {
   borrowed = new Map(Object.entries(entries));
   document.documentElement.toggleAttribute("data-borrowed", borrowed.size > 0);
   tell(keys);
+}
+
+/** Whether this page shows a link's numbers in place of the reader's own. */
+export function isBorrowed() {
+  return borrowed.size > 0;
 }
 
 /** Show the reader's own entries again. */

@@ -151,10 +151,10 @@ export class Panel {
 
 // ---- its boxes ----------------------------------------------------------------------------------------------------
 
-/** The key of the field that holds `target`, and an entry for what the reader put there in the units of its label. */
+/** The key of the field that holds `target`, and an entry for what the reader put there in the unit of its label. */
 export function entryOf(target) {
-  const { key, units } = target.closest("[data-key]").dataset;
-  return { key, entry: { text: target.value, units } };
+  const { key, units, unit } = target.closest("[data-key]").dataset;
+  return { key, entry: unit ? { text: target.value, units, unit } : { text: target.value, units } };
 }
 
 /**
@@ -170,6 +170,7 @@ export function showField(field, shown, units, typing) {
     const unit = field.querySelector(".ss-unit");
     if (unit) unit.textContent = shown.unit;
     field.dataset.units = units;
+    field.dataset.unit = shown.measure;
   }
   const error = field.querySelector(".ss-error");
   if (error.textContent !== shown.error) error.textContent = shown.error;

@@ -33,11 +33,13 @@ class Plan {
     whenNumbersChange(() => this.#ask());
     whenUnitsChange(() => this.#ask());
     this.#showUndo();
+    const built = this.#list.textContent;
+    if (Object.keys(entries()).length > 0) this.#list.innerHTML = element.querySelector("[data-waiting]").innerHTML;
     startCalculator([this.#panel], {
       // The build made the list of an empty plan with the same Python.
       check: { ask: "plan", plan: {}, units: "us" },
       part: (reply) => reply.list,
-      known: this.#list.textContent,
+      known: built,
     });
   }
 

@@ -3,6 +3,7 @@ import { Boxes } from "./boxes.js";
 import { drawInto } from "./chart.js";
 import { copyLink } from "./copy.js";
 import { fill, holdingFocus } from "./fill.js";
+import { Flow } from "./flow.js";
 import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { Panel } from "./panel.js";
 import { saveText } from "./save.js";
@@ -13,16 +14,20 @@ const CHART_DELAY = 250; // milliseconds without another change before a chart i
 export class Sheet {
   #element;
   #boxes;
+  #flow;
   #reply = null; // the last one
   #unanswered = false; // whether the boxes hold what no reply has answered yet
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
+  #charted = ""; // the link of the numbers that the chart shows, and the units
   #afterwards = []; // what waits for the next reply
 
   constructor(element) {
     this.#element = element;
     this.worksheet = element.dataset.worksheet;
     this.panel = new Panel(element, { ask: () => this.ask(), turned: (state) => this.#turned(state) });
+    this.built = this.panel.slot("plate").textContent; // the worked example's, by the build
+    this.#flow = new Flow(this.panel);
     this.#boxes = new Boxes(element.querySelector("form"), { onEdit: () => this.#edited(), onLeave: () => this.#left() });
     this.panel.slot("errors").addEventListener("click", (event) => this.#goToBox(event));
     element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
@@ -31,6 +36,7 @@ export class Sheet {
     this.panel.on("back", () => this.#putBack());
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
+    if (this.#isGiven()) this.#showWaiting();
   }
 
   // ---- what the page tells it -------------------------------------------------------------------------------------
@@ -46,7 +52,8 @@ export class Sheet {
     if (state === "failed") {
       this.#afterwards = [];
       if (this.#unanswered) this.#showNothing();
-      else this.panel.light("failed");
+      else if (!this.#waiting) this.panel.light("failed");
+      if (this.#waiting) this.panel.say("failedMine");
     }
   }
 
@@ -63,7 +70,10 @@ export class Sheet {
     this.panel.wantAll({
       name: this.worksheet,
       rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
-      request: () => this.#request("worksheet", { scold: this.#boxes.typing === null ? null : [...this.#boxes.scolded] }),
+      request: () => {
+        const typing = this.#boxes.typing !== null;
+        return this.#request("worksheet", { scold: typing ? [...this.#boxes.scolded] : null, ...this.#flow.request(typing) });
+      },
       take: (reply) => this.#take(reply),
       refuse: () => this.#refuse(),
     });
@@ -108,13 +118,14 @@ export class Sheet {
 
   #edited() {
     this.#offerBack(null);
+    this.#flow.edited(this.#reply ? this.#reply.state === "example" : !this.#isGiven());
     this.#unanswered = true;
     if (!this.panel.ready) this.#showNothing();
   }
 
+  /** A box was left: its mistakes are told now, and what was worked out goes into the plan. */
   #left() {
-    if (this.#unanswered || this.#reply?.state === "wrong") this.ask();
-    else this.#boxes.show(this.#reply);
+    if (this.panel.ready) this.ask();
   }
 
   #goToBox(event) {
@@ -159,8 +170,11 @@ export class Sheet {
 
   #clear() {
     this.panel.slot("link").hidden = true;
-    this.#offerBack(snapshot(this.#boxes.keys));
-    setNumbers(Object.fromEntries(this.#boxes.keys.map((key) => [key, undefined])));
+    this.#flow.cleared();
+    const worked = Object.entries(entries()).filter(([, { by }]) => by === this.worksheet);
+    const keys = [...this.#boxes.keys, ...worked.map(([key]) => key)];
+    this.#offerBack(snapshot(keys));
+    setNumbers(Object.fromEntries(keys.map((key) => [key, undefined])));
   }
 
   #putBack() {
@@ -224,10 +238,14 @@ export class Sheet {
       this.panel.slot("errors").hidden = reply.slots.errors === "";
       this.#boxes.show(reply);
     });
+    this.#flow.take(reply);
     for (const does of this.#afterwards.splice(0)) does();
     if (wrong || !this.panel.has("chart")) return;
+    const numbers = `${reply.units} ${reply.link}`;
+    if (numbers === this.#charted) return;
     this.panel.slot("chart").classList.add("ss-stale");
-    this.#chartTimer = setTimeout(() => this.#want("chart", {}, ({ chart }) => this.#takeChart(chart), () => 2), CHART_DELAY);
+    const take = ({ chart }) => this.#takeChart(chart, numbers);
+    this.#chartTimer = setTimeout(() => this.#want("chart", {}, take, () => 2), CHART_DELAY);
   }
 
   /** Python could not answer at all. */
@@ -242,7 +260,19 @@ export class Sheet {
     this.panel.slot("plate").innerHTML = this.#element.querySelector("[data-plate]").innerHTML;
   }
 
-  /** "ready", "wrong" or "nothing"; quietly while the reader may still be typing. */
+  /** Until Python has read the reader's own numbers, nothing of the worked example stands in their place. */
+  #showWaiting() {
+    this.#showState("waiting", true);
+    this.panel.slot("whose").textContent = this.panel.words("mine");
+    this.panel.slot("plate").innerHTML = this.#element.querySelector("[data-plate-waiting]").innerHTML;
+    this.#boxes.showTyped();
+  }
+
+  get #waiting() {
+    return this.#element.dataset.state === "waiting";
+  }
+
+  /** "ready", "wrong", "waiting" or "nothing"; quietly while the reader may still be typing. */
   #showState(state, quiet = false) {
     const plate = this.panel.slot("plate");
     // "No result yet" takes the height of the result in whose place it stands.
@@ -254,7 +284,7 @@ export class Sheet {
     if (state === "wrong" && !quiet) this.panel.say("wrong");
   }
 
-  async #takeChart(chart) {
+  async #takeChart(chart, numbers) {
     if (!chart || this.#unanswered) return;
     const figure = this.panel.slot("chart");
     try {
@@ -264,5 +294,6 @@ export class Sheet {
     }
     fill(this.panel.slot("chart-words"), chart.words);
     figure.classList.remove("ss-stale");
+    this.#charted = numbers;
   }
 }
