@@ -141,8 +141,8 @@ def as_text(sheet: Sheet) -> str:
             lines.append(f"    {result.say}")
     for table in sheet.tables:
         lines += ["", table.title, *("  " + " | ".join(row) for row in (table.heads, *table.rows))]
-        if table.say:
-            lines.append(f"  {table.say}")
+        if table.say or table.source:
+            lines.append(f"  {table.say} {table.source + '.' if table.source else ''}".rstrip())
     lines += ["", "Working"]
     for number, line in enumerate(sheet.working, 1):
         lines.append(f"  {number}. {line.label}")

@@ -10,7 +10,7 @@ import importlib
 import pkgutil
 
 from calc.units import grouped, round_to, with_unit
-from comparisons.check import Check
+from comparisons.check import KINDS, Check
 
 
 def all_checks() -> list[Check]:
@@ -25,6 +25,12 @@ def all_checks() -> list[Check]:
 def compared() -> list[dict[str, str]]:
     """Every check as the evidence page prints it: our number in the unit of theirs, and how far apart they are."""
     return [_printed(check) for check in all_checks()]
+
+
+def counted() -> list[tuple[str, str, int]]:
+    """How many checks there are of each kind of source, with what the kind means; those from outside first."""
+    checks = all_checks()
+    return [(kind, meaning, sum(check.source.kind == kind for check in checks)) for kind, meaning in KINDS.items()]
 
 
 def _printed(check: Check) -> dict[str, str]:
@@ -43,5 +49,5 @@ def _printed(check: Check) -> dict[str, str]:
         "allowed": check.within,
         "because": check.because,
         "source": ", ".join(part for part in (source.body, source.title, source.year, source.place) if part),
-        "kind": check.kind,
+        "kind": source.kind,
     }

@@ -7,17 +7,40 @@ from typing import Union
 from calc.law import Law
 from calc.units import UNITS, Quantity, Unit, read_quantity, shown_unit
 
-KINDS = ("standard", "worked example", "library", "hand calculation", "common practice", "memory")
+# What a source is, and how the evidence page counts it. The first six come from outside.
+KINDS = {
+    "standard": "standards, laws, and releases of standards bodies",
+    "public body": "agencies, universities, laboratories and journals",
+    "textbook": "textbooks, handbooks and teaching material",
+    "independent library": "other people's programs: CoolProp, iapws, fluids, ht, psychrolib",
+    "numerical solution": "the same equations solved another way, by SciPy or NumPy",
+    "trade": "makers' papers, trade pages, newspapers, hospitals",
+    "own arithmetic": "sums of our own, by hand or with units carried by pint: they prove no physics",
+    "common practice": "customs of the trade that nobody published as a rule",
+    "from memory": "published, but recalled and not looked up again",
+}
+OUTSIDE = tuple(KINDS)[:6]
+RECOMPUTED = ("independent library", "numerical solution")
 
 
 @dataclass(frozen=True)
 class Published:
-    """Who published a number: body or author, title, year, and the table, equation, page or library version."""
+    """Who published a number: body or author, title, year, the table, equation, page or version, and what it is."""
 
     body: str
     title: str
     year: str
     place: str
+    kind: str
+
+    def __post_init__(self) -> None:
+        if self.kind not in KINDS:
+            raise ValueError(f"{self.title}: kind must be one of {', '.join(KINDS)}")
+
+    @property
+    def outside(self) -> bool:
+        """Whether somebody else stands behind the number."""
+        return self.kind in OUTSIDE
 
 
 @dataclass(frozen=True)
@@ -34,7 +57,7 @@ class Check:
 
     `given` holds texts such as "60 °C" (or `At` for values that come from another law); `theirs` is their number as
     printed, with its unit; `within` is a share ("0.15 %") or an amount in the unit of the answer ("0.3 F°"), and
-    `because` says why that much is allowed. `recompute` returns their number in SI again where `kind` is "library".
+    `because` says why that much is allowed. `recompute` returns their number in SI again where a program gave it.
     """
 
     topic: str
@@ -45,14 +68,11 @@ class Check:
     within: str
     because: str
     source: Published
-    kind: str
     recompute: Callable[[], float] | None = field(default=None, compare=False)
 
     def __post_init__(self) -> None:
-        if self.kind not in KINDS:
-            raise ValueError(f"{self.topic}: kind must be one of {', '.join(KINDS)}")
-        if (self.kind == "library") != (self.recompute is not None):
-            raise ValueError(f"{self.topic}: a check against a library, and only that, has recompute")
+        if self.source.kind in RECOMPUTED and self.recompute is None:
+            raise ValueError(f"{self.topic}: what a program gave has recompute")
 
     @property
     def ours_si(self) -> float:

@@ -11,6 +11,7 @@ MODEL = Published(
     "Coil of 15 m of 20 mm tube in twenty pieces: Xin and Ebadian outside, Gnielinski or Dittus and Boelter inside",
     "2026",
     "ht 1.2, CoolProp 8.0",
+    "independent library",
 )
 PRESSURE = 3e5
 LITRE_A_MINUTE = 1e-3 / 60
@@ -148,7 +149,6 @@ for _case, _out, _ua, _capacity in (
                 _within,
                 BECAUSE,
                 MODEL,
-                "library",
                 partial(_again, *_case),
             )
         )

@@ -6,7 +6,13 @@ from calc.physics import store, water
 from calc.units import FAHRENHEIT_DEGREE, GALLON
 from comparisons.check import At, Check, Published
 
-COOLPROP = Published("CoolProp (library)", "IAPWS-95, the scientific formulation for water", "2025", "version 8.0.0")
+COOLPROP = Published(
+    "CoolProp",
+    "IAPWS-95, the scientific formulation for water",
+    "2025",
+    "version 8.0.0",
+    "independent library",
+)
 
 
 def _kelvin(fahrenheit: float) -> float:
@@ -52,7 +58,6 @@ CHECKS = [
             within="0.012 %",
             because="a fit within 0.01 %, and the two IAPWS formulations differ by 0.002 %",
             source=COOLPROP,
-            kind="library",
             recompute=partial(_property, "D", "T", celsius + 273.15, "P", 0.6e6),
         )
         for celsius, number in ((15, "999.33"), (70, "978.00"), (130, "935.01"))
@@ -67,7 +72,6 @@ CHECKS = [
             within="0.13 %",
             because="a fit within 0.05 %, and the two IAPWS formulations differ by 0.08 %",
             source=COOLPROP,
-            kind="library",
             recompute=partial(_property, "C", "T", celsius + 273.15, "P", 0.6e6),
         )
         for celsius, number in ((10, "4.1933"), (60, "4.1838"), (140, "4.2819"))
@@ -87,7 +91,6 @@ CHECKS = [
             within="0.06 %",
             because="the two IAPWS formulations differ by 0.05 % here; “8.33 lb a gallon” is 1.7 % high",
             source=COOLPROP,
-            kind="library",
             recompute=partial(_heat, gallons, low, top),
         )
         for gallons, top, low, number in (
@@ -115,7 +118,6 @@ CHECKS = [
             within="0.1 F°",
             because="the standard atmosphere's own digits; weather alone moves it by 1 F°",
             source=COOLPROP,
-            kind="library",
             recompute=partial(_boiling, (barometer + gauge) * 6894.757293168),
         )
         for feet, gauge, barometer, number in (
@@ -139,7 +141,6 @@ CHECKS = [
             within="0.1 %",
             because="the two IAPWS formulations differ by less than that, and four digits are printed",
             source=COOLPROP,
-            kind="library",
             recompute=partial(_vapour_pressure, fahrenheit),
         )
         for fahrenheit, number in ((70, "0.3633"), (140, "2.893"), (180, "7.519"), (250, "29.84"))
@@ -153,7 +154,6 @@ CHECKS = [
         within="0.1 %",
         because="the boiling temperature was printed to a hundredth of a degree",
         source=COOLPROP,
-        kind="library",
         recompute=partial(_vapour_pressure, 243.69),
     ),
     Check(
@@ -165,7 +165,6 @@ CHECKS = [
         within="0.02 F°",
         because="the two IAPWS formulations agree to 0.01 °F",
         source=COOLPROP,
-        kind="library",
         recompute=lambda: _boiling(12.228 * 6894.757293168) - _kelvin(180),
     ),
     Check(
@@ -177,7 +176,6 @@ CHECKS = [
         within="0.03 %",
         because="printed to the pound",
         source=COOLPROP,
-        kind="library",
         recompute=lambda: 500 * GALLON * _property("D", "T", _kelvin(60), "P", 0.6e6) + 650 * 0.45359237,
     ),
 ]

@@ -13,24 +13,28 @@ GEOTHERMAL = Published(
     "Heat and Mass Transfer, exercise: water heated by geothermal water in a double pipe",
     "2015",
     "chapter 11; 1.2 kg/s from 20 to 80 °C, 2 kg/s at 160 °C, U 640 W/(m²·K), pipe 1.5 cm: 108.5 m",
+    "textbook",
 )
 NOTEBOOK = Published(
     "open teaching notebook on heat transfer",
     "Variant of the geothermal exercise",
     "undated",
     "1.1 kg/s from 20 to 70 °C, 1.8 kg/s at 150 °C, U 600 W/(m²·K), pipe 1.3 cm: 104.48 m",
+    "textbook",
 )
 OIL_IP = Published(
-    "posted course homework",
-    "Oil cooled by water in a counterflow pipe",
-    "undated",
-    "oil 5 lb/s, 0.525 Btu/(lb·°F), 300 to 105 °F; water 3 lb/s at 70 °F; 5 in × 200 ft: U 152.6, NTU 4.2282",
+    "Çengel and Ghajar",
+    "Heat and Mass Transfer, exercise in English units: oil cooled by water in a thin-walled double pipe",
+    "2015",
+    "chapter 11; oil 5 lb/s, 0.525 Btu/(lb·°F), 300 to 105 °F; water 3 lb/s at 70 °F; 5 in × 200 ft: U 152.6, NTU 4.2282",
+    "textbook",
 )
 OIL_SI = Published(
     "Incropera, DeWitt, Bergman and Lavine",
     "Fundamentals of Heat and Mass Transfer, example: oil cooler",
     "2007",
     "chapter 11; oil 0.1 kg/s, 2131 J/(kg·K), 100 to 60 °C; water 0.2 kg/s at 30 °C: 8524 W, 40.2 °C, 43.2 K",
+    "textbook",
 )
 
 _TOPIC = "Exchangers for tap water"
@@ -38,7 +42,7 @@ _ROUNDED = "their intermediate values are rounded"
 
 
 def _check(law: Law, given: dict[str, str | At], theirs: str, within: str, source: Published, where: str) -> Check:
-    return Check(_TOPIC, where, law, given, theirs, within, _ROUNDED, source, "worked example")
+    return Check(_TOPIC, where, law, given, theirs, within, _ROUNDED, source)
 
 
 _OIL_STREAMS: dict[str, str | At] = {"primary": "9450 Btu/(h·°F)", "tap_side": "10800 Btu/(h·°F)"}

@@ -8,8 +8,8 @@ _DIGITS = "half the last printed digit"
 
 
 def _check(topic: str, where: str, law: Law, theirs: str, within: str, place: str, **given: str | At) -> Check:
-    source = Published("By hand", "Worked out with a pocket calculator", "2025", place)
-    return Check(topic, where, law, given, theirs, within, _DIGITS, source, "hand calculation")
+    source = Published("By hand", "Worked out with a pocket calculator", "2025", place, "own arithmetic")
+    return Check(topic, where, law, given, theirs, within, _DIGITS, source)
 
 
 CHECKS = [

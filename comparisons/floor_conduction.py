@@ -8,7 +8,11 @@ from comparisons.check import At, Check, Published
 from comparisons.en_1264 import conductance
 
 MODEL = Published(
-    "SciPy", "Steady conduction in two dimensions: finite differences, sparse solver", "2026", "scipy 1.18"
+    "SciPy",
+    "Steady conduction in two dimensions: finite differences, sparse solver",
+    "2026",
+    "scipy 1.18",
+    "numerical solution",
 )
 
 WITHIN, BECAUSE = "0.1 %", "the series claims 0.1 %; halving the grid moves the differences by a tenth of that"
@@ -128,7 +132,6 @@ for *_floor, _k, _peak in _FLOORS:
                 WITHIN,
                 BECAUSE,
                 MODEL,
-                "library",
                 partial(_recompute, *_floor),
             )
         )
@@ -171,7 +174,6 @@ for _spacing, _theirs, _again in (
             WITHIN,
             BECAUSE,
             MODEL,
-            "library",
             _again,
         )
     )
@@ -218,7 +220,6 @@ for _covering, _flux in ((0.01, 74.66), (0.1, 83.41)):
                 "1.2 %",
                 "theirs has in each spot the film that the standard's curve gives there, ours one film",
                 MODEL,
-                "library",
                 _again,
             )
         )
@@ -231,8 +232,7 @@ CHECKS += [
         "6.8496 K",
         "0.01 %",
         "the quotient is exact, five digits printed",
-        MODEL,
-        "hand calculation",
+        Published("By hand", "Written-out arithmetic", "2026", "this file", "own arithmetic"),
     ),
     Check(
         "Heated floors",
@@ -242,12 +242,13 @@ CHECKS += [
         "50 %",
         "0.001 %",
         "the rule is exact",
-        Published("", "Written-out arithmetic", "2026", "this file"),
-        "hand calculation",
+        Published("By hand", "Written-out arithmetic", "2026", "this file", "own arithmetic"),
     ),
 ]
 
-LOOP = Published("SciPy", "The water's temperature along the pipe, integrated", "2026", "scipy 1.18, solve_ivp")
+LOOP = Published(
+    "SciPy", "The water's temperature along the pipe, integrated", "2026", "scipy 1.18, solve_ivp", "numerical solution"
+)
 
 
 def _flux_along_the_pipe(supply: float, indoor: float, below: float) -> float:
@@ -281,7 +282,6 @@ for _supply, _theirs in ((40.0, "53.97 W/m²"), (30.0, "26.44 W/m²")):
             "0.5 %",
             "the logarithmic mean takes what goes down as cooling in proportion, too",
             LOOP,
-            "library",
             partial(_flux_along_the_pipe, _supply, 20.0, 10.0),
         )
     )

@@ -8,11 +8,23 @@ from typing import Any
 from calc.physics import pipes, water
 from comparisons.check import At, Check, Published
 
-FLUIDS = Published("fluids (Python library)", "Colebrook's friction factor, Hooper's fittings", "2025", "version 1.3.1")
-CHURCHILL = Published("fluids (Python library)", "Churchill's friction factor of 1977", "2025", "version 1.3.1")
-WATER = Published("iapws (Python library)", "Water by IAPWS-IF97, in US units of the trade", "2025", "version 1.5.5")
-WATER_95 = Published("CoolProp (library)", "Water by IAPWS-95", "2025", "version 8.0.0")
-HT = Published("ht (Python library)", "Shape factor of a pipe under a plane", "2025", "version 1.2.0")
+FLUIDS = Published(
+    "fluids",
+    "Colebrook's friction factor, Hooper's fittings",
+    "2025",
+    "version 1.3.1",
+    "independent library",
+)
+CHURCHILL = Published("fluids", "Churchill's friction factor of 1977", "2025", "version 1.3.1", "independent library")
+WATER = Published(
+    "iapws",
+    "Water by IAPWS-IF97, in US units of the trade",
+    "2025",
+    "version 1.5.5",
+    "independent library",
+)
+WATER_95 = Published("CoolProp", "Water by IAPWS-95", "2025", "version 8.0.0", "independent library")
+HT = Published("ht", "Shape factor of a pipe under a plane", "2025", "version 1.2.0", "independent library")
 
 GALLON, FOOT, BTU, PSI = 3.785411784e-3, 0.3048, 1055.05585262, 6894.757293168
 TRUE_FACTOR = BTU / 3600 / (GALLON / 60) * 9 / 5  # W/K of one Btu/(h·gpm·°F) over m³/s
@@ -76,7 +88,6 @@ CHECKS: list[Check] = [
         within="3.5 %" if reynolds < 10000 else "2.5 %",
         because="the distance from Colebrook that is stated with the law",
         source=FLUIDS,
-        kind="library",
         recompute=partial(_colebrook, reynolds, roughness),
     )
     for reynolds, roughness, theirs in (
@@ -101,7 +112,6 @@ CHECKS += [
         within="0.02 %",
         because="the same equation, coded by others; the printed digits",
         source=CHURCHILL,
-        kind="library",
         recompute=partial(_churchill, reynolds, roughness),
     )
     for reynolds, roughness, theirs in (
@@ -121,10 +131,9 @@ CHECKS += [
         law=pipes.fittings_loss,
         given={"elbows": str(elbows), "tees": str(tees), "valves": str(valves), "other_losses": "0"},
         theirs=theirs,
-        within="16 %",
-        because="one number a fitting, between Hooper's for 3/4 in and for 1 in, which differ by 14 %",
+        within="20 %",
+        because="one number a fitting: Hooper's for 3/4 and 1 in differ by 14 %, and ours are rounded to 0.1",
         source=FLUIDS,
-        kind="library",
         recompute=partial(_hooper, elbows, tees, valves, bore),
     )
     for elbows, tees, valves, bore, theirs in (
@@ -148,7 +157,6 @@ CHECKS += [
         within="0.1 %",
         because="our short fits of density and specific heat, 0.06 % together",
         source=WATER,
-        kind="library",
         recompute=partial(_true_factor, fahrenheit),
     )
     for fahrenheit, theirs in ((60, "500.40"), (100, "496.26"), (140, "491.83"), (180, "487.13"), (200, "484.73"))
@@ -183,7 +191,6 @@ CHECKS += [
         within="0.1 %",
         because="our short fits of density and specific heat",
         source=WATER,
-        kind="library",
         recompute=partial(_flow_at_180, 100000, 20),
     ),
     Check(
@@ -195,7 +202,6 @@ CHECKS += [
         within="0.1 %",
         because="our short fits of density and specific heat",
         source=WATER,
-        kind="library",
         recompute=partial(_rise_at_180, 60000, 4),
     ),
 ]
@@ -248,7 +254,6 @@ for _name, _bore, _gpm, _degrees, _ft_s, _reynolds, _pa_m in _TUBES:
             within="0.02 %",
             because="the same geometry; the printed digits",
             source=FLUIDS,
-            kind="library",
             recompute=partial(_pipe_part, 0, *_again),
         ),
         Check(
@@ -260,7 +265,6 @@ for _name, _bore, _gpm, _degrees, _ft_s, _reynolds, _pa_m in _TUBES:
             within="1 %",
             because="our viscosity of water is a short equation, within 1 % of the full one",
             source=FLUIDS,
-            kind="library",
             recompute=partial(_pipe_part, 1, *_again),
         ),
         Check(
@@ -277,7 +281,6 @@ for _name, _bore, _gpm, _degrees, _ft_s, _reynolds, _pa_m in _TUBES:
             within="2.5 %",
             because="Churchill's factor instead of Colebrook's",
             source=FLUIDS,
-            kind="library",
             recompute=partial(_pipe_part, 2, *_again),
         ),
     ]
@@ -305,7 +308,6 @@ CHECKS += [
         within="0.5 %",
         because="density at 0.6 MPa instead of at boiling, and two standards of water",
         source=WATER_95,
-        kind="library",
         recompute=partial(_rise_before_boiling, kilopascals, fahrenheit),
     )
     for fahrenheit, kilopascals, place, theirs in (
@@ -338,7 +340,6 @@ CHECKS += [
         within="0.5 %",
         because="the logarithm stands for the inverse hyperbolic cosine, close where the pipe is deep",
         source=HT,
-        kind="library",
         recompute=partial(_soil, 0.11, 0.8, 1.5),
     ),
     Check(
@@ -350,7 +351,6 @@ CHECKS += [
         within="0.02 %",
         because="the same equation; the printed digits",
         source=HT,
-        kind="library",
         recompute=partial(_layer, 0.025, 0.09, 0.025),
     ),
 ]

@@ -13,21 +13,25 @@ EIA = Published(
     "Energy units and calculators explained; FAQ 987",
     "2023",
     "approximate heat contents: oil 138,690 (2012), propane 91,452, cord 20 million Btu",
+    "public body",
 )
 FPL = Published(
     "USDA Forest Service, Forest Products Laboratory",
     "Fuel Value Calculator",
     "2004",
     "net heat: oil 115,000 Btu/gal, pellets 13.6 and cord 15.3 million Btu, electricity 3,340 Btu/kWh",
+    "public body",
 )
-HAND = Published("this project", "Price over heat content and efficiency, by hand", "2025", "see the given values")
+HAND = Published(
+    "By hand", "Price over heat content and efficiency, by hand", "2025", "see the given values", "own arithmetic"
+)
 
 _TOPIC = "Fuels and prices"
 _ROUNDED = "the last printed digit is rounded"
 
 
 def _hand(law: Law, given: dict[str, str | At], theirs: str, where: str) -> Check:
-    return Check(_TOPIC, where, law, given, theirs, "0.03 %", _ROUNDED, HAND, "hand calculation")
+    return Check(_TOPIC, where, law, given, theirs, "0.03 %", _ROUNDED, HAND)
 
 
 _BY_VOLUME = (
@@ -58,7 +62,6 @@ CHECKS = [
         "0.001 %",
         "a product of two printed numbers",
         EIA,
-        "standard",
     ),
     Check(
         _TOPIC,
@@ -69,7 +72,6 @@ CHECKS = [
         "0.001 %",
         "a product of two printed numbers",
         EIA,
-        "standard",
     ),
     # 3 tons × 16.4 million
     _hand(fuels.heat_in_mass, {"amount": "3 ton", "heat_content": "16.4 MMBtu/ton"}, "49.2 MMBtu", "3 tons of pellets"),
@@ -85,7 +87,6 @@ CHECKS = [
         "0.1 %",
         "their net value is rounded",
         FPL,
-        "standard",
     ),
     # 76.5 million Btu at 15.3 net a cord
     Check(
@@ -97,7 +98,6 @@ CHECKS = [
         "0.01 %",
         "five cords of their net 15.3 million Btu",
         FPL,
-        "standard",
     ),
     # 68 million Btu at 13.6 net a ton
     Check(
@@ -109,7 +109,6 @@ CHECKS = [
         "0.2 %",
         "five tons of their net 13.6 million Btu, rounded",
         FPL,
-        "standard",
     ),
     Check(
         _TOPIC,
@@ -120,7 +119,6 @@ CHECKS = [
         "0.2 %",
         "their net value is rounded",
         FPL,
-        "standard",
     ),
     *(
         _hand(

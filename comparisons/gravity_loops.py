@@ -8,11 +8,19 @@ from calc.physics import gravity, pipes, water
 from comparisons.check import At, Check, Published
 
 TABLE = Published(
-    "The Engineering ToolBox", "Gravity heating systems: circulating pressure", "2004", "table in Pa a meter"
+    "The Engineering ToolBox", "Gravity heating systems: circulating pressure", "2004", "table in Pa a meter", "trade"
 )
-SOLVED = Published("fluids, iapws, SciPy (libraries)", "Buoyancy against friction", "2025", "1.3.1, 1.5.5, 1.18.1")
-WATER_95 = Published("CoolProp (library)", "Water by IAPWS-95", "2025", "version 8.0.0")
-HAND = Published("", "Laminar flow solved by hand", "2025", "the sum is written out in the check")
+SOLVED = Published(
+    "fluids, iapws, SciPy",
+    "Buoyancy against friction",
+    "2025",
+    "1.3.1, 1.5.5, 1.18.1",
+    "numerical solution",
+)
+WATER_95 = Published("CoolProp", "Water by IAPWS-95", "2025", "version 8.0.0", "independent library")
+HAND = Published(
+    "By hand", "Laminar flow solved by hand", "2025", "the sum is written out in the check", "own arithmetic"
+)
 
 GALLON, FOOT = 3.785411784e-3, 0.3048
 
@@ -72,7 +80,6 @@ CHECKS: list[Check] = [
         within="1.5 %",
         because="the table is rounded to whole pascals and to older densities",
         source=TABLE,
-        kind="worked example",
     )
     for warm, cool, theirs in ((80, 60, 113), (90, 70, 123), (90, 50, 225), (80, 50, 161))
 ]
@@ -91,7 +98,6 @@ CHECKS += [
         within="1 %",
         because="a small difference of two densities, each fitted within 0.01 %",
         source=SOLVED,
-        kind="library",
         recompute=partial(_pressure, hot, cold, feet),
     )
     for hot, cold, feet, theirs in ((180, 140, 10, "382.7"), (180, 120, 8, "433.7"), (200, 150, 12, "617.3"))
@@ -149,7 +155,6 @@ for _hot, _cold, _rise, _bore, _length, _losses, _gpm in (
             within="1.5 %",
             because="Churchill's factor instead of Colebrook's, and densities at another pressure",
             source=SOLVED,
-            kind="library",
             recompute=partial(_flow, _hot, _cold, _rise, _bore, _length, _losses),
         )
     )
@@ -167,7 +172,6 @@ CHECKS += [
         within="1.5 %",
         because="Churchill's factor instead of Colebrook's",
         source=SOLVED,
-        kind="library",
         recompute=partial(_reynolds, 8e9, 0.001, 447.2, 12, 2),
     ),
     Check(
@@ -179,7 +183,6 @@ CHECKS += [
         within="0.2 %",
         because="below 2100 Churchill's factor is 64/Re but for a trace of turbulence",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Reynolds number of a loop that moves a known heat",
@@ -190,7 +193,6 @@ CHECKS += [
         within="1.5 %",
         because="Churchill's factor instead of Colebrook's",
         source=SOLVED,
-        kind="library",
         recompute=partial(_reynolds, 1.4e14, 0.001, 447.2, 12, 3),
     ),
     Check(
@@ -202,7 +204,6 @@ CHECKS += [
         within="0.2 %",
         because="below 2100 Churchill's factor is 64/Re but for a trace of turbulence",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Drop around a loop",
@@ -213,7 +214,6 @@ CHECKS += [
         within="0.001 %",
         because="exact arithmetic, no rounding",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Outlet of a loop",
@@ -224,7 +224,6 @@ CHECKS += [
         within="0.001 F°",
         because="exact arithmetic, no rounding",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Length of a loop in bores",
@@ -235,7 +234,6 @@ CHECKS += [
         within="0.001 %",
         because="exact arithmetic, no rounding",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Driving pressure without units",
@@ -251,7 +249,6 @@ CHECKS += [
         within="0.02 %",
         because="a sum by hand, rounded as printed",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="Driving pressure without units, for a known heat",
@@ -274,7 +271,6 @@ CHECKS += [
         within="0.1 %",
         because="a sum by hand, rounded as printed",
         source=HAND,
-        kind="hand calculation",
     ),
     Check(
         topic="How much lighter water grows",
@@ -285,7 +281,6 @@ CHECKS += [
         within="1 %",
         because="a chord of 20 K stands for the slope, and densities are fitted",
         source=WATER_95,
-        kind="library",
         recompute=partial(_expansion, 60),
     ),
 ]

@@ -6,10 +6,22 @@ from calc.physics import exchange
 from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
 from comparisons.check import At, Check, Published
 
-HT = Published("ht (Python library)", "effectiveness_from_NTU, counterflow", "2025", "version 1.2.0")
-LMTD = Published("ht (Python library)", "LMTD, log mean temperature difference", "2025", "version 1.2.0")
-KUMAR = Published("ht (Python library)", "Nu_plate_Kumar, after Kumar (1984)", "2025", "version 1.2.0, chevron 30°")
-SOLVED = Published("ht and SciPy (libraries)", "effectiveness_from_NTU inside brentq", "2025", "ht 1.2.0, SciPy 1.18")
+HT = Published("ht", "effectiveness_from_NTU, counterflow", "2025", "version 1.2.0", "independent library")
+LMTD = Published("ht", "LMTD, log mean temperature difference", "2025", "version 1.2.0", "independent library")
+KUMAR = Published(
+    "ht",
+    "Nu_plate_Kumar, after Kumar (1984)",
+    "2025",
+    "version 1.2.0, chevron 30°",
+    "independent library",
+)
+SOLVED = Published(
+    "ht and SciPy",
+    "effectiveness_from_NTU inside brentq",
+    "2025",
+    "ht 1.2.0, SciPy 1.18",
+    "numerical solution",
+)
 
 PER_DEGREE = BTU / HOUR / FAHRENHEIT_DEGREE  # W/K in one Btu/(h·°F)
 EXACT = "the same formula in other hands; the last printed digit is rounded"
@@ -82,7 +94,6 @@ CHECKS = [
             "0.001 %",
             EXACT,
             HT,
-            "library",
             partial(_effectiveness, units, ratio),
         )
         for units, ratio, theirs in _EFFECTIVENESS
@@ -103,7 +114,6 @@ CHECKS = [
             "0.01 %",
             EXACT,
             LMTD,
-            "library",
             partial(_conductance, heat, hot_in, hot_out, cold_in, cold_out),
         )
         for heat, hot_in, hot_out, cold_in, cold_out, theirs in _ENDS
@@ -125,7 +135,6 @@ CHECKS = [
             "0.05 %",
             "the correlation's exponent above Re 10 is the same; rounding",
             KUMAR,
-            "library",
             partial(_plate, 4000 * PER_DEGREE, primary, tap),
         )
         for primary, tap, theirs in ((1, 0.5, "3096.7 Btu/(h·°F)"), (1.5, 0.8, "4158.6 Btu/(h·°F)"))
@@ -149,7 +158,6 @@ CHECKS = [
             "0.05 %",
             "two ways to solve one balance; rounding",
             SOLVED,
-            "library",
             partial(_largest_flow, conductance, store, cold, tap, primary),
         )
         for conductance, store, cold, tap, primary, theirs in _FLOWS
@@ -184,7 +192,6 @@ CHECKS = [
         "0.02 %",
         "films and effectiveness both from the library",
         HT,
-        "library",
         lambda: _effectiveness(_plate(4000, 2500 / 3000, 1250 / 2000) / 1250, 0.5),
     ),
 ]

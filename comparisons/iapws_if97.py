@@ -10,6 +10,7 @@ def _table(number: int) -> Published:
         "Revised Release on the IAPWS Industrial Formulation 1997, R7-97",
         "2012",
         f"table {number}",
+        "standard",
     )
 
 
@@ -26,7 +27,6 @@ CHECKS = [
             within="0.0000005 %",
             because=_BECAUSE,
             source=_table(35),
-            kind="standard",
         )
         for temperature, theirs in (
             ("300 K", "3.53658941 kPa"),
@@ -44,7 +44,6 @@ CHECKS = [
             within="0.000001 K",
             because=_BECAUSE,
             source=_table(36),
-            kind="standard",
         )
         for pressure, theirs in (
             ("100 kPa", "372.755919 K"),

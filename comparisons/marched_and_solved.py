@@ -12,18 +12,36 @@ from calc.law import Law
 from calc.physics import air, arithmetic, emitters, exchange, floor, flue, gravity, house, pipes, safety, store, wood
 from comparisons.check import Check, Published
 
-MARCH = Published("SciPy (Python library)", "solve_ivp along the pipe, duct or flue", "2026", "scipy 1.18")
-ROOT = Published("SciPy (Python library)", "brentq on the balance in its own terms", "2026", "scipy 1.18")
-AREA = Published("SciPy (Python library)", "quad of the shape, slice by slice", "2026", "scipy 1.18")
-NETWORK = Published("NumPy (Python library)", "Resistances as a linear system, linalg.solve", "2026", "numpy 2")
-ATOMS = Published("NumPy (Python library)", "Balance of atoms as a linear system, linalg.solve", "2026", "numpy 2")
-YEAR = Published("NumPy (Python library)", "A year summed hour by hour", "2026", "numpy 2")
-HT = Published("ht (Python library)", "LMTD and effectiveness_from_NTU", "2025", "version 1.2.0")
-FLUIDS = Published("fluids (Python library)", "friction_factor, dP_from_K and head_from_P", "2025", "version 1.3.0")
-COOLPROP = Published("CoolProp (library)", "IAPWS-95 and real gases", "2025", "version 8.0.0")
-COLUMN = Published("SciPy and CoolProp (libraries)", "A column of water, pressure marched with height", "2026", "8.0.0")
-IAPWS = Published("iapws (Python library)", "The same column by quad with IAPWS-IF97", "2025", "version 1.5.5")
-LAMBERT = Published("SciPy (Python library)", "Friction by Colebrook and White, brentq", "2026", "scipy 1.18")
+MARCH = Published("SciPy", "solve_ivp along the pipe, duct or flue", "2026", "scipy 1.18", "numerical solution")
+ROOT = Published("SciPy", "brentq on the balance in its own terms", "2026", "scipy 1.18", "numerical solution")
+AREA = Published("SciPy", "quad of the shape, slice by slice", "2026", "scipy 1.18", "numerical solution")
+NETWORK = Published("NumPy", "Resistances as a linear system, linalg.solve", "2026", "numpy 2", "numerical solution")
+ATOMS = Published(
+    "NumPy",
+    "Balance of atoms as a linear system, linalg.solve",
+    "2026",
+    "numpy 2",
+    "numerical solution",
+)
+YEAR = Published("NumPy", "A year summed hour by hour", "2026", "numpy 2", "numerical solution")
+HT = Published("ht", "LMTD and effectiveness_from_NTU", "2025", "version 1.2.0", "independent library")
+FLUIDS = Published(
+    "fluids",
+    "friction_factor, dP_from_K and head_from_P",
+    "2025",
+    "version 1.3.0",
+    "independent library",
+)
+COOLPROP = Published("CoolProp", "IAPWS-95 and real gases", "2025", "version 8.0.0", "independent library")
+COLUMN = Published(
+    "SciPy and CoolProp",
+    "A column of water, pressure marched with height",
+    "2026",
+    "8.0.0",
+    "numerical solution",
+)
+IAPWS = Published("iapws", "The same column by quad with IAPWS-IF97", "2025", "version 1.5.5", "independent library")
+LAMBERT = Published("SciPy", "Friction by Colebrook and White, brentq", "2026", "scipy 1.18", "numerical solution")
 
 _SAME = "both solve the same balance to the digits printed"
 _G = 9.80665
@@ -40,7 +58,7 @@ def _check(
     because: str = _SAME,
     **given: str,
 ) -> Check:
-    return Check(topic, where, law, dict(given), theirs, within, because, source, "library", again)
+    return Check(topic, where, law, dict(given), theirs, within, because, source, again)
 
 
 def _decay(start: float, end: float, rate: float) -> float:
@@ -194,15 +212,18 @@ def _loop_at_twelve_thousand() -> tuple[float, float]:
     return float(8 * density**3 * 5e-4 * _G * 3 * heat * bore / (pi * capacity * viscosity**3)), heat
 
 
-def _colebrook_number(driving: float) -> float:
-    """Reynolds number at which Colebrook and White's friction uses up a driving number, roughness 1e-4, 770 bores, 5."""
+def _colebrook_number(driving: float, power: int = 2) -> float:
+    """Reynolds number at which Colebrook and White's friction uses up a driving number, roughness 1e-4, 770 bores, 5.
+
+    With `power` 3 the driving number is that of a known heat.
+    """
     from scipy.optimize import brentq
 
     def friction(number: float) -> float:
         return float(brentq(lambda root: root + 2 * log(1e-4 / 3.7 + 2.51 * root / number) / log(10), 1, 20)) ** -2
 
     def over(number: float) -> float:
-        return (friction(number) * 770 + 5) * number**2 - driving
+        return (friction(number) * 770 + 5) * number**power - driving
 
     return float(brentq(over, 5_000, 1e6))
 
@@ -674,6 +695,20 @@ CHECKS: list[Check] = [
         within="1.5 %",
         because="Churchill's friction is within 2 % of Colebrook's where the flow is turbulent",
         driving_number="20000000000",
+        relative_roughness="0.0001",
+        length_in_bores="770",
+        fittings_loss="5",
+    ),
+    _check(
+        "Flow that moves a known heat by its weight alone",
+        "rough 1e-4, 770 bores, fittings 5",
+        gravity.reynolds_for_heat,
+        "29505.2",
+        LAMBERT,
+        partial(_colebrook_number, 6e14, 3),
+        within="1.5 %",
+        because="Churchill's friction is within 2 % of Colebrook's where the flow is turbulent",
+        heat_driving_number="600000000000000",
         relative_roughness="0.0001",
         length_in_bores="770",
         fittings_loss="5",

@@ -4,24 +4,37 @@ from calc.law import Law
 from calc.physics import antifreeze, pipes, water
 from comparisons.check import At, Check, Published
 
-TRADE = Published("A hydronics magazine", "Arithmetic of flow and heat with the factor 500", "2020", "worked examples")
-HAND = Published("", "Worked by hand for this project", "2025", "the sum is written out in the check")
-TEXTBOOK = Published("Textbooks of pipe flow", "Roughness, water horsepower, feet of water", "1982", "from memory")
-STATICS = Published("Handbooks", "A column of cold water presses 0.433 psi a foot", "2000", "from memory")
+TRADE = Published(
+    "By hand", "Flow and heat with the round factor 500", "2026", "as in the trade's examples", "own arithmetic"
+)
+HAND = Published(
+    "By hand", "Worked by hand for this project", "2025", "the sum is written out in the check", "own arithmetic"
+)
+TEXTBOOK = Published(
+    "Textbooks of pipe flow", "Roughness, water horsepower, feet of water", "1982", "from memory", "from memory"
+)
+STATICS = Published(
+    "Handbooks", "A column of cold water presses 0.433 psi a foot", "2000", "from memory", "from memory"
+)
 TUBE = Published(
     "A maker of copper tube to EN 1057 (name withheld)",
     "Standard dimensions, with inside diameters",
     "2024",
     "15 x 1 to 54 x 2 mm",
+    "trade",
 )
-ASTM = Published("ASTM and ASME", "B88, F876 and B36.10: sizes as reprinted by trade handbooks", "2016", "bores")
-PSYCHROLIB = Published("psychrolib (Python library)", "Vapor pressure at 180 °F", "2023", "version 2.5.0, as printed")
-HEAT_LOSS = Published("", "Two line sources and their mirror images", "2025", "derived by hand from conduction")
+ASTM = Published(
+    "ASTM and ASME", "B88, F876 and B36.10: sizes as reprinted by trade handbooks", "2016", "bores", "textbook"
+)
+PSYCHROLIB = Published("By hand", "Vapor pressure at 180 °F", "2023", "version 2.5.0, as printed", "own arithmetic")
+HEAT_LOSS = Published(
+    "By hand", "Two line sources and their mirror images", "2025", "derived by hand from conduction", "own arithmetic"
+)
 
 
 def _hand(topic: str, where: str, law: Law, given: dict[str, str | At], theirs: str, within: str = "0.1 %") -> Check:
     because = "a sum by hand, rounded as printed"
-    return Check(topic, where, law, given, theirs, within, because, HAND, "hand calculation")
+    return Check(topic, where, law, given, theirs, within, because, HAND)
 
 
 _500 = {"volume_heat_capacity": "500 Btu/(h·gpm·°F)"}
@@ -36,7 +49,6 @@ CHECKS: list[Check] = [
         within="0.01 %",
         because="exact arithmetic with the printed factor",
         source=TRADE,
-        kind="worked example",
     ),
     Check(
         topic="Flow for the heat",
@@ -47,7 +59,6 @@ CHECKS: list[Check] = [
         within="0.01 %",
         because="exact arithmetic with the printed factor",
         source=TRADE,
-        kind="worked example",
     ),
     Check(
         topic="Rise at the stove's outlet",
@@ -58,7 +69,6 @@ CHECKS: list[Check] = [
         within="0.01 %",
         because="exact arithmetic with the printed factor",
         source=TRADE,
-        kind="worked example",
     ),
     _hand(
         "All the water of a plant",
@@ -97,7 +107,6 @@ CHECKS: list[Check] = [
         within="0.2 %",
         because="printed to two figures",
         source=TEXTBOOK,
-        kind="memory",
     ),
     _hand(
         "Pressure lost around a loop",
@@ -129,7 +138,6 @@ CHECKS: list[Check] = [
         within="0.2 %",
         because="printed to three figures (144 / 62.4 = 2.308)",
         source=TEXTBOOK,
-        kind="memory",
     ),
     Check(
         topic="Power of a pump",
@@ -140,7 +148,6 @@ CHECKS: list[Check] = [
         within="0.2 %",
         because="3960 and 0.433 psi a foot are rounded",
         source=TEXTBOOK,
-        kind="memory",
     ),
     _hand(
         "Extra flow with antifreeze",
@@ -175,7 +182,6 @@ for _law, _rows in (
             within="0.01 %",
             because="a trade size read from the table",
             source=ASTM,
-            kind="standard",
         )
         for _bore, _size in _rows
     ]
@@ -191,7 +197,6 @@ CHECKS += [
         within="0.1 %",
         because="0.433 psi a foot is rounded",
         source=STATICS,
-        kind="memory",
     ),
     _hand(
         "Pressure at the highest point",
@@ -223,7 +228,6 @@ CHECKS += [
         within="0.1 %",
         because="0.433 psi a foot is rounded",
         source=STATICS,
-        kind="memory",
     ),
     _hand(
         "Pressure at the pump's inlet",
@@ -250,7 +254,6 @@ CHECKS += [
         within="0.1 %",
         because="a sum by hand with printed pressures",
         source=PSYCHROLIB,
-        kind="hand calculation",
     ),
     Check(
         topic="Net positive suction head",
@@ -261,7 +264,6 @@ CHECKS += [
         within="0.1 %",
         because="a sum by hand with printed pressures",
         source=PSYCHROLIB,
-        kind="hand calculation",
     ),
     _hand(
         "Net positive suction head",
@@ -290,7 +292,6 @@ CHECKS += [
         within="0.05 %",
         because="the same conduction problem solved with line sources",
         source=HEAT_LOSS,
-        kind="hand calculation",
     ),
     _hand(
         "Heat lost by a buried pair",
@@ -386,7 +387,6 @@ CHECKS += [
         within="0.01 mm",
         because="tube sizes are whole millimeters",
         source=TUBE,
-        kind="worked example",
     )
     for least, outside in (("13.0", 15), ("19.9", 22), ("20.1", 28), ("32", 35), ("50", 54))
 ]

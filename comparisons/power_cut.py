@@ -7,17 +7,31 @@ from calc.physics import pipes, safety, water
 from comparisons.check import At, Check, Published
 
 SCIPY = Published(
-    "SciPy and CoolProp (libraries)", "A jacket heated until it boils, marched in time", "2025", "1.18.1, 8.0.0"
+    "SciPy and CoolProp",
+    "A jacket heated until it boils, marched in time",
+    "2025",
+    "1.18.1, 8.0.0",
+    "numerical solution",
 )
-IAPWS = Published("iapws (Python library)", "Stove's outlet by enthalpy, IAPWS-IF97", "2025", "version 1.5.5")
-PINT = Published("pint (Python library)", "The same sum with units carried by the library", "2025", "version 0.26")
+IAPWS = Published("iapws", "Stove's outlet by enthalpy, IAPWS-IF97", "2025", "version 1.5.5", "independent library")
+PINT = Published("pint", "The same sum with units carried by the library", "2025", "version 0.26", "own arithmetic")
 TABLE_1 = Published(
-    "First check table, whole evenings by hand", "585,400 Btu to water", "2025", "820 gal at 60 % of 6880 Btu/lb"
+    "By hand",
+    "First check table, whole evenings by hand: 585,400 Btu to water",
+    "2025",
+    "820 gal at 60 % of 6880 Btu/lb",
+    "own arithmetic",
 )
 TABLE_2 = Published(
-    "Second check table, an evening by hand", "160,000 Btu to water", "2025", "35.8 lb at 65 % of 6880 Btu/lb"
+    "By hand",
+    "Second check table, an evening by hand: 160,000 Btu to water",
+    "2025",
+    "35.8 lb at 65 % of 6880 Btu/lb",
+    "own arithmetic",
 )
-HAND = Published("", "Worked by hand for this project", "2025", "the sum is written out in the check")
+HAND = Published(
+    "By hand", "Worked by hand for this project", "2025", "the sum is written out in the check", "own arithmetic"
+)
 
 GALLON, BTU, FAHRENHEIT = 3.785411784e-3, 1055.05585262, 5 / 9
 
@@ -76,13 +90,11 @@ def _pint(text: str, unit: str) -> float:
 def _by_pint(topic: str, law: Law, given: dict[str, str | At], theirs: str, text: str, unit: str) -> Check:
     again = partial(_pint, text, unit)
     because = "the same sum, so only the printed digits differ"
-    return Check(topic, text, law, given, theirs, "0.05 %", because, PINT, "library", again)
+    return Check(topic, text, law, given, theirs, "0.05 %", because, PINT, again)
 
 
 def _hand(topic: str, where: str, law: Law, given: dict[str, str | At], theirs: str) -> Check:
-    return Check(
-        topic, where, law, given, theirs, "0.05 %", "a sum by hand, rounded as printed", HAND, "hand calculation"
-    )
+    return Check(topic, where, law, given, theirs, "0.05 %", "a sum by hand, rounded as printed", HAND)
 
 
 _HEAT: dict[str, str | At] = {
@@ -119,26 +131,26 @@ HOTTEST = [
     # 12 gal × 8.07 lb/gal = 96.84 lb; 500 Btu warm it by 500 ÷ (96.84 × 1.0037) = 5.144 °F.
     Check(
         "Power cut", "500 Btu into 12 gal at 190 °F", safety.hottest_water, {"heat": "500 Btu"} | _STANDING,
-        "195.14 °F", "0.02 F°", "one mean specific heat over five degrees", IAPWS, "library",
+        "195.14 °F", "0.02 F°", "one mean specific heat over five degrees", IAPWS,
         lambda: _warmed(96.84, 190.0, 500.0),
     ),
     Check(
         "Power cut", "much more than boiling takes", safety.hottest_water, {"heat": "20000 Btu"} | _STANDING,
-        "202.83 °F", "0.001 F°", "boiling water gets no hotter in the open", HAND, "hand calculation",
+        "202.83 °F", "0.001 F°", "boiling water gets no hotter in the open", HAND,
     ),
     Check(
         "Power cut", "nothing left by the dump", safety.hottest_water, {"heat": "0 Btu"} | _STANDING,
-        "190 °F", "0.001 F°", "no heat, no rise", HAND, "hand calculation",
+        "190 °F", "0.001 F°", "no heat, no rise", HAND,
     ),
     Check(
         "Power cut", "20,000 Btu/h for 2 h", safety.heat_into_standing_water,
         {"net_output": "20000 Btu/h", "time_until_spent": "2 h"},
-        "40000 Btu", "0.001 %", "a product of two printed numbers", HAND, "hand calculation",
+        "40000 Btu", "0.001 %", "a product of two printed numbers", HAND,
     ),
     Check(
         "Power cut", "5 kW for 90 min", safety.heat_into_standing_water,
         {"net_output": "5 kW", "time_until_spent": "90 min"},
-        "27000000 J", "0.001 %", "the library's own units", PINT, "library",
+        "27000000 J", "0.001 %", "the library's own units", PINT,
         lambda: _pint("5 kW * 90 min", "J"),
     ),
 ]  # fmt: skip
@@ -167,7 +179,6 @@ CHECKS: list[Check] = [
         within="0.15 F°",
         because="specific heat at 180 °F stands for the mean on the way up",
         source=IAPWS,
-        kind="library",
         recompute=_outlet,
     ),
     _hand(
@@ -193,7 +204,6 @@ CHECKS: list[Check] = [
         within="0.2 %",
         because="one specific heat instead of one for each degree; two standards of water",
         source=SCIPY,
-        kind="library",
         recompute=_march_heat,
     ),
     Check(
@@ -205,7 +215,6 @@ CHECKS: list[Check] = [
         within="0.2 %",
         because="one specific heat instead of one for each degree; two standards of water",
         source=SCIPY,
-        kind="library",
         recompute=_march_seconds,
     ),
     Check(
@@ -221,7 +230,6 @@ CHECKS: list[Check] = [
         within="0.02 %",
         because="one specific heat instead of one for each degree, in a small part of the sum",
         source=SCIPY,
-        kind="library",
         recompute=_march_left,
     ),
     _hand(
@@ -280,7 +288,6 @@ CHECKS: list[Check] = [
         within="0.05 %",
         because="printed to four figures",
         source=TABLE_1,
-        kind="worked example",
     ),
     Check(
         topic="Heat in the wood that is left",
@@ -291,7 +298,6 @@ CHECKS: list[Check] = [
         within="0.1 %",
         because="printed to three figures",
         source=TABLE_2,
-        kind="worked example",
     ),
     _hand(
         "Heat at the fire's peak",

@@ -6,11 +6,23 @@ from calc.physics import house, store
 from calc.units import FAHRENHEIT_DEGREE, HOUR
 from comparisons.check import At, Check, Published
 
-GAMMA = Published("SciPy (library)", "Regularized incomplete gamma function", "2025", "scipy.special.gammaincc")
-MARCH = Published(
-    "SciPy (library)", "Numerical march of the tank's energy balance", "2025", "scipy.integrate.solve_ivp"
+GAMMA = Published(
+    "SciPy", "Regularized incomplete gamma function", "2025", "scipy.special.gammaincc", "numerical solution"
 )
-NORMAL = Published("SciPy (library)", "Normal distribution, integrated by quadrature", "2025", "scipy.stats, quad")
+MARCH = Published(
+    "SciPy",
+    "Numerical march of the tank's energy balance",
+    "2025",
+    "scipy.integrate.solve_ivp",
+    "numerical solution",
+)
+NORMAL = Published(
+    "SciPy",
+    "Normal distribution, integrated by quadrature",
+    "2025",
+    "scipy.stats, quad",
+    "numerical solution",
+)
 
 
 def _outlet(layers: int, drawn: float) -> float:
@@ -82,7 +94,6 @@ CHECKS = [
             "0.006 %",
             "half the last printed digit",
             GAMMA,
-            "library",
             partial(_outlet, layers, drawn),
         )
         for layers, drawn, theirs in (
@@ -105,7 +116,6 @@ CHECKS = [
             "0.003 %",
             "half the last printed digit",
             GAMMA,
-            "library",
             partial(_delivered, layers, drawn),
         )
         for layers, drawn, theirs in (
@@ -134,7 +144,6 @@ CHECKS = [
             "0.001 F°",
             "the march is good to more than the printed digits",
             MARCH,
-            "library",
             partial(_march, start, output - load, conductance, around, capacity, 4),
         )
         for output, load, conductance, around, capacity, start, theirs in (
@@ -158,7 +167,6 @@ CHECKS = [
             "0.01 F°",
             "printed to a hundredth",
             MARCH,
-            "library",
             partial(_march, start, 0, conductance, around, capacity, hours),
         )
         for conductance, capacity, start, around, hours, theirs in (
@@ -186,7 +194,6 @@ CHECKS = [
             "0.002 %",
             "half the last printed digit",
             MARCH,
-            "library",
             partial(_time, start, 180, output - load, conductance, around, capacity),
         )
         for output, load, conductance, around, capacity, start, theirs in (
@@ -204,7 +211,6 @@ CHECKS = [
         "0.02 F°",
         "the printed volume has three digits",
         MARCH,
-        "library",
         partial(_march, 150, 0, 0, 50, 1, 61.3 / 3 / 60, 3 * 60 / 120),
     ),
     *(
@@ -217,7 +223,6 @@ CHECKS = [
             "0.1 °F·day",
             "printed to a tenth",
             NORMAL,
-            "library",
             partial(_degree_days, mean, base, spread, days),
         )
         for mean, base, spread, days, theirs in (
@@ -240,7 +245,6 @@ CHECKS = [
             "0.005",
             "printed to a hundredth of a day",
             NORMAL,
-            "library",
             partial(_cold_days, mean, base, spread, days),
         )
         for mean, base, spread, days, theirs in (

@@ -5,23 +5,22 @@ from functools import partial
 from calc.physics import slab
 from comparisons.check import Check, Published
 
-CARSLAW = Published(
-    "Carslaw and Jaeger",
-    "Conduction of Heat in Solids",
-    "1959",
-    "2.9: plate insulated behind, steady fall of temperature",
-)
 INCROPERA = Published(
     "Incropera, DeWitt, Bergman and Lavine",
     "Fundamentals of Heat and Mass Transfer",
     "2007",
     "table A.3, concrete (stone mix) 2300 kg/m³, 880 J/(kg·K)",
+    "textbook",
 )
-SCIPY = Published("SciPy", "optimize.brentq on the surface's balance", "2026", "scipy 1.18")
+SCIPY = Published("SciPy", "optimize.brentq on the surface's balance", "2026", "scipy 1.18", "numerical solution")
 PLATE = Published(
-    "SciPy", "integrate.solve_ivp on a plate of 200 layers cooling through one face", "2026", "scipy 1.18"
+    "SciPy",
+    "integrate.solve_ivp on a plate of 200 layers cooling through one face",
+    "2026",
+    "scipy 1.18",
+    "numerical solution",
 )
-HAND = Published("Stoke and Store", "Sums on paper", "2026", "energy balance of a slab")
+HAND = Published("By hand", "Sums on paper", "2026", "energy balance of a slab", "own arithmetic")
 _TOPIC = "slab store"
 
 
@@ -70,7 +69,6 @@ CHECKS = [
         "0.001 %",
         "a product of the printed properties",
         INCROPERA,
-        "worked example",
     ),
     *(
         Check(
@@ -86,7 +84,6 @@ CHECKS = [
             "0.01 %",
             "layers of half a millimetre",
             PLATE,
-            "library",
             partial(plate_resistance, thickness, conductivity),
         )
         for thickness, conductivity, plate in ((0.1, 1.4, "0.0238098"), (0.15, 2.0, "0.0250003"))
@@ -105,7 +102,6 @@ CHECKS = [
             "0.0001 K",
             "both solve the same balance to the digits shown",
             SCIPY,
-            "library",
             partial(rise_by_scipy, excess, resistance),
         )
         for excess, resistance, theirs in ((10, 0.05, "6.50267"), (15, 0.124, "6.43130"), (3, 0.17, "1.18029"))
@@ -120,7 +116,6 @@ CHECKS = [
         "0.001 %",
         "a product of round numbers, exact on paper",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -131,7 +126,6 @@ CHECKS = [
         "0.001 J",
         "nothing at all is left to round",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -142,7 +136,6 @@ CHECKS = [
         "0.0001 K",
         "a sum of round numbers",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -153,7 +146,6 @@ CHECKS = [
         "0.0001 K",
         "a sum of round numbers",
         HAND,
-        "hand calculation",
     ),
     # 4.18 MJ/m³K × 40 K = 167.2 MJ/m³; 1,619.2 kJ ÷ 167.2 MJ/m³ = 9.684 L
     Check(
@@ -165,7 +157,6 @@ CHECKS = [
         "0.01 %",
         "to the digits shown",
         HAND,
-        "hand calculation",
     ),
     # (12 − 4) kW × 4 h = 32 kWh; ÷ 5 kWh/K = 6.4 K
     Check(
@@ -177,7 +168,6 @@ CHECKS = [
         "0.001 %",
         "a sum of round numbers, exact on paper",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -188,7 +178,6 @@ CHECKS = [
         "0.0001 K",
         "nothing at all is left to round",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -199,7 +188,6 @@ CHECKS = [
         "0.0001 K",
         "a mean of round numbers",
         HAND,
-        "hand calculation",
     ),
     # 100 m² × (29 − 10) K ÷ 1.9 m²K/W = 1,000 W
     Check(
@@ -211,7 +199,6 @@ CHECKS = [
         "0.001 %",
         "a sum of round numbers, exact on paper",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -222,7 +209,6 @@ CHECKS = [
         "0.001 W",
         "nothing at all is left to round",
         HAND,
-        "hand calculation",
     ),
     Check(
         _TOPIC,
@@ -233,6 +219,5 @@ CHECKS = [
         "0.0001 K",
         "a sum of round numbers",
         HAND,
-        "hand calculation",
     ),
 ]

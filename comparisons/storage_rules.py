@@ -9,42 +9,54 @@ GERMANY = Published(
     "1. BImSchV, BGBl. I p. 38",
     "2010",
     "section 5(4); an older consolidated text was read",
+    "standard",
 )
 SOLOTHURN = Published(
-    "Canton of Solothurn", "Guidance page on wood heating, storage for stoves stoked by hand", "2010s", "55 L/kW"
+    "Canton of Solothurn",
+    "Guidance page on wood heating, storage for stoves stoked by hand",
+    "2010s",
+    "55 L/kW",
+    "public body",
 )
-EUROPE = Published("European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 1")
+EUROPE = Published(
+    "European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 1", "standard"
+)
 EUROPE_AUTOMATIC = Published(
-    "European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 2"
+    "European Commission", "Regulation (EU) 2015/1189, OJ L 193 p. 100", "2015", "Annex II, note 2", "standard"
 )
 EN_303_5 = Published(
     "CEN",
     "EN 303-5, as quoted with a worked example in an appliance handbook",
     "2012",
     "formula for the storage volume",
+    "trade",
 )
-CUSTOM = Published("Common practice", "500 US gallons for each 1,000 square feet of house", "undated", "no publication")
+CUSTOM = Published(
+    "Common practice",
+    "500 US gallons for each 1,000 square feet of house",
+    "undated",
+    "no publication",
+    "common practice",
+)
 
 _EXACT = "a rule of arithmetic; nothing but the printed digits may differ"
 
 
 def _rule(
-    law: Law, source: Published, kind: str, rows: tuple[tuple[str, str], ...], argument: str = "rated_output"
+    law: Law, source: Published, rows: tuple[tuple[str, str], ...], argument: str = "rated_output"
 ) -> list[Check]:
     return [
-        Check("Size of a store", given, law, {argument: given}, theirs, "0.01 %", _EXACT, source, kind)
+        Check("Size of a store", given, law, {argument: given}, theirs, "0.01 %", _EXACT, source)
         for given, theirs in rows
     ]
 
 
 CHECKS = [
-    *_rule(store.volume_by_firebox, GERMANY, "standard", (("150 L", "1800 L"), ("80 L", "960 L")), "firebox_volume"),
-    *_rule(
-        store.volume_by_rating, GERMANY, "standard", (("25 kW", "1375 L"), ("30 kW", "1650 L"), ("20 kW", "1100 L"))
-    ),
-    *_rule(store.volume_by_rating, SOLOTHURN, "standard", (("30 kW", "1650 L"),)),
+    *_rule(store.volume_by_firebox, GERMANY, (("150 L", "1800 L"), ("80 L", "960 L")), "firebox_volume"),
+    *_rule(store.volume_by_rating, GERMANY, (("25 kW", "1375 L"), ("30 kW", "1650 L"), ("20 kW", "1100 L"))),
+    *_rule(store.volume_by_rating, SOLOTHURN, (("30 kW", "1650 L"),)),
     # Switzerland asks for 25 L/kW of automatic stoves where Germany asks for 20: the law is the German one.
-    *_rule(store.volume_by_rating_automatic, GERMANY, "standard", (("25 kW", "500 L"), ("30 kW", "600 L"))),
+    *_rule(store.volume_by_rating_automatic, GERMANY, (("25 kW", "500 L"), ("30 kW", "600 L"))),
     *(
         Check(
             "Size of a store",
@@ -55,7 +67,6 @@ CHECKS = [
             "0.01 %",
             _EXACT,
             GERMANY,
-            "standard",
         )
         for where, by_firebox, by_rating, theirs in (
             ("fuel chamber of 150 L, 25 kW", "1800 L", "1375 L", "1800 L"),
@@ -65,7 +76,6 @@ CHECKS = [
     *_rule(
         store.volume_by_eu_formula,
         EUROPE,
-        "standard",
         (
             ("6 kW", "300 L"),
             ("8 kW", "300 L"),
@@ -81,7 +91,6 @@ CHECKS = [
     *_rule(
         store.volume_by_eu_formula_automatic,
         EUROPE_AUTOMATIC,
-        "standard",
         (("15 kW", "300 L"), ("17 kW", "340 L"), ("40 kW", "800 L")),
     ),
     *(
@@ -99,7 +108,6 @@ CHECKS = [
             "0.01 %",
             _EXACT,
             EN_303_5,
-            "worked example",
         )
         # The first is the handbook's own example ("about 735 L"), the others its formula worked out by hand.
         for hours, rated, house, lowest, theirs in (
@@ -112,7 +120,6 @@ CHECKS = [
     *_rule(
         store.volume_by_house_area,
         CUSTOM,
-        "common practice",
         (("1000 ft²", "500 gal"), ("1500 ft²", "750 gal")),
         "heated_area",
     ),

@@ -6,11 +6,19 @@ from calc.physics import store
 from calc.units import BTU, FAHRENHEIT_DEGREE, FOOT, HOUR, INCH
 from comparisons.check import At, Check, Published
 
-HT = Published("ht (Python library)", "Conduction through a cylinder wall and a plane wall", "2025", "version 1.2.0")
-CARRIER = Published(
-    "Carrier", "The temperature of evaporation, ASHVE Transactions 24", "1918", "(95 + 0.425 v)(pw - pa)"
+HT = Published(
+    "ht",
+    "Conduction through a cylinder wall and a plane wall",
+    "2025",
+    "version 1.2.0",
+    "independent library",
 )
-POOLS = Published("ASHRAE", "Handbook, HVAC Applications: pools", "2007", "short form, w = 4.0e-5 A (pw - pa) kg/s")
+CARRIER = Published(
+    "Carrier", "The temperature of evaporation, ASHVE Transactions 24", "1918", "(95 + 0.425 v)(pw - pa)", "from memory"
+)
+POOLS = Published(
+    "ASHRAE", "Handbook, HVAC Applications: pools", "2007", "short form, w = 4.0e-5 A (pw - pa) kg/s", "from memory"
+)
 
 _US = BTU / HOUR / FAHRENHEIT_DEGREE  # W/K in one Btu/(h·°F)
 
@@ -72,7 +80,6 @@ def _insulated(
             "0.05 %",
             because,
             HT,
-            "library",
             partial(_side, diameter, height, insulation, conductivity, film),
         ),
         Check(
@@ -84,7 +91,6 @@ def _insulated(
             "0.1 %",
             because,
             HT,
-            "library",
             partial(_ends, diameter, insulation, conductivity, film),
         ),
     ]
@@ -112,7 +118,6 @@ CHECKS = [
         "0.02 %",
         "half the last printed digit",
         HT,
-        "library",
         partial(_conductivity, 3.7),
     ),
     *(
@@ -125,7 +130,6 @@ CHECKS = [
             "1.5 %",
             "the handbook rounded Carrier's 95 and 0.425 when it turned them into SI units",
             CARRIER,
-            "memory",
         )
         for where, water, air, speed, theirs in (
             ("still air, 2 inHg against 0.5", "2", "0.5", "0 ft/s", "142.5 Btu/h"),
@@ -141,6 +145,5 @@ CHECKS = [
         "1.5 %",
         "the short form rounds 4.03 to 4.0",
         POOLS,
-        "memory",
     ),
 ]

@@ -11,13 +11,13 @@ _SHORT = "“8.33 lb a gallon” and 8.2 Btu a gallon stand for the true propert
 
 
 def _hand(place: str) -> Published:
-    return Published("By hand", "Worked out with a pocket calculator", "2025", place)
+    return Published("By hand", "Worked out with a pocket calculator", "2025", place, "own arithmetic")
 
 
 def _check(
     topic: str, where: str, law: Law, theirs: str, within: str, because: str, place: str, **given: str | At
 ) -> Check:
-    return Check(topic, where, law, given, theirs, within, because, _hand(place), "hand calculation")
+    return Check(topic, where, law, given, theirs, within, because, _hand(place))
 
 
 def _content(low: str, top: str) -> At:
@@ -552,8 +552,13 @@ CHECKS = [
         "41.57 %",
         "0.02 %",
         _DIGITS,
-        Published("Handbook figures", "Pressure of water against presumed bearing of clay", "undated", "623.5 / 1,500"),
-        "common practice",
+        Published(
+            "Handbook figures",
+            "Pressure of water against presumed bearing of clay",
+            "undated",
+            "623.5 / 1,500",
+            "common practice",
+        ),
     ),
     _check(
         "Floor that must share a weight",
@@ -619,8 +624,13 @@ CHECKS = [
         "9442 lb",
         "0.1 %",
         "62.4 lb for each cubic foot is a rounded figure",
-        Published("Handbook figures", "Weight of water, 62.4 lb/ft³", "undated", "133.68 ft³ × 62.4 + 1,100"),
-        "common practice",
+        Published(
+            "Handbook figures",
+            "Weight of water, 62.4 lb/ft³",
+            "undated",
+            "133.68 ft³ × 62.4 + 1,100",
+            "common practice",
+        ),
     ),
     *(
         _check(
@@ -655,9 +665,12 @@ CHECKS = [
         "0.15 %",
         "0.433 psi for each foot of depth has three digits",
         Published(
-            "Handbook figures", "Pressure of water, 0.433 psi for each foot of depth", "undated", "10 × 0.433 × 144"
+            "Handbook figures",
+            "Pressure of water, 0.433 psi for each foot of depth",
+            "undated",
+            "10 × 0.433 × 144",
+            "common practice",
         ),
-        "common practice",
     ),
     _check(
         "Absolute pressure",

@@ -7,15 +7,34 @@ from calc.physics import exchange
 from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
 from comparisons.check import At, Check, Published
 
-HAND = Published("this project", "Worked by hand, 500 Btu/(h·°F) for each gpm", "2025", "see the comment at the check")
-COIL = Published("ht (Python library)", "effectiveness_from_NTU, one side at one temperature", "2025", "version 1.2.0")
+HAND = Published(
+    "By hand",
+    "Worked by hand, 500 Btu/(h·°F) for each gpm",
+    "2025",
+    "see the comment at the check",
+    "own arithmetic",
+)
+COIL = Published(
+    "ht",
+    "effectiveness_from_NTU, one side at one temperature",
+    "2025",
+    "version 1.2.0",
+    "independent library",
+)
 MARCH = Published(
-    "SciPy (Python library)",
+    "SciPy",
     "solve_ivp along the sidearm inside brentq for its speed",
     "2025",
     "SciPy 1.18",
+    "numerical solution",
 )
-ODE = Published("SciPy (Python library)", "solve_ivp, a tank warmed by water of one temperature", "2025", "SciPy 1.18")
+ODE = Published(
+    "SciPy",
+    "solve_ivp, a tank warmed by water of one temperature",
+    "2025",
+    "SciPy 1.18",
+    "numerical solution",
+)
 
 PER_DEGREE = BTU / HOUR / FAHRENHEIT_DEGREE
 _TOPIC = "Hot taps"
@@ -90,7 +109,7 @@ _SIDEARM_LIFT: dict[str, str | At] = {
 
 
 def _hand(law: Law, given: dict[str, str | At], theirs: str, within: str, where: str) -> Check:
-    return Check(_TOPIC, where, law, given, theirs, within, "worked to the digits shown", HAND, "hand calculation")
+    return Check(_TOPIC, where, law, given, theirs, within, "worked to the digits shown", HAND)
 
 
 CHECKS = [
@@ -103,7 +122,6 @@ CHECKS = [
         "0.01 F°",
         "the last printed digit is rounded",
         COIL,
-        "library",
         partial(_coil_outlet, 800, 1500, 150, 50),
     ),
     Check(
@@ -115,7 +133,6 @@ CHECKS = [
         "0.02 %",
         "the last printed digit is rounded",
         COIL,
-        "library",
         partial(_coil_flow, 800, 150, 50, 110),
     ),
     # 1 − e^(−800/1500) = 1 − 0.58665 = 0.41335; 50 + 60/0.41335
@@ -249,7 +266,6 @@ CHECKS = [
         "0.01 %",
         "closed form against a time march; rounding",
         ODE,
-        "library",
         partial(_tank_time, 411, 60, 120, 160, 300),
     ),
     Check(
@@ -261,7 +277,6 @@ CHECKS = [
         "0.05 %",
         "closed form against a march along the shell; rounding",
         MARCH,
-        "library",
         lambda: _sidearm(353.15, 313.15, 60, 1.2, 0.3)[0],
     ),
     Check(
@@ -273,7 +288,6 @@ CHECKS = [
         "0.05 %",
         "closed form against a march along the shell; rounding",
         MARCH,
-        "library",
         lambda: _sidearm(353.15, 313.15, 60, 1.2, 0.3)[1],
     ),
 ]

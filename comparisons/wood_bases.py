@@ -13,11 +13,11 @@ CHECKS = [
         within="0.05 %",
         because="four figures by hand",
         source=Published(
-            "USDA Forest Service, Forest Products Laboratory",
-            "Heating values of wood at 20 % moisture, wet basis; the sum 20 x 6219 / 6880 by hand",
+            "By hand",
+            "USDA Forest Service, Forest Products Laboratory: Heating values of wood at 20 % moisture, wet basis; the sum 20 x 6219 / 6880 by hand",
             "2004",
             "Fuel Value Calculator, 8,600 Btu/lb oven dry, 6 % hydrogen",
+            "own arithmetic",
         ),
-        kind="hand calculation",
     ),
 ]

@@ -160,7 +160,7 @@ def _list(name: str, page: Any, files: Any) -> str:
         return lists.worksheet_list(_places(page, files))
     if name == "sources":
         return lists.source_list()
-    return lists.evidence([lists.Compared(**row) for row in comparisons.compared()], _laws())
+    return lists.evidence([lists.Compared(**row) for row in comparisons.compared()], comparisons.counted(), _laws())
 
 
 def _places(page: Any, files: Any) -> dict[str, str]:

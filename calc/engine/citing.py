@@ -3,6 +3,7 @@
 from calc.engine.read import Reading
 from calc.engine.sheet import Said
 from calc.engine.steps import Step
+from calc.engine.words import Comparison
 from calc.engine.worksheet import Worksheet
 from calc.sources import SOURCES, Source
 
@@ -32,5 +33,6 @@ def sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) ->
         if entry.origin == "typical" and entry.field.typical
     ]
     keys += [said.source for said in advice if said.source]
+    keys += [table.source for table in worksheet.tables if isinstance(table, Comparison) and table.source]
     keys += worksheet.sources
     return tuple((key, SOURCES[key]) for key in dict.fromkeys(keys))

@@ -182,4 +182,5 @@ def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, 
                 *("cannot be worked out" if other is None else text.value(key, other.get(key), True) for key in shown),
             )
         )
-    return Table(table.title, heads, tuple(rows), text.fill(table.say))
+    whose = SOURCES[table.source].brief if table.source else ""
+    return Table(table.title, heads, tuple(rows), text.fill(table.say), whose)

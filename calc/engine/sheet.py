@@ -35,12 +35,13 @@ class Said(NamedTuple):
 
 
 class Table(NamedTuple):
-    """A comparison: column heads, rows of texts."""
+    """A comparison: column heads, rows of texts, a sentence, and in a few words whose figures they are."""
 
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     say: str
+    source: str = ""
 
 
 class Band(NamedTuple):

@@ -77,7 +77,7 @@ def expansion_share(cold_density: Density, hot_density: Density) -> Fraction:
         "least_gap": Constant(7 * PSI, "Pa", source="common-practice", note="7 psi, 0.5 bar"),
     },
     source="common-practice",
-    ranges={"relief_setting": "0.5 bar to 10 bar"},
+    ranges={"relief_setting": "0.5 bar to 11 bar"},
     safety=True,
 )
 def highest_pressure(relief_setting: GaugePascal) -> GaugePascal:

@@ -1,6 +1,5 @@
 """Pages that list everything: worksheets, sources, and how the numbers were checked. Nothing is typed by hand."""
 
-from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -96,8 +95,8 @@ def _sources_of(worksheet: Any) -> set[str]:
     return keys | {advice.source for advice in worksheet.advice if advice.source}
 
 
-def evidence(rows: Iterable[Compared], laws: Iterable[Law]) -> str:
-    """Every published check by subject, counted by kind, and what nobody has checked."""
+def evidence(rows: Iterable[Compared], kinds: Iterable[tuple[str, str, int]], laws: Iterable[Law]) -> str:
+    """Every published check by subject; `kinds` are the kinds of source, what each means and how many there are."""
     rows, laws = list(rows), list(laws)
     checked = {row.topic for row in rows}
     by_subject: dict[str, list[Compared]] = {}
@@ -107,7 +106,7 @@ def evidence(rows: Iterable[Compared], laws: Iterable[Law]) -> str:
         fill(
             "pages/evidence.html",
             by_subject=by_subject,
-            kinds=Counter(row.kind for row in rows).most_common(),
+            kinds=list(kinds),
             count=len(rows),
             laws=len(laws),
             topics=len(checked),
