@@ -6,6 +6,7 @@ import contextlib
 import hashlib
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -32,16 +33,21 @@ PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")
 ALL_STYLES = "assets/css/all.css"
 
 
-def build(*, again: bool = False) -> bool:
-    """Bring `site` up to date; True if there was something to do. A build that fails leaves the last site whole."""
+def build(*, again: bool = False, address: str = "") -> bool:
+    """Bring `site` up to date; True if there was something to do. A build that fails leaves the last site whole.
+
+    `address` is where the site will stand; without one, a page that is not found can only stand at a host's root.
+    """
+    if address and not re.fullmatch(r"https?://[^\s/]+/(\S+/)?", address):
+        raise Problem(f"{address} is no address of a site: write it with https:// and a slash at its end.")
     CACHE.mkdir(exist_ok=True)
     with locked("build"):
-        digest = inputs_digest()
+        digest = f"{inputs_digest()} {address}"
         if not again and SITE.is_dir() and BUILT.is_file() and BUILT.read_text(encoding="utf-8") == digest:
             return False
         with tempfile.TemporaryDirectory(dir=CACHE, prefix="site-") as folder:
             site = Path(folder, "site")
-            _make(site)
+            _make(site, address)
             BUILT.unlink(missing_ok=True)
             shutil.rmtree(SITE, ignore_errors=True)
             site.rename(SITE)
@@ -66,9 +72,9 @@ def input_files() -> Iterable[Path]:
         yield from (path for path in paths if path.is_file() and "__pycache__" not in path.parts)
 
 
-def _make(site: Path) -> None:
+def _make(site: Path, address: str) -> None:
     with _step("pages"):
-        _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)])
+        _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)], address=address)
     with _step("Python for the page"):
         runtime.publish(site)
     with _step("bundles"):
@@ -76,7 +82,7 @@ def _make(site: Path) -> None:
         licenses.write(site, bundled)
         bundle(site)
     with _step("policies and compressed copies"):
-        finishing.finish(site)
+        finishing.finish(site, listed=bool(address))
 
 
 def bundle_charts(site: Path, account: Path) -> None:
@@ -126,9 +132,9 @@ def _step(what: str) -> Iterator[None]:
     say(f" {time.monotonic() - started:.1f} s")
 
 
-def _run(command: list[str], cwd: Path = ROOT) -> None:
+def _run(command: list[str], cwd: Path = ROOT, address: str = "") -> None:
     """Run a program of the build; what it said is shown if it fails."""
-    surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0"}
+    surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0", "SITE_ADDRESS": address}
     surroundings.setdefault("SOURCE_DATE_EPOCH", str(runtime.EPOCH))
     done = subprocess.run(
         command, cwd=cwd, env=surroundings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False

@@ -36,9 +36,12 @@ SMALLEST = 1024  # below it, a compressed copy saves less than one packet
 LARGE = 2_000_000  # above it, the best compression would take half a minute for the last few percent
 
 
-def finish(site: Path) -> None:
-    """Turn what MkDocs and the other makers have put into `site` into what is published."""
-    for pattern in LEFT_OUT:
+def finish(site: Path, *, listed: bool = False) -> None:
+    """Turn what MkDocs and the other makers have put into `site` into what is published.
+
+    The list of pages for search engines stays only where it is `listed` under whole addresses.
+    """
+    for pattern in (*LEFT_OUT, *(() if listed else ("sitemap.xml",))):
         for path in site.glob(pattern):
             shutil.rmtree(path) if path.is_dir() else path.unlink()
     for page in site.rglob("*.html"):
@@ -88,7 +91,7 @@ def _page_paths(site: Path) -> list[str]:
     for page in sorted(site.rglob("*.html")):
         place = page.relative_to(site)
         if place.parts[0] != FRAMED:
-            addresses.append("/" + place.as_posix().removesuffix("index.html"))
+            addresses += sorted({f"/{place.as_posix()}", "/" + place.as_posix().removesuffix("index.html")})
     return addresses
 
 

@@ -119,7 +119,7 @@ class Site(ThreadingHTTPServer):
         if not file.is_file():
             return Answer(404, b"Not found.", {"Content-Type": TYPES[".txt"]})
         headers = {"Content-Type": TYPES.get(file.suffix, "application/octet-stream"), "Cache-Control": "no-cache"}
-        headers |= self._declared_headers(path)
+        headers |= self._declared_headers(path if status == 200 else "/404.html")
         if self.watched and file.suffix == ".html":
             return Answer(status, self._with_reload(file.read_bytes()), headers)
         body, encoding = self._body(file, accepted)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 import http.client
 import os
+import re
 import signal
 import socket
 import subprocess
@@ -80,6 +81,12 @@ def test_each_kind_of_file_has_its_type(running: server.Site, path: str, kind: s
     assert ("frame-ancestors 'none'" in (answer.headers["Content-Security-Policy"] or "")) == kind.startswith(
         "text/html"
     )
+
+
+@pytest.mark.parametrize("path", ["/", "/index.html", "/guides/", "/guides/index.html", "/404.html", "/nothing/here"])
+def test_no_page_may_stand_in_a_frame_under_any_of_its_names(running: server.Site, path: str) -> None:
+    answer, _ = ask(running, path)
+    assert "frame-ancestors 'none'" in (answer.headers["Content-Security-Policy"] or "")
 
 
 def test_a_page_made_to_be_framed_may_stand_in_a_frame(site: Path) -> None:
@@ -236,3 +243,22 @@ def test_a_changed_new_or_removed_file_asks_for_a_new_build(tmp_path: Path, monk
 def test_the_build_looks_at_each_folder_that_the_site_is_made_from() -> None:
     seen = {path.relative_to(toolchain.ROOT).parts[0] for path in building.input_files()}
     assert {"calc", "docs", "mkdocs.yml", "scripts", "site_overrides", "pyproject.toml", "package-lock.json"} <= seen
+
+
+@pytest.mark.parametrize("address", ["warm.example", "https://warm.example", "https://warm.example/heat", "a b"])
+def test_an_address_is_written_whole(address: str) -> None:
+    with pytest.raises(toolchain.Problem, match="slash at its end"):
+        building.build(address=address)
+
+
+@pytest.mark.long
+def test_a_page_that_is_not_found_knows_where_the_site_stands(tmp_path: Path) -> None:
+    with building.locked("build"):
+        building._run(
+            [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(tmp_path)],
+            address="https://warm.example/heat/",
+        )
+    missing = (tmp_path / "404.html").read_text(encoding="utf-8")
+    assert 'href="/heat/assets/css/all.css"' in missing
+    assert re.search(r'href="/heat/\.?"', missing)
+    assert "https://warm.example/heat/plan/" in (tmp_path / "sitemap.xml").read_text(encoding="utf-8")

@@ -19,7 +19,6 @@ ALLOWED = [
     r"(404|index|(guides|worksheets|dealers|plan)/[a-z0-9/-]*index|[a-z-]+/index)\.html",
     r"embed/[a-z-]+/index\.html",
     r"search/search_index\.json",
-    r"sitemap\.xml",
     r"_headers",
     r"assets/licenses\.txt",
     # The theme's own files, as the theme names them.
