@@ -10,6 +10,7 @@ from calc.engine.run import run
 from calc.engine.series import Series, series
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, Typed
+from calc.engine.values import NOTHING, TakenOver
 from calc.engine.worksheet import Worksheet
 from calc.units import System
 from calc.worksheets import WORKSHEETS
@@ -33,9 +34,9 @@ def answer(key: str, given: Mapping[str, Typed], system: System = "us", reader: 
     return run(worksheet, read(worksheet, given, reader or Reader()), system)
 
 
-def answer_plan(worksheet: Worksheet, entries: Entries, system: System) -> Sheet:
-    """The sheet for what a plan holds of a worksheet's numbers."""
-    return run(worksheet, entries.reading(worksheet), system)
+def answer_plan(worksheet: Worksheet, entries: Entries, system: System, taken: TakenOver = NOTHING) -> Sheet:
+    """The sheet for what a plan holds of a worksheet's numbers, and for what its other worksheets have worked out."""
+    return run(worksheet, entries.reading(worksheet), system, taken)
 
 
 def chart_of(sheet: Sheet) -> Series | None:
@@ -58,7 +59,7 @@ def open_link(text: str, system: System = "us", reader: Reader | None = None) ->
 
 def link_of(sheet: Sheet) -> str:
     """The link that restores a sheet's inputs; empty while they are wrong."""
-    return "" if sheet.problems else link.write(sheet.worksheet, sheet.inputs)
+    return "" if sheet.problems else link.write(sheet.worksheet, sheet.inputs, sheet.system)
 
 
 __all__ = [

@@ -988,3 +988,22 @@ BELOW_FLOOR = Field(
     high="80 °F",
     typical=Typical("50 °F", "floor-custom", "40 °F", "60 °F", "A thermometer in the cellar."),
 )
+TANK_SHAPE = Field(
+    "tank_shape",
+    "choice",
+    "Shape of the tank",
+    options=(
+        Option("round", "round, standing upright"),
+        Option("square", "a box with flat sides"),
+    ),
+)
+TANK_DEPTH = Field(
+    "tank_depth",
+    "length",
+    "Shorter side of the bare tank",
+    "Without its insulation.",
+    low="8 in",
+    high="20 ft",
+    us="in",
+    si="m",
+)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections import defaultdict
 from typing import Any
 
 import numpy
@@ -16,9 +17,13 @@ from calc.engine import link
 from calc.engine.plan import Entry
 from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
+from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
-from render import qr, record, respond, sized
+from render import paper, qr, record, respond, sized, twice
+from render.chosen import Chosen, Taken, look_at
 from render.drawings.piping import SYSTEMS
+from render.paper import Wanted, document
+from render.urgent import Said, first, urgent
 
 HOUSES = {name: house for key in ("quillbrook", "ellerquist") for name, house in edition.load(key).houses.items()}
 BARE = {"store_volume": "500 gal", "store_top": "180 °F", "lowest_useful": "130 °F", "design_load": "30,500 Btu/h"}
@@ -40,9 +45,16 @@ def words(html: str) -> str:
     return " ".join(re.sub(r"<[^>]+>", " ", html).replace("\u00a0", " ").split())
 
 
-def taken(plan: dict[str, Entry], **ticked: bool) -> dict[str, record.Taken]:
-    wanted = {key.replace("_", "-"): on for key, on in ticked.items()}
-    return {one.worksheet.key: one for one in record.look_at(plan, "us", wanted)}
+def chosen(plan: dict[str, Entry], **ticked: bool) -> Chosen:
+    return look_at(plan, "us", {key.replace("_", "-"): on for key, on in ticked.items()})
+
+
+def taken(plan: dict[str, Entry], **ticked: bool) -> dict[str, Taken]:
+    return {one.worksheet.key: one for one in chosen(plan, **ticked).taken}
+
+
+def said(plan: dict[str, Entry], **ticked: bool) -> list[Said]:
+    return urgent(chosen(plan, **ticked), "us")
 
 
 # --- which worksheets
@@ -77,6 +89,136 @@ def test_one_pipe_is_not_worked_out_for_two_loops() -> None:
     assert taken(other)["pipe"].printed and not taken(other)["charge-loop"].printed
 
 
+# --- one quantity, one answer
+
+
+def stated(one: Chosen) -> dict[str, list[tuple[str, str, float]]]:
+    """Of every key and every label: in which worksheet, as what, and with what value it stands. Apart from render.twice."""
+    found: dict[str, list[tuple[str, str, float]]] = defaultdict(list)
+    for worksheet, sheet in one.sheets.items():
+        numbers = [(key, given.field.label, given.si) for key, given in sheet.inputs.items() if given.quantity]
+        numbers += [(result.key, result.label, result.si) for result in sheet.results if result.si is not None]
+        for key, label, value in numbers:
+            for name in {key, label}:
+                found[name].append((worksheet, label, float(value)))
+    return found
+
+
+@pytest.mark.parametrize("house", HOUSES)
+def test_a_quantity_has_one_value_or_a_sentence_that_tells_them_apart(house: str) -> None:
+    one = chosen(HOUSES[house])
+    sentences = twice.told_apart(one, "us")
+    assert len(one.sheets) > 10
+    for name, stands in stated(one).items():
+        values = [value for _, _, value in stands]
+        if max(values) - min(values) <= 1e-3 * max(abs(value) for value in values):
+            continue
+        labels = {label: {f"{value:.3g}" for _, other, value in stands if other == label} for _, label, _ in stands}
+        alike = [label for label, those in labels.items() if len(those) > 1]
+        if name not in BY_KEY and not alike:
+            continue  # two things whose words tell them apart: flow in the house's pipe, flow at the fire's peak
+        wanted = [BY_KEY[name][0].label] if name in BY_KEY else alike
+        for label in wanted:
+            assert [sentence for sentence in sentences if sentence.startswith(label)], (name, stands)
+
+
+@pytest.mark.parametrize("house", HOUSES)
+def test_the_verdict_uses_the_steps_of_the_sheets(house: str) -> None:
+    sheets = chosen(HOUSES[house]).sheets
+    chain = WORKSHEETS["will-it-work"]
+    compared = 0
+    for one in chain.takes:
+        if one.worksheet in sheets and one.key in {step.key for step in sheets[chain.key].course.steps}:
+            assert sheets[chain.key].values[one.key] == sheets[one.worksheet].values[one.result or one.key], one
+            compared += 1
+    assert compared >= 8
+    margins = {
+        (key, name): sheet.values.get(name)
+        for key, sheet in sheets.items()
+        for name in ("outlet_margin", "highest_margin")
+    }
+    for name in ("outlet_margin", "highest_margin"):
+        asked = {
+            key: value for (key, other), value in margins.items() if other == name and key != "gravity-loop" and value
+        }
+        assert len(asked) > 2
+        assert max(asked.values()) - min(asked.values()) < 0.01  # type: ignore[operator]
+
+
+def test_the_room_is_judged_by_its_own_worksheet() -> None:
+    one = chosen(HOUSES["Fern Lane"])
+    room = one.sheets["room-heat"].values["room_can_use"]
+    assert one.sheets["will-it-work"].values["room_can_use"] == room
+    assert one.sheets["firing"].values["room_can_use"] == pytest.approx(room, rel=1e-4)
+    assert not [said for said in urgent(one, "us") if said.level == "unworkable"]
+
+
+def test_a_chimney_that_was_worked_out_is_checked() -> None:
+    plan = HOUSES["Fern Lane"] | entries(chimney_known="no")
+    (chimney,) = [one for one in chosen(plan).sheets["will-it-work"].verdicts if one.key == "chimney"]
+    assert chimney.status == "pass"
+
+
+@pytest.mark.parametrize(("house", "open_to_air"), [("Fern Lane", True), ("Mill Row", False)])
+def test_an_open_plant_is_not_judged_by_a_pressure_tank(house: str, open_to_air: bool) -> None:
+    found = {one.key: one for one in chosen(HOUSES[house]).sheets["will-it-work"].verdicts}
+    assert ("pressure" in found) is not open_to_air
+    assert ("open-store" in found) is open_to_air
+    if open_to_air:
+        assert found["open-store"].status == "not checked"
+        assert "17.9\u00a0gal" in found["open-store"].text
+
+
+LETTER = {
+    "design_load": "40,000 Btu/h",
+    "baseboard_length": "80 ft",
+    "lowest_useful": "140 °F",
+    "emitter": "baseboard",
+    "indoor": "68 °F",
+    "design_outdoor": "-5 °F",
+    "store_top": "180 °F",
+    "store_volume": "500 gal",
+}
+
+
+def test_emitters_that_need_more_than_the_store_has_come_first() -> None:
+    """80 ft of baseboard for 40,000 Btu/h need far more than 180 °F, whatever the plan says its coolest useful water is."""
+    plan = entries(**LETTER)
+    one = chosen(plan)
+    (emitter,) = [found.sheet for found in one.taken if found.worksheet.key == "emitter-temperature"]
+    assert emitter and "emitter-temperature" not in one.sheets, "most of it is assumed, so it is not printed"
+    need = emitter.values["lowest_useful"]
+    assert isinstance(need, float) and need > 180 * 5 / 9 + 255.372
+    told = first(urgent(one, "us")).told
+    assert told[0].level == "unworkable"
+    shown = next(result.shown for result in emitter.results if result.key == "lowest_useful")
+    assert shown in told[0].text
+    assert [said for said in told if said.title == "Lowest useful store temperature is given too low."]
+    html = document(one, "us", Wanted(appendix=False))
+    assert words(html).index("This cannot work") < words(html).index("Parts")
+    assert "This plan cannot work as it stands" in words(html)
+
+
+def test_a_need_that_is_higher_than_the_number_given_counts_everywhere() -> None:
+    house = HOUSES["Alder Yard"] | entries(radiator_rating="15 kW")
+    one = chosen(house)
+    (raised,) = one.raised
+    assert raised.field.key == "lowest_useful" and raised.need == pytest.approx(57.3 + 273.15, abs=0.1)
+    for worksheet in ("stored-heat", "tank-size", "firing", "will-it-work"):
+        assert one.sheets[worksheet].values["lowest_useful"] == pytest.approx(raised.need, rel=1e-4)
+    assert record.link_of(one.given) == record.link_of(house), "the link keeps what was given"
+
+
+def test_stops_come_first_then_five_cautions_and_the_others_are_named() -> None:
+    everything = said(HOUSES["Ridge Road"])
+    head = first(everything)
+    assert [one.level for one in head.told] == ["stop"] + ["caution"] * 5
+    assert head.verdict == "Stop: 1 danger in this plan must be mended before a fire is lit."
+    weights = [one.weight for one in everything if one.level == "caution"]
+    assert weights == sorted(weights, reverse=True)
+    assert len(head.rest) == len(weights) - 5 > 0
+
+
 # --- what is said of each number
 
 
@@ -86,7 +228,7 @@ def test_every_choice_says_who_made_it() -> None:
         "lowest_useful": Entry("130 F", "link"),
         "cold_water": Entry("", "typical"),
     }
-    html = record._document(plan, record.look_at(plan, "us", {}), "us", {})
+    html = document(chosen(plan), "us", Wanted())
     rows = {words(row).partition("  ")[0]: words(row) for row in re.findall(r"<tr><th scope=\"row\">.*?</tr>", html)}
     text = " | ".join(rows.values())
     assert "Store volume 500 gal Given" in text
@@ -101,27 +243,26 @@ def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> N
     value = sheet.values["lowest_useful"]
     assert isinstance(value, float)
     good = house | {"lowest_useful": Entry(f"{value * 1.8 - 459.67:.5f} F", "computed", "emitter-temperature")}
-    assert not [one for one in record._urgent(good, list(taken(good).values())) if "out of date" in one.title]
+    assert not [one for one in said(good) if "out of date" in one.title]
     stale = good | {"baseboard_length": Entry("90 ft", "typed")}
-    (said,) = [one for one in record._urgent(stale, list(taken(stale).values())) if "out of date" in one.title]
-    assert said.title == "Lowest useful store temperature is out of date."
+    (late,) = [one for one in said(stale) if "out of date" in one.title]
+    assert late.title == "Lowest useful store temperature is out of date."
 
 
 def test_a_number_that_a_worksheet_refuses_is_told_on_the_first_page() -> None:
     plan = entries(**BARE) | entries(store_top="60 gal")
-    said = record._urgent(plan, list(taken(plan).values()))
     assert any(
         one.title == "It could not be worked out." and "Store temperature when fully charged" in one.text
-        for one in said
+        for one in said(plan)
     )
 
 
 @pytest.mark.parametrize("house", HOUSES)
 def test_stops_and_cautions_stay_when_their_worksheet_is_left_out(house: str) -> None:
     plan = HOUSES[house]
-    everything = {(one.level, one.title) for one in record._urgent(plan, list(taken(plan).values()))}
+    everything = {(one.level, one.title) for one in said(plan)}
     none = {key.replace("-", "_"): False for key in WORKSHEETS}
-    assert {(one.level, one.title) for one in record._urgent(plan, list(taken(plan, **none).values()))} == everything
+    assert {(one.level, one.title) for one in said(plan, **none)} == everything
     assert len(everything) >= 5
 
 
@@ -135,11 +276,12 @@ def test_no_part_takes_its_size_from_another_house() -> None:
     sheets = {key: one.sheet for key, one in found.items() if one.printed and one.sheet}
     rows = {row.name: row for row in sized.listed(sheets, "us")}
     assert {"floor", "stored-heat"} <= sheets.keys()
-    for name in ("Store", "Emitters"):
+    for name in ("Store", "Warm floor"):
         assert rows[name].size == sized.NOT_YET
         assert rows[name].lacks
     assert sized.drawn(sheets, "us") == {}
-    assert "This is not worked out for this job." in [one.title for one in record._urgent(plan, list(found.values()))]
+    titles = [one.title for one in said(plan, floor=True, stored_heat=True)]
+    assert "This is not worked out for this job." in titles
 
 
 def test_a_part_names_the_choices_that_nobody_made() -> None:
@@ -160,7 +302,7 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
     assert shown["expansion", "vessel_with_reserve"] in rows["Expansion tank"]
     assert shown["charge-loop", "flow"] in rows["Pump between stove and store"]
     assert shown["charge-loop", "head"] in rows["Pump between stove and store"]
-    assert shown["emitter-temperature", "supply_water"] in rows["Emitters"]
+    assert shown["emitter-temperature", "supply_water"] in rows["Baseboard"]
     assert rows["Tempering valve"] == sized.NOT_YET
 
 
@@ -176,7 +318,7 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
 )
 def test_the_piping_drawing_suits_the_plan(house: str, drawing: str) -> None:
     sheets = {key: one.sheet for key, one in taken(HOUSES[house]).items() if one.printed and one.sheet}
-    assert record.suited(sheets) == drawing
+    assert paper.suited(sheets) == drawing
 
 
 @pytest.mark.parametrize("worksheet", WORKSHEETS.values(), ids=list(WORKSHEETS))
@@ -246,19 +388,19 @@ def test_nothing_that_is_sent_becomes_markup() -> None:
         bad: {"text": bad},
         "store_top": bad,
     }
-    said = asked(given, date=bad, version=bad, piping=bad, ticked={bad: True}, address=f"https://example.org/{bad}")
+    replied = asked(given, date=bad, version=bad, piping=bad, ticked={bad: True}, address=f"https://example.org/{bad}")
     opened = json.loads(respond(json.dumps({"ask": "record", "link": f"#v1;plan;{bad}={bad};store_volume={bad};end"})))
-    for reply in (said, opened):
+    for reply in (replied, opened):
         for part in ("paper", "worksheets", "said", "link"):  # what the page takes as markup, or as an address
             assert "<script" not in reply[part]
-    assert "alert(1)" in words(said["paper"]), "it is shown as the text that it is"
+    assert "alert(1)" in words(replied["paper"]), "it is shown as the text that it is"
 
 
 @pytest.mark.parametrize(
     ("iso", "shown"), [("2026-11-25", "25 November 2026"), ("2026-13-01", ""), ("soon", ""), ("", "")]
 )
 def test_the_date_is_written_as_on_paper(iso: str, shown: str) -> None:
-    assert record._date(iso) == shown
+    assert paper.date(iso) == shown
 
 
 def test_what_was_not_checked_is_always_there() -> None:

@@ -5,16 +5,17 @@ The hottest water of the plant is not in the store: with a full store feeding th
 
 from calc.chains.water_side import BOILING_GIVENS
 from calc.engine.declare import Advice, Result, Step
-from calc.physics import safety, water
-from calc.vocabulary import BOILING_ALTITUDE, CHARGE_RISE, SYSTEM_PRESSURE
+from calc.physics import pipes, safety, water
+from calc.vocabulary import BOILING_ALTITUDE, CHARGE_RISE, OUTLET_HEIGHT, SYSTEM_PRESSURE
 
-FIELDS = (BOILING_ALTITUDE, SYSTEM_PRESSURE, CHARGE_RISE.but(unless_given="25 F°"))
+FIELDS = (BOILING_ALTITUDE, SYSTEM_PRESSURE, CHARGE_RISE.but(unless_given="25 F°"), OUTLET_HEIGHT)
 
 # Where the question is another one, the same numbers are folded away and stand on the careful side until given.
 FOLDED = (
     BOILING_ALTITUDE.but(unless_given="5,000 ft"),
     SYSTEM_PRESSURE.but(unless_given="0 psi"),
     CHARGE_RISE.but(unless_given="25 F°"),
+    OUTLET_HEIGHT,
 )
 
 GIVENS = BOILING_GIVENS
@@ -24,13 +25,31 @@ STEPS = (
     Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
     Step("boiling", water.boiling_temperature, "Water boils there at"),
     Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
-    Step("outlet_margin", water.boiling_margin, "Margin to boiling at the outlet", temperature="outlet_at_peak"),
+    Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
+    Step(
+        "outlet_pressure",
+        pipes.pressure_at_height,
+        "Absolute pressure at the stove's outlet",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="outlet_height",
+    ),
+    Step(
+        "boiling_outlet", water.boiling_temperature, "Boiling point at the stove's outlet", pressure="outlet_pressure"
+    ),
+    Step(
+        "outlet_margin",
+        water.boiling_margin,
+        "Margin to boiling at the outlet",
+        boiling="boiling_outlet",
+        temperature="outlet_at_peak",
+    ),
 )
 
 RESULT = Result(
     "outlet_margin",
     "Margin to boiling at the stove's outlet",
-    "A full store at {store_top} and a rise of {charge_rise} at the peak; the outlet as high as the store's top.",
+    "A full store at {store_top} and a rise of {charge_rise} at the peak; water boils there at {boiling_outlet}.",
 )
 
 ADVICE = (
@@ -39,8 +58,8 @@ ADVICE = (
         "outlet-boils",
         "outlet_margin <= 0 and store_top < boiling",
         "The stove's outlet boils at the peak.",
-        "It reaches {outlet_at_peak} with a full store, and water boils at {boiling}. Charge the store cooler or let "
-        "more water flow.",
+        "It reaches {outlet_at_peak} with a full store, and water boils there at {boiling_outlet}. Charge the store "
+        "cooler or let more water flow.",
         "iapws-if97",
     ),
     Advice(
@@ -61,6 +80,7 @@ ADVICE = (
         "{outlet_margin} are left at the peak; keep {boiling_caution}. A smaller rise (more flow) or a cooler store "
         "helps.",
         "boiling-caution",
+        weight=3,
     ),
     Advice(
         "caution",
@@ -70,5 +90,6 @@ ADVICE = (
         "The store is charged to {store_top} and boils at {boiling}. The stove's outlet is hotter still at "
         "the fire's peak: keep at least {boiling_caution} between them.",
         "boiling-caution",
+        weight=3,
     ),
 )

@@ -40,7 +40,8 @@ def words(worksheet: Worksheet) -> Iterator[tuple[Word, str]]:
     """Every word of a declaration with what it is called."""
     plain: list[Word] = [*worksheet.all_fields(), *worksheet.givens, *branches_of(worksheet.cases)]
     plain += [*worksheet.all_steps(), *worksheet.results, *worksheet.advice, *worksheet.checks, *worksheet.musts]
-    plain += [*worksheet.examples, *worksheet.changes, *worksheet.follow, *worksheet.sizes, *worksheet.suits, worksheet]
+    plain += [*worksheet.examples, *worksheet.changes, *worksheet.follow, *worksheet.sizes, *worksheet.suits]
+    plain += [*worksheet.takes, worksheet]
     plain += [word for word in (worksheet.picture, worksheet.chart, worksheet.in_record) if word]
     for word in plain:
         yield word, _called(word)

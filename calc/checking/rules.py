@@ -160,6 +160,8 @@ def _step_in_cases(checked: Checked, step: AnyStep, said: Said) -> None:
 def _result(checked: Checked, result: Result, said: Said) -> None:
     must(1 <= result.figures <= 12, "its figures are not between 1 and 12")
     must(result.missing, "it needs a word for when it does not exist")
+    _asks_nobody(result.taken_when, "whether a result is taken")
+    must(bool(result.taken_when) == bool(result.else_why), "it says when it is taken or why it is not, and not both")
     for case in said:
         listed = [result for result in checked.worksheet.results if _is_listed(result, case)]
         once((entry.key for entry in listed), "result")
@@ -186,8 +188,9 @@ def _asks_nobody(text: str, what: str) -> None:
 
 def _check(checked: Checked, check: Check, said: Said) -> None:
     must(check.level in ("stop", "unworkable"), f"a check fails as stop or as unworkable, not as {check.level!r}")
-    for text in (check.fails, check.tight):
+    for text in (check.fails, check.tight, check.only):
         _asks_nobody(text, "a check")
+    must(bool(check.fails) == bool(check.tight), "it says when it fails or when it is tight, and not both")
 
 
 def _must(checked: Checked, rule: Must, said: Said) -> None:

@@ -14,7 +14,7 @@ WORKSHEET = Worksheet(
 
 from calc.engine.conditions import Condition
 from calc.engine.fields import DeclarationError, Field, Given, Option, Typical, quantity
-from calc.engine.recorded import OnlyWith, Part, Sizes, Suits
+from calc.engine.recorded import OnlyWith, Part, Sizes, Suits, Takes
 from calc.engine.steps import AnyStep, Case, Cases, Pick, Step
 from calc.engine.words import (
     Advice,
@@ -58,6 +58,7 @@ __all__ = [
     "Sizes",
     "Step",
     "Suits",
+    "Takes",
     "Typical",
     "Variant",
     "Worksheet",

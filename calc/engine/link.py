@@ -5,6 +5,8 @@ marks a number that nobody gave; `end` proves that nothing was cut off. A link i
 units and choices, and whatever else is in it is named and left out.
 
 A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
+`!s` behind a number says where it came from (`MARKS`), `units=si` in which units the link was made. For codes that a
+telephone reads, the same text is packed: `#v1;packed;…;end`.
 
 Links last: what an older version wrote is brought up to this one by `MIGRATIONS`, a step for each version.
 """
@@ -13,29 +15,41 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 from urllib.parse import quote, unquote
 
+from calc.engine import packing
 from calc.engine.fields import Field
 from calc.engine.plan import fields_by_key
 from calc.engine.read import read as read_inputs
-from calc.engine.typed import Input, Reader, Typed
+from calc.engine.typed import GIVERS, Input, Reader, Typed
 from calc.engine.worksheet import Worksheet
-from calc.units import LONGEST_TEXT
+from calc.units import LONGEST_TEXT, SYSTEMS, System
 
 VERSION = 1
 PLAN = "plan"  # stands where a worksheet's key would
+PACKED = "packed"  # likewise, and behind it the packed text
+UNITS = "units"  # stands where a number's key would
+MARKS = {giver: giver[0] for giver in GIVERS}  # each begins with a letter of its own
+_GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
 _SAFE = "/+-.,'"
 
 
 class Opened(NamedTuple):
-    """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong."""
+    """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong.
+
+    `units` is the system in which the link was made; None where it does not say.
+    """
 
     worksheet: str
     given: dict[str, Typed]
     problems: tuple[str, ...]
+    units: System | None = None
 
 
 class Carried(NamedTuple):
-    """What a link of some version carries: the worksheet's key, and key, text and origin of each number."""
+    """What a link of some version carries: the worksheet's key, and key, text and origin of each number.
+
+    The origin of a number that came from somewhere ends in that mark: "link!s".
+    """
 
     worksheet: str
     numbers: tuple[tuple[str, str, str], ...]
@@ -46,22 +60,43 @@ Migration = Callable[[Carried], Carried]
 MIGRATIONS: Mapping[int, Migration] = {}
 
 
-def write(worksheet: Worksheet, inputs: dict[str, Input]) -> str:
-    """The link that restores these inputs."""
-    parts = []
-    for key, entry in inputs.items():
-        text = str(entry.si) if entry.quantity is None else entry.quantity.link_text()
-        parts.append(f"{key}={quote(text, safe=_SAFE)}" + ("~" if entry.origin in ("typical", "example") else ""))
-    return "#" + ";".join([f"v{VERSION}", worksheet.key, *parts, "end"])
+def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us") -> str:
+    """The link that restores these inputs, made in this unit system."""
+    given = {}
+    for key, one in inputs.items():
+        text = str(one.si) if one.quantity is None else one.quantity.link_text()
+        given[key] = Typed(text, origin=one.origin, giver=one.giver)
+    return _written(worksheet.key, given, system)
 
 
-def write_plan(given: Mapping[str, Typed]) -> str:
+def write_plan(given: Mapping[str, Typed], system: System = "us") -> str:
     """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows."""
+    return _written(PLAN, given, system)
+
+
+def _written(what: str, given: Mapping[str, Typed], system: System) -> str:
     parts = []
-    for key, entry in given.items():
-        mark = "~" if entry.origin in ("typical", "example") else ""
-        parts.append(f"{key}={quote(entry.text, safe=_SAFE)}{mark}")
-    return "#" + ";".join([f"v{VERSION}", PLAN, *parts, "end"])
+    for key, one in given.items():
+        told = f"!{MARKS[one.giver]}" if one.giver in MARKS else ""
+        mark = "~" if one.origin in ("typical", "example") else told
+        parts.append(f"{key}={quote(one.text, safe=_SAFE)}{mark}")
+    units = [] if system == "us" else [f"{UNITS}={system}"]
+    return "#" + ";".join([f"v{VERSION}", what, *parts, *units, "end"])
+
+
+def packed(text: str) -> str:
+    """A link in its shortest form, for a code that a telephone reads."""
+    body = text.removeprefix(f"#v{VERSION};").removesuffix(";end")
+    return f"#v{VERSION};{PACKED};{packing.pack(body)};end"
+
+
+def _unpacked(text: str) -> str:
+    """A link as it was before it was packed; any other text as it is."""
+    version, what, *inside = (*text.strip().rpartition("#")[2].split(";", 3), "")
+    if what != PACKED or inside[1:2] != ["end"]:
+        return text
+    body = packing.unpack(inside[0], LONGEST_LINK)
+    return f"#{version};{body};end" if body else text
 
 
 def read(
@@ -74,7 +109,9 @@ def read(
     problems: list[str] = []
     if len(text) > LONGEST_LINK:
         return Opened("", {}, ("This link is too long to be one of ours.",))
-    parts = text.strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
+    parts = _unpacked(text).strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
+    if parts[1:2] == [PACKED]:
+        return Opened("", {}, ("This link was cut off or spoilt on its way. Ask for it again.",))
     if _cut_in_first_words(parts, worksheets):
         return Opened("", {}, ("This link was cut off on its way, before its first number. Ask for it again.",))
     version = parts[0]
@@ -93,17 +130,21 @@ def read(
         problems.append("This link was cut off on its way: its last numbers may be missing. Ask for it again.")
     fields = _fields(key, worksheets)
     given: dict[str, Typed] = {}
+    units: System | None = None
     for name, value, origin in carried.numbers:
-        if name not in fields:
+        if name == UNITS and value in SYSTEMS:
+            units = "si" if value == "si" else "us"
+        elif name not in fields:
             asks = "no worksheet asks" if key == PLAN else "this worksheet does not ask"
             problems.append(f"This link holds something that {asks}: “{_short(name)}”.")
         elif name in given:
             problems.append(f"This link gives {fields[name].label} twice; the first is used.")
         else:
-            given[name] = Typed(value, "us", origin)
+            origin, _, mark = origin.partition("!")
+            given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(mark, ""))
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
-    return Opened(key, given, tuple(problems))
+    return Opened(key, given, tuple(problems), units)
 
 
 def _cut_in_first_words(parts: list[str], worksheets: Mapping[str, Worksheet]) -> bool:
@@ -111,7 +152,7 @@ def _cut_in_first_words(parts: list[str], worksheets: Mapping[str, Worksheet]) -
     begun = f"v{VERSION};"
     if len(parts) == 1:
         return begun.startswith(parts[0])
-    keys = (*worksheets, PLAN)
+    keys = (*worksheets, PLAN, PACKED)
     return len(parts) == 2 and parts[1] not in keys and any(key.startswith(parts[1]) for key in keys)
 
 
@@ -120,8 +161,9 @@ def _carried(parts: list[str]) -> Carried:
     numbers = []
     for pair in parts[2:-1]:
         name, _, value = pair.partition("=")
+        value, _, mark = value.partition("!")
         plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]
-        numbers.append((unquote(name), plain, "typical" if value.endswith("~") else "link"))
+        numbers.append((unquote(name), plain, "typical" if value.endswith("~") else f"link!{mark}" if mark else "link"))
     return Carried(parts[1] if len(parts) > 1 else "", tuple(numbers))
 
 

@@ -13,12 +13,13 @@ import json
 from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
+from calc.engine.conditions import condition
 from calc.engine.fields import Field
 from calc.engine.read import Reading
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
-from calc.engine.typed import ORIGINS, Input, Reader, Typed
-from calc.engine.values import settle, work_out
+from calc.engine.typed import GIVERS, ORIGINS, Input, Reader, Typed
+from calc.engine.values import Values, settle, work_out
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
 from calc.units import Quantity, System, round_briefly
@@ -33,7 +34,7 @@ class Entry(NamedTuple):
     """One value of the plan: its text, who gave it, the worksheet that computed it if one did, the units then in force.
 
     In a file every text has its unit; in the page a number may stand without one, as it was typed: then `unit` is what
-    stood beside its box, in ASCII.
+    stood beside its box, in ASCII. `giver` says where a given number came from, if somebody told (GIVERS).
     """
 
     text: str
@@ -41,6 +42,7 @@ class Entry(NamedTuple):
     worksheet: str = ""
     system: System = "us"
     unit: str = ""
+    giver: str = ""
 
 
 class Entries(Mapping[str, Entry]):
@@ -81,7 +83,7 @@ def opened(entries: Mapping[str, Entry]) -> Entries:
 
 
 def _typed(entry: Entry) -> Typed:
-    return Typed(entry.text, entry.system, entry.origin, entry.unit)
+    return Typed(entry.text, entry.system, entry.origin, entry.unit, entry.giver)
 
 
 class Opened(NamedTuple):
@@ -139,6 +141,7 @@ def write(entries: Mapping[str, Entry]) -> str:
     lines = [f"{FIRST_LINE} {VERSION}"]
     for key, entry in entries.items():
         who = f"{entry.origin} by {entry.worksheet}" if entry.worksheet else entry.origin
+        who += f", {entry.giver}" if entry.giver else ""
         lines.append(f"{key} = {entry.text} | {who}")
     return "\n".join([*lines, "end", ""])
 
@@ -152,7 +155,7 @@ def with_units(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) ->
             continue
         quantity = known.value.quantity
         text = str(known.value.si) if quantity is None else f"{quantity.number} {quantity.unit.ascii}".strip()
-        complete[key] = Entry(text, known.entry.origin, known.entry.worksheet)
+        complete[key] = known.entry._replace(text=text, system="us", unit="")
     return Opened(complete, tuple(problems))
 
 
@@ -181,9 +184,11 @@ def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = Non
         if wrong:
             problems.append(f"{known[key][0].label} in this plan {wrong}; it was left out.")
             continue
+        who, _, giver = who.partition(", ")
         origin, _, worksheet = who.partition(" by ")
         plain = worksheet.replace("-", "").isalnum() and origin in ("computed", "example")
-        entries[key] = Entry(value, origin if origin in ORIGINS else "typed", worksheet if plain else "")
+        origin, giver = origin if origin in ORIGINS else "typed", giver if giver in GIVERS else ""
+        entries[key] = Entry(value, origin, worksheet if plain else "", giver=giver)
     if unknown:
         more = f" and {len(unknown) - 5} more" if len(unknown) > 5 else ""
         problems.append(f"This plan holds what no worksheet asks, and it was left out: {', '.join(unknown[:5])}{more}.")
@@ -300,17 +305,24 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
         fields = asked_elsewhere.get(result.key, [])
         if result.si is None or result.key in sheet.inputs or not fields:
             continue
-        if fields[0].holds(result.si):
-            offered[result.key] = Entry(_text(fields[0], result.si), origin, sheet.worksheet.key)
+        if fields[0].holds(result.si) and may_be_taken(sheet.worksheet, result.key, sheet.values):
+            offered[result.key] = Entry(text_of(fields[0], result.si), origin, sheet.worksheet.key)
     return offered
 
 
-def _text(field: Field, value: float) -> str:
+def may_be_taken(worksheet: Worksheet, key: str, values: Values) -> bool:
+    """Whether a result means to other worksheets what it means here, with these values."""
+    told = [result.taken_when for result in worksheet.results if result.key == key]
+    return all(not when or condition(when)(values, {}) for when in told)
+
+
+def text_of(field: Field, value: float) -> str:
+    """A value as a plan holds it, in US units and to five figures."""
     unit = field.unit("us")
     return f"{round_briefly(unit.from_si(value), 5)} {unit.ascii}".strip()
 
 
-def _apart(first: float, other: float) -> bool:
+def apart(first: float, other: float) -> bool:
     """Whether two values differ by more than the five figures kept in a plan."""
     return abs(first - other) > 1e-4 * max(abs(first), abs(other))
 
@@ -354,8 +366,8 @@ def stale(
         value, kept = worked_out(worksheets[entry.worksheet], entries, key), entries.si(field, entry)
         if value is None or not field.holds(value):
             outdated[key] = ""
-        elif kept is None or _apart(value, kept):
-            outdated[key] = _text(field, value)
+        elif kept is None or apart(value, kept):
+            outdated[key] = text_of(field, value)
     return outdated
 
 
@@ -375,14 +387,14 @@ def offer(
     new, standing = entries.si(field, offered), entries.si(field, there)
     assert new is not None
     if there and there.origin in ("typed", "link") and there.text.strip():
-        if standing is not None and not _apart(standing, new):
+        if standing is not None and not apart(standing, new):
             return Offer("same", None, there, ())
         short = field.keeps_highest and standing is not None and standing < new
         return Offer("typed", None, there, (offered,), short)
     if field.keeps_highest:
         highest = _highest(key, field, sheet, entries, worksheets)
         needed = entries.si(field, highest) or 0
-        if highest and needed > new and _apart(needed, new):
+        if highest and needed > new and apart(needed, new):
             return Offer("higher", None, highest, (offered,) if highest == there else (highest, offered))
     return Offer("", offered, there, ())
 
@@ -415,7 +427,7 @@ def flowing(
             continue
         kept = entries.si(fields[key][0], there) if ours and there and there.origin == "computed" else None
         now = entries.si(fields[key][0], result)
-        if kept is not None and now is not None and not _apart(kept, now):
+        if kept is not None and now is not None and not apart(kept, now):
             continue
         found = offer(key, sheet, entries, worksheets, fields)
         if found and found.taken:
@@ -441,9 +453,9 @@ def _highest(
             continue
         value = worked_out(worksheet, entries, key)
         if value is not None and field.holds(value):
-            now = Entry(_text(field, value), "computed", name)
+            now = Entry(text_of(field, value), "computed", name)
             kept = entries.si(field, there) if in_plan else None
-            others.append(there if in_plan and there and kept and not _apart(kept, value) else now)
+            others.append(there if in_plan and there and kept and not apart(kept, value) else now)
         elif in_plan and there:
             others.append(there)
     return max(others, key=lambda entry: entries.si(field, entry) or 0, default=None)

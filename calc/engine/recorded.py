@@ -22,17 +22,33 @@ class OnlyWith(NamedTuple):
         return Uses()
 
 
+class Takes(NamedTuple):
+    """A value that a worksheet takes from another one where the plan has that, in place of its own step or field.
+
+    So a plan has one answer to each question. `result` is its key there, if it is another.
+    """
+
+    key: str
+    worksheet: str
+    result: str = ""
+
+    def uses(self) -> Uses:
+        return Uses(names=(self.key,), worksheets=(self.worksheet,))
+
+
 class Part(NamedTuple):
-    """A part of a plant, by the name under which the record lists it."""
+    """A part of a plant, by the name under which the record lists it, and who has the last word about it."""
 
     name: str
+    decided_by: str
 
 
 class Sizes(NamedTuple):
     """The size that a worksheet gives a part: a sentence with {names}, and a shorter one for the piping drawing.
 
     `drawn` are the keys under which the piping drawings know the part. `only` is a choice of the worksheet and the
-    value for which the sentence holds; there the part may be `called` something else.
+    value for which the sentence holds; there the part may be `called` something else. `quantity` and `material` are the
+    other columns of a list of parts, as far as the worksheet knows them.
     """
 
     part: Part
@@ -41,10 +57,13 @@ class Sizes(NamedTuple):
     drawn: tuple[str, ...] = ()
     only: tuple[str, str] | None = None
     called: str = ""
+    quantity: str = "1"
+    material: str = ""
 
     def uses(self) -> Uses:
-        named = tuple({*placeholders(self.size), *placeholders(self.short)})
-        return Uses(where=named, only=(self.only,) if self.only else (), sentences=(self.size, self.short))
+        sentences = (self.size, self.short, self.quantity, self.material)
+        named = tuple({name for text in sentences for name in placeholders(text)})
+        return Uses(where=named, only=(self.only,) if self.only else (), sentences=sentences)
 
 
 class Suits(NamedTuple):

@@ -5,10 +5,24 @@ from calc.engine.citing import sources
 from calc.engine.conditions import Condition, condition
 from calc.engine.read import Reading
 from calc.engine.refusal import refused
+from calc.engine.sentences import placeholders
 from calc.engine.sheet import Said, Sheet, Table, Verdict
+from calc.engine.steps import AnyStep
 from calc.engine.texts import Texts, listed
 from calc.engine.typed import Input, typed_digits
-from calc.engine.values import Values, applies, at_best, changed, settle, status, work_out, zeroed
+from calc.engine.values import (
+    NOTHING,
+    TakenOver,
+    Values,
+    applies,
+    at_best,
+    chain,
+    changed,
+    settle,
+    status,
+    work_out,
+    zeroed,
+)
 from calc.engine.words import Check, Comparison, Methods
 from calc.engine.working import Value, WorkingLine, working
 from calc.engine.worksheet import Worksheet
@@ -16,14 +30,16 @@ from calc.law import OutOfRange
 from calc.sources import SOURCES
 from calc.units import System
 
+GRAVEST = 4  # weight of a caution that is a stop as soon as somebody gives the numbers on which it rests
 
-def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
-    """Work out a worksheet for what was read."""
+
+def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver = NOTHING) -> Sheet:
+    """Work out a worksheet for what was read; `taken` are the values of steps that another worksheet has worked out."""
     sheet = Sheet(worksheet, system, reading, {})
     if reading.problems:
         return sheet
     try:
-        worked = work_out(worksheet, reading)
+        worked = work_out(worksheet, reading, taken)
     except OutOfRange as wrong:
         return refused(sheet, wrong)
     values = settle(worksheet, worked)
@@ -44,9 +60,9 @@ def run(worksheet: Worksheet, reading: Reading, system: System) -> Sheet:
         ),
         meaning=tuple(text.fill(sentence) for sentence in worksheet.meaning),
         advice=advice,
-        working=_working(reading, values, worksheet, system),
+        working=_working(reading, values, worksheet, system, taken),
         tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
-        verdicts=tuple(_verdict(check, reading, values, text, best) for check in worksheet.checks),
+        verdicts=tuple(_verdict(check, reading, values, text, best) for check in chain(worksheet, values)),
         best_change=_best_change(worksheet, reading, worked, text),
         band=band(worksheet, reading, worked, text),
         assumed=tuple(
@@ -105,8 +121,9 @@ def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts,
     said = []
     for advice in held:
         asks = _rests_on(reading, advice.condition, advice.stays, values, best) if advice.level == "stop" else ""
-        level = "caution" if asks else advice.level
-        said.append(Said(level, advice.code, text.fill(advice.title), text.fill(advice.say) + asks, advice.source))
+        level, weight = ("caution", GRAVEST) if asks else (advice.level, advice.weight)
+        title, say = text.fill(advice.title), text.fill(advice.say) + asks
+        said.append(Said(level, advice.code, title, say, advice.source, weight))
     limits = (("stop", None), ("unworkable", None), ("caution", None), ("note", 2))
     return [sentence for level, most in limits for sentence in [each for each in said if each.level == level][:most]]
 
@@ -131,7 +148,7 @@ def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "
     """Of the changes worth trying, the one after which the chain stands best; empty when none makes it better."""
 
     def trouble(those: Values) -> int:
-        return sum(_WEIGHT[status(check, those)] for check in worksheet.checks)
+        return sum(_WEIGHT[status(check, those)] for check in chain(worksheet, those))
 
     best, least = "", trouble(text.values)
     for row in worksheet.changes:
@@ -141,7 +158,13 @@ def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "
     return best
 
 
-def _working(reading: Reading, values: Values, worksheet: Worksheet, system: System) -> tuple[WorkingLine, ...]:
+def _working(
+    reading: Reading,
+    values: Values,
+    worksheet: Worksheet,
+    system: System,
+    taken: TakenOver,
+) -> tuple[WorkingLine, ...]:
     shown: dict[str, Value] = {}
     for key, entry in reading.inputs.items():
         if entry.quantity is not None:
@@ -155,7 +178,21 @@ def _working(reading: Reading, values: Values, worksheet: Worksheet, system: Sys
         value = values[step.key]
         if isinstance(value, float | int) and step.key not in nothing:
             shown[step.key] = Value(float(value), step.unit(system))
-    return working(reading.course.steps, shown, system)
+    return working(_own_steps(worksheet, reading, taken), shown, system)
+
+
+def _own_steps(worksheet: Worksheet, reading: Reading, taken: TakenOver) -> tuple[AnyStep, ...]:
+    """The steps that are taken here: without those of other worksheets, and without what only these would need."""
+    if not taken:
+        return reading.course.steps
+    told = [[*placeholders(one.say), one.number, *one.conditions[0].names] for one in worksheet.checks if one.fails]
+    needed = {one.key for one in worksheet.results}.union(*told)
+    own: list[AnyStep] = []
+    for step in reversed(reading.course.steps):
+        if step.key in needed and step.key not in taken:
+            needed.update(step.needs)
+            own.append(step)
+    return tuple(reversed(own))
 
 
 def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) -> Table:

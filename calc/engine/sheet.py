@@ -32,6 +32,7 @@ class Said(NamedTuple):
     title: str
     text: str
     source: str
+    weight: int = 2
 
 
 class Table(NamedTuple):

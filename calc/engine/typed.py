@@ -19,15 +19,18 @@ from calc.units import (
     read_quantity,
     round_briefly,
     round_to,
+    show,
     with_unit,
 )
 
 ORIGINS = ("typed", "link", "computed", "typical", "example")
+# Where a given number came from, if somebody said so, in the words of a record.
+GIVERS = {"measured": "measured", "bill": "from the bill", "stock": "dealer's stock", "maker": "from the maker"}
 MOST_NAMED = 14  # of a longer list only the nearest are named
 
 
 class Typed(NamedTuple):
-    """A text as somebody gave it, the unit system that was in force then, and who gave it.
+    """A text as somebody gave it, the unit system that was in force then, who gave it, and from where (GIVERS).
 
     `unit` is what stood beside the box, in ASCII: a bare number is meant in it, whatever the label says later. Without
     it a bare number is in the unit that the field shows.
@@ -37,6 +40,7 @@ class Typed(NamedTuple):
     system: System = "us"
     origin: str = "typed"
     unit: str = ""
+    giver: str = ""
 
 
 class Input(NamedTuple):
@@ -52,12 +56,15 @@ class Input(NamedTuple):
     text: str
     from_field: str = ""
     nearest: str = ""
+    giver: str = ""
 
     def shown(self, system: System) -> str:
-        """The value as a reader of `system` sees it."""
+        """The value as a reader of `system` sees it; one that a worksheet gave to the digits that it deserves."""
         if self.quantity is None:
             return next(option.label for option in self.field.options if option.value == self.si)
         unit = self.field.unit(system)
+        if self.origin == "computed":
+            return show(self.quantity.si, unit, system, 4)
         return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
 
 
@@ -89,12 +96,16 @@ class Reader:
             near = nearest(field, typed.text)
             if near:
                 said = near.said(typed.system)
-                return Outcome(Input(field, near.option.value, None, typed.origin, near.option.value, nearest=said))
+                return Outcome(
+                    Input(
+                        field, near.option.value, None, typed.origin, near.option.value, nearest=said, giver=typed.giver
+                    )
+                )
             try:
-                value = _chosen(field, typed.text)
+                chosen = _chosen(field, typed.text)
             except UnitError as wrong:
                 return Outcome(None, wrong.reason)
-            return Outcome(Input(field, value, None, typed.origin, value))
+            return Outcome(Input(field, chosen, None, typed.origin, chosen, giver=typed.giver))
         if not typed.text.strip():
             unknown = ", or say that you do not know" if field.typical else ""
             return Outcome(None, f"is empty: type a number, like {_like(field, typed.system)}{unknown}")
@@ -103,9 +114,8 @@ class Reader:
             like = f", like {_like(field, typed.system)}" if quantity.wants_example else ""
             return Outcome(None, quantity.reason, like=like)
         reason = unfit(field, quantity, typed.system)
-        return Outcome(
-            None if reason else Input(field, quantity.si, quantity, typed.origin, typed.text), reason, quantity
-        )
+        given = Input(field, quantity.si, quantity, typed.origin, typed.text, giver=typed.giver)
+        return Outcome(None if reason else given, reason, quantity)
 
     def _quantity(self, field: Field, typed: Typed) -> Quantity | UnitError:
         unit = field.unit(typed.system)

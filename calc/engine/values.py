@@ -2,7 +2,9 @@
 
 import math
 from collections.abc import Mapping
+from types import MappingProxyType
 
+from calc.engine.conditions import condition
 from calc.engine.fields import Field, quantity
 from calc.engine.read import Reading
 from calc.engine.steps import AnyStep, Pick, Step
@@ -11,19 +13,24 @@ from calc.engine.worksheet import Worksheet
 from calc.law import NoSolution, OutOfRange
 
 Values = dict[str, float | str | None]
+TakenOver = Mapping[str, float | str | None]  # values that another worksheet has worked out
+NOTHING: TakenOver = MappingProxyType({})
 
 
-def work_out(worksheet: Worksheet, reading: Reading) -> Values:
-    """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None."""
+def work_out(worksheet: Worksheet, reading: Reading, taken: TakenOver = NOTHING) -> Values:
+    """Every value: inputs, givens, each step in order. A step without what it needs, or without a solution, is None.
+
+    `taken` are steps whose values another worksheet has worked out.
+    """
     values: Values = {key: entry.si for key, entry in reading.inputs.items()}
     for given in worksheet.givens:
         values[given.key] = given.value
-    return _work_out(values, reading.course.steps)
+    return _work_out(values, reading.course.steps, taken)
 
 
-def _work_out(values: Values, steps: tuple[AnyStep, ...]) -> Values:
+def _work_out(values: Values, steps: tuple[AnyStep, ...], taken: TakenOver = NOTHING) -> Values:
     for step in steps:
-        values[step.key] = _step(step, values)
+        values[step.key] = taken[step.key] if step.key in taken else _step(step, values)
     return values
 
 
@@ -51,7 +58,7 @@ def settle(worksheet: Worksheet, worked: Values) -> Values:
     """The values that are told: what advice sets to nothing is nothing, and a chain counts what needs attention."""
     values = worked | {key: 0.0 for key in zeroed(worksheet, worked) if key in worked}
     if worksheet.checks:
-        values[ATTENTION] = float(sum(status(check, values) != "pass" for check in worksheet.checks))
+        values[ATTENTION] = float(sum(status(check, values) != "pass" for check in chain(worksheet, values)))
     return values
 
 
@@ -84,8 +91,15 @@ def _step(step: Step | Pick, values: Values) -> float | None:
     return result if isinstance(result, float | int) and math.isfinite(result) else None
 
 
+def chain(worksheet: Worksheet, values: Values) -> list[Check]:
+    """The checks that these values call for."""
+    return [check for check in worksheet.checks if not check.only or condition(check.only)(values, {})]
+
+
 def status(check: Check, values: Values) -> str:
     """How a check stands with these values."""
+    if not check.fails:
+        return "not checked"
     fails, tight = check.conditions
     if fails(values, {}):
         return check.level

@@ -26,6 +26,8 @@ class Result(NamedTuple):
     si: str = ""
     missing: str = "does not exist"
     only: tuple[str, str] | None = None  # (choice field, value): listed only in that case
+    taken_when: str = ""  # the condition under which other worksheets may take it; always, unless given
+    else_why: str = ""  # why they may not, where it does not hold
 
     def uses(self) -> Uses:
         return Uses(
@@ -33,7 +35,8 @@ class Result(NamedTuple):
             where=(self.key,),
             only=(self.only,) if self.only else (),
             sentences=(self.label, self.say),
-            plain=(self.missing,),
+            plain=(self.missing, self.else_why),
+            conditions=(self.taken_when,) if self.taken_when else (),
             units_of=((self.us, self.key), (self.si, self.key)),
         )
 
@@ -43,7 +46,8 @@ class Advice(NamedTuple):
 
     `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
     that are exactly nothing when it holds. A stop that rests only on numbers nobody gave is said as a caution that asks
-    for them, unless the condition `stays` holds.
+    for them, unless the condition `stays` holds. Where there is room for few, the weightier come first: `weight` is 3
+    for what can hurt people or the plant, 1 for a reminder that holds for every plan of the kind.
     """
 
     level: str
@@ -54,6 +58,7 @@ class Advice(NamedTuple):
     source: str = ""
     zeroes: tuple[str, ...] = ()
     stays: str = ""
+    weight: int = 2
 
     def uses(self) -> Uses:
         return Uses(
@@ -73,7 +78,8 @@ class Check(NamedTuple):
     """One check of a chain: the number it is judged by, when it fails, when it is only just enough, and what is said.
 
     `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
-    job). A check whose number does not exist is "not checked" unless `fails` holds.
+    job). A check whose number does not exist is "not checked" unless `fails` holds. One with `only`, a condition, is
+    part of the chain only where that holds. One without conditions is named, with its number, and not judged.
     """
 
     key: str
@@ -85,11 +91,12 @@ class Check(NamedTuple):
     source: str
     level: str = "unworkable"
     stays: str = ""  # the condition under which a stop stays one though it rests only on numbers that nobody gave
+    only: str = ""
 
     def uses(self) -> Uses:
         return Uses(
             numbers=(self.number,),
-            conditions=(self.fails, self.tight),
+            conditions=tuple(text for text in (self.fails, self.tight, self.only) if text),
             sentences=(self.say,),
             plain=(self.label,),
             sources=(self.source,),

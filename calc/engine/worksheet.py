@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from calc.engine.fields import Field, Given
-from calc.engine.recorded import OnlyWith, Sizes, Suits
+from calc.engine.recorded import OnlyWith, Sizes, Suits, Takes
 from calc.engine.steps import AnyStep, Case, Cases, Course, branches_of, case_fields, fields_in, in_order, steps_in
 from calc.engine.uses import Uses
 from calc.engine.words import (
@@ -55,6 +55,7 @@ class Worksheet:
     in_record: OnlyWith | None = None
     sizes: tuple[Sizes, ...] = ()
     suits: tuple[Suits, ...] = ()
+    takes: tuple[Takes, ...] = ()
     _courses: dict[tuple[tuple[str, str], ...], "Course"] = field(default_factory=dict, compare=False, repr=False)
 
     def uses(self) -> Uses:

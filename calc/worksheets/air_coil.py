@@ -548,6 +548,7 @@ WORKSHEET = Worksheet(
             "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for "
             "{design_load}. Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
             "duct-custom",
+            weight=1,
         ),
         Advice(
             "caution",
@@ -667,9 +668,10 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "a coil in the ducts; it needs {supply_water} at {coil_flow}, with {air_flow} of air",
+            "it needs {supply_water} at {coil_flow}, with {air_flow} of air",
             "{supply_water}, {coil_flow}",
             ("duct-coil", "house"),
+            called="Coil in the ducts",
         ),
     ),
     suits=(Suits("duct-coil"),),

@@ -228,6 +228,7 @@ WORKSHEET = Worksheet(
             "antifreeze_kind == 'ethylene' and tap_side != 'single'",
             "Ethylene glycol is poisonous.",
             "It tastes sweet and kills people and pets. In a house propylene glycol is the usual choice; label the filling.",
+            weight=3,
         ),
         Advice(
             "caution",

@@ -188,6 +188,7 @@ WORKSHEET = Worksheet(
             "Little margin in the store.",
             "{store_margin} are left of the {boiling_caution} worth keeping. Weather moves the boiling point by a degree or two.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -196,6 +197,7 @@ WORKSHEET = Worksheet(
             "Little margin at the stove's outlet.",
             "{outlet_margin} are left at the peak; keep {boiling_caution}.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -204,6 +206,7 @@ WORKSHEET = Worksheet(
             "Little margin at the highest pipe.",
             "{highest_margin} are left there; keep {boiling_caution}.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -212,6 +215,7 @@ WORKSHEET = Worksheet(
             "Little margin at the pump.",
             "{pump_margin} are left at its inlet; keep {boiling_caution}. Lower is better, on the cool side.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",

@@ -360,6 +360,7 @@ WORKSHEET = Worksheet(
             "The pipe in the air freezes in a night.",
             "With the pump stopped it is at {freezing_point} after {hours_to_freezing}. Insulate it, warm its place, keep a "
             "trickle running, or fill with antifreeze. Never light the stove with a frozen pipe.",
+            weight=3,
         ),
         Advice(
             "caution",

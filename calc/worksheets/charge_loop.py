@@ -112,7 +112,7 @@ WORKSHEET = Worksheet(
             "Stove outlet temperature at the peak",
             "With a full store at {store_top} feeding the stove.",
         ),
-        Result("outlet_margin", "Margin to boiling at the outlet", "Water boils there at {boiling_outlet}."),
+        Result("outlet_margin", "Margin to boiling at the stove's outlet", "Water boils there at {boiling_outlet}."),
         Result("boiling_outlet", "Boiling point at the stove's outlet"),
         Result("highest_margin", "Margin at the highest pipe", "Water boils there at {boiling_highest}."),
         Result("pump_margin", "Margin at the pump's inlet", "Water boils there at {boiling_pump}."),
@@ -187,6 +187,7 @@ WORKSHEET = Worksheet(
             "Little margin at the stove's outlet.",
             "{outlet_margin} are left at the peak; keep {boiling_caution}. A smaller rise (more flow) or a cooler store helps.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -195,6 +196,7 @@ WORKSHEET = Worksheet(
             "Little margin at the highest pipe.",
             "{highest_margin} are left there; keep {boiling_caution}. What counts is its height over the water level.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -203,6 +205,7 @@ WORKSHEET = Worksheet(
             "Little margin at the pump's inlet.",
             "{pump_margin} are left there. Set the pump lower, on the cool side, with a short wide pipe before it.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -212,6 +215,7 @@ WORKSHEET = Worksheet(
             "It has {suction_head} of suction head; small pumps ask for about {least_suction} when hot. The maker's sheet "
             "decides.",
             "suction-head",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -235,6 +239,7 @@ WORKSHEET = Worksheet(
             "reynolds_number > laminar and reynolds_number < turbulent",
             "Between smooth and rough flow.",
             "At a Reynolds number of {reynolds_number} the friction may be half of this.",
+            weight=1,
         ),
         Advice(
             "note",
@@ -305,9 +310,11 @@ WORKSHEET = Worksheet(
         Sizes(CHARGE_PUMP, "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
         Sizes(
             CHARGE_PIPE,
-            "at least {smallest_copper_l} copper (type L) or {smallest_steel} steel; worked out with a bore of {bore}",
-            "{smallest_copper_l} copper",
+            "a bore of {bore}; at least {smallest_copper_l} copper (type L) or {smallest_steel} steel",
+            "{bore} bore",
             ("charge-pipe",),
+            quantity="{pipe_length}",
+            material="{pipe_kind}",
         ),
     ),
     leaves_out=(

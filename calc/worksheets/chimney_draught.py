@@ -398,6 +398,7 @@ WORKSHEET = Worksheet(
             "Of the {draught_needed} that the stove asks for, {draught_left} is left. A taller or better insulated flue, "
             "fewer bends, or hotter gas make more.",
             "test-draught",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -407,6 +408,7 @@ WORKSHEET = Worksheet(
             "It is {depressurization} where German sweeps allow {most_depressurization} and Canadian rules {canada_limit} at most. Let in "
             "{make_up_air}, or lock the hood so that it runs only with a window open.",
             "four-pascal",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -416,6 +418,7 @@ WORKSHEET = Worksheet(
             "The gas leaves the top at {gas_top} and its dew point is {dew_point}. A liner, insulation, drier wood or less "
             "heat taken from the gas keep it dry.",
             "tar-custom",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -434,6 +437,7 @@ WORKSHEET = Worksheet(
             "It leaves the stove at {gas_leaving}. Check the class of the flue, its clearances, and whether the efficiency "
             "you gave is right.",
             "flue-class",
+            weight=3,
         ),
         Advice(
             "caution",

@@ -346,6 +346,7 @@ WORKSHEET = Worksheet(
             "The return is only {excess_ratio} as far above the room as the supply. The plain mean flatters the emitter: "
             "by the logarithmic mean it needs {supply_water_log} supply. A faster flow, so a smaller drop, helps.",
             "en-442-log",
+            weight=1,
         ),
         Advice(
             "caution",
@@ -355,6 +356,7 @@ WORKSHEET = Worksheet(
             "North American baseboard tables may hold a heating-effect allowance that is not in the test. If the small "
             "print says that yours do not, set it to 0 %.",
             "ashrae-heating-effect",
+            weight=1,
         ),
         Advice(
             "note",
@@ -433,17 +435,21 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "{baseboard_length} of baseboard rated {baseboard_rating}; they need {supply_water}",
+            "rated {baseboard_rating}; it needs {supply_water} on the coldest day",
             "{supply_water} on the coldest day",
             ("house", "baseboard-upstairs", "baseboard-downstairs"),
             ("emitter", "baseboard"),
+            called="Baseboard",
+            quantity="{baseboard_length}",
         ),
         Sizes(
             EMITTERS,
-            "radiators rated {radiator_rating}; they need {supply_water}",
+            "rated {radiator_rating} in all; they need {supply_water} on the coldest day",
             "{supply_water} on the coldest day",
             ("house",),
             ("emitter", "radiator"),
+            called="Radiators",
+            quantity="",
         ),
     ),
     suits=(Suits("baseboard", "emitter == 'baseboard' and baseboard_length > 0"),),

@@ -312,6 +312,7 @@ WORKSHEET = Worksheet(
             "vessel_fitted >= vessel_volume and vessel_fitted < tight * vessel_volume",
             "The tank you have is tight.",
             "It is under {tight} times the {vessel_volume} needed. Membranes lose their charge: check it every year.",
+            weight=3,
         ),
         Advice(
             "stop",
@@ -339,6 +340,7 @@ WORKSHEET = Worksheet(
             "With the cold fill it boils there at {boiling_top}, and the stove's limit is {high_limit}. The pressure rises as the "
             "water grows; keep more at the top if in doubt.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -364,6 +366,7 @@ WORKSHEET = Worksheet(
             "Too near the relief valve.",
             "At {highest} it weeps: the rule keeps {highest_by_rule} under a setting of {relief_setting}.",
             "common-practice",
+            weight=3,
         ),
         Advice(
             "note",

@@ -432,6 +432,7 @@ WORKSHEET = Worksheet(
             "With the house taking nothing, {burn_share} of a burn fits. Store full means fire out, not fire down: a "
             "fire "
             "starved of air makes tar, and tar makes chimney fires. Lay smaller loads, or fit a larger store.",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -440,6 +441,7 @@ WORKSHEET = Worksheet(
             "It must be fed at night.",
             "In the worst cold there is a fire for {hours_tended} of the day, and people are awake for {waking_hours}. A "
             "larger stove, a larger firebox or less loss gives the nights back.",
+            weight=3,
         ),
         Advice(
             "caution",

@@ -419,6 +419,7 @@ WORKSHEET = Worksheet(
             "it feet and coverings suffer. At the limit it gives {most_heat} of the {design_load}. Closer pipes make "
             "it more even; or let something else bring the rest.",
             "en-1264-limits",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -437,6 +438,7 @@ WORKSHEET = Worksheet(
             "Concrete around the pipes should not see water over {screed_limit}, and this floor asks for "
             "{supply_water}. A thinner covering or closer pipes let it run cooler.",
             "en-1264-4",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -454,6 +456,7 @@ WORKSHEET = Worksheet(
             "The store is charged to {store_top} and this floor wants {supply_water}. It needs a mixing valve and a "
             "second thermostat that stops the pump: see the tempering worksheet.",
             "common-practice",
+            weight=3,
         ),
         Advice(
             "note",
@@ -533,9 +536,11 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "{floor_area} of warm floor, pipes {pipe_spacing} apart; it needs {supply_water} and {floor_flow}",
+            "pipes {pipe_spacing} apart; it needs {supply_water} and {floor_flow}",
             "{floor_area}, {supply_water}",
             ("floor", "house"),
+            called="Warm floor",
+            quantity="{floor_area}",
         ),
     ),
     suits=(Suits("floor"),),

@@ -179,7 +179,11 @@ WORKSHEET = Worksheet(
         Result("loop_drop", "Temperature drop around the loop"),
         Result("velocity", "Velocity of the water"),
         Result("reynolds_number", "Reynolds number", "Laminar below {laminar}, turbulent above {turbulent}."),
-        Result("outlet_margin", "Margin to boiling at the outlet", "Water boils at {boiling} at the store's top."),
+        Result(
+            "outlet_margin",
+            "Margin to boiling where this loop leaves the fire",
+            "Water boils at {boiling} at the store's top.",
+        ),
         Result("bore", "Inside diameter of this pipe", figures=4, us="in", si="mm"),
     ),
     headline="heat_moved",
@@ -223,6 +227,7 @@ WORKSHEET = Worksheet(
             "Little margin to boiling.",
             "{outlet_margin} are left at the outlet; keep {boiling_caution}.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -230,6 +235,7 @@ WORKSHEET = Worksheet(
             "reynolds_number > laminar and reynolds_number < turbulent",
             "Between smooth and rough flow.",
             "At a Reynolds number of {reynolds_number} nobody can say which the water does; it may move more than this.",
+            weight=1,
         ),
         Advice(
             "caution",

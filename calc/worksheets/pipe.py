@@ -244,6 +244,7 @@ WORKSHEET = Worksheet(
             "Hot for PEX.",
             "Above {pex_hot} it is rated for {pex_hottest_pressure} only, and it ages faster. Mix the water down, or use metal.",
             "pex-limits",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -251,6 +252,7 @@ WORKSHEET = Worksheet(
             "pipe_kind == 'pex'",
             "Ask for an oxygen barrier.",
             "Plastic without one lets air through its wall, and at {mean_water} that rusts a steel stove and store from inside.",
+            weight=1,
         ),
         Advice(
             "caution",
@@ -275,6 +277,7 @@ WORKSHEET = Worksheet(
             "reynolds_number > laminar and reynolds_number < turbulent",
             "Between smooth and rough flow.",
             "At a Reynolds number of {reynolds_number} nobody can say which the water does; the friction may be half of this.",
+            weight=1,
         ),
         Advice(
             "note",
@@ -343,9 +346,11 @@ WORKSHEET = Worksheet(
         Sizes(EMITTER_PUMP, "{flow} against {head}", "{flow}, {head}", ("house-pump",)),
         Sizes(
             EMITTER_PIPE,
-            "at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX; worked out with a bore of {bore}",
-            "{smallest_copper_l} copper",
+            "a bore of {bore}; at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX",
+            "{bore} bore",
             ("house-pipe",),
+            quantity="{pipe_length}",
+            material="{pipe_kind}",
         ),
     ),
     leaves_out=(

@@ -367,6 +367,7 @@ WORKSHEET = Worksheet(
             "Little margin to start from.",
             "{outlet_margin} are left before the pump even stops; keep {boiling_caution}.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -374,6 +375,7 @@ WORKSHEET = Worksheet(
             "not missing(minutes_to_boiling) and minutes_to_boiling < ten_minutes",
             "Nobody can run that fast.",
             "{minutes_to_boiling} from the pump's stop to steam: no plan may need a person to act. The dump must work by itself.",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -381,6 +383,7 @@ WORKSHEET = Worksheet(
             "dump_output > no_dump",
             "Nothing in the dump's way.",
             "No hand valve, no valve that can fail shut, no spring check, no fan: a coil behind a blower is never the dump.",
+            weight=1,
         ),
         Advice(
             "note",

@@ -186,6 +186,7 @@ WORKSHEET = Worksheet(
             "valve_capacity >= peak_output and valve_capacity < tight * peak_output",
             "The valve is tight.",
             "It passes {valve_capacity} against {peak_output}. Valves lime up; a larger one costs little.",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -195,6 +196,7 @@ WORKSHEET = Worksheet(
             "No valve, no plug, no strainer, at the stove itself and upright. Its pipe is of full bore, metal, runs down to "
             "where it is seen and scalds nobody, drains itself and never freezes. Never cap it.",
             "relief-codes",
+            weight=1,
         ),
         Advice(
             "caution",
@@ -203,6 +205,7 @@ WORKSHEET = Worksheet(
             "The vent rises all the way and never freezes.",
             "No valve, no dip, no narrowing, metal from the stove to over the tank, at least {vent_rise} above the water when "
             "hot and more with a pump. Ice in it makes a bomb of an open plant.",
+            weight=1,
         ),
         Advice(
             "note",

@@ -213,6 +213,7 @@ WORKSHEET = Worksheet(
             "{system_return} on the back of the firebox makes water, tar and acid on it, and the jacket rots. A mixing valve "
             "with its own thermostat between stove and store keeps {least_return}.",
             "return-custom",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -221,6 +222,7 @@ WORKSHEET = Worksheet(
             "A low dew point is no permission for a cool return.",
             "Water condenses at {dew_point}, tar and acids well above it. {tar_floor}, or what the maker asks, stays the floor.",
             "return-custom",
+            weight=1,
         ),
         Advice(
             "caution",
@@ -236,6 +238,7 @@ WORKSHEET = Worksheet(
             "The outlet is near boiling in many places.",
             "At {stove_outlet} little margin is left; the boiling worksheet tells how much, for your height and pressure.",
             "boiling-caution",
+            weight=3,
         ),
         Advice(
             "note",

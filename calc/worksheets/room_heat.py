@@ -354,6 +354,7 @@ WORKSHEET = Worksheet(
             "{temperature_after} after {hours_burning}. Open the doors and windows, and burn less of the wood in this room: "
             "more of the heat must go to the water.",
             "heat-strain",
+            weight=3,
         ),
         Advice(
             "caution",

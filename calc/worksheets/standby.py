@@ -243,7 +243,13 @@ WORKSHEET = Worksheet(
         *outlet.STEPS,
     ),
     results=(
-        Result("standby_loss", "Standby loss when fully charged", "At {store_top} in {store_surroundings}."),
+        Result(
+            "standby_loss",
+            "Standby loss when fully charged",
+            "At {store_top} in {store_surroundings}.",
+            taken_when="store_inside == 'no'",
+            else_why="Inside the heated space that heat warms the house, and is part of its load.",
+        ),
         Result(
             "temperature_after",
             "Temperature after {waiting}",
@@ -308,6 +314,7 @@ WORKSHEET = Worksheet(
             "store_inside == 'no' and store_surroundings < freezing",
             "Pipes can freeze out there.",
             "It is {store_surroundings} around the store. The tank itself takes weeks to freeze, its pipes a night.",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -324,6 +331,7 @@ WORKSHEET = Worksheet(
             "{evaporation} of the {standby_loss} leaves as vapor, and wets the room it goes to. Close the gaps; never "
             "seal an "
             "open tank tight: it must breathe.",
+            weight=1,
         ),
         Advice(
             "note",

@@ -1,9 +1,8 @@
 """Will the floor and the doorway take it?"""
 
+from calc.chains.footprint import footprint
 from calc.engine.declare import (
     Advice,
-    Case,
-    Cases,
     Chart,
     Comparison,
     Example,
@@ -11,7 +10,6 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
-    Option,
     Result,
     Sizes,
     Step,
@@ -19,29 +17,10 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import arithmetic, store
+from calc.physics import store
 from calc.plant import STORE_PLACE
-from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER
+from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER, TANK_SHAPE
 
-TANK_SHAPE = Field(
-    "tank_shape",
-    "choice",
-    "Shape of the tank",
-    options=(
-        Option("round", "round, standing upright"),
-        Option("square", "a box with flat sides"),
-    ),
-)
-TANK_DEPTH = Field(
-    "tank_depth",
-    "length",
-    "Shorter side of the bare tank",
-    "Without its insulation.",
-    low="8 in",
-    high="20 ft",
-    us="in",
-    si="m",
-)
 TANK_HEIGHT = Field(
     "tank_height",
     "length",
@@ -122,67 +101,59 @@ WORKSHEET = Worksheet(
         Given("nearly", "fraction", "Share of what the floor may carry that is close", "80 %", "common-practice"),
     ),
     cases=(
-        Cases(
-            "tank_shape",
-            round=Case(
-                steps=(
-                    Step("footprint", arithmetic.circle_area, "Floor under it", diameter="tank_diameter"),
-                    Step(
-                        "tilted",
-                        store.tilted_height,
-                        "Height while it is tipped up",
-                        height="tank_height",
-                        diameter="tank_diameter",
-                        us="in",
-                        si="mm",
-                    ),
-                    Step(
-                        "narrow_side",
-                        store.narrower,
-                        "What must pass the door",
-                        width="tank_diameter",
-                        depth="tank_diameter",
-                        us="in",
-                        si="mm",
-                    ),
-                    Step(
-                        "volume_by_size",
-                        store.cylinder_volume,
-                        "Volume that these measures enclose",
-                        diameter="tank_diameter",
-                        height="tank_height",
-                    ),
+        footprint(
+            round_steps=(
+                Step(
+                    "tilted",
+                    store.tilted_height,
+                    "Height while it is tipped up",
+                    height="tank_height",
+                    diameter="tank_diameter",
+                    us="in",
+                    si="mm",
+                ),
+                Step(
+                    "narrow_side",
+                    store.narrower,
+                    "What must pass the door",
+                    width="tank_diameter",
+                    depth="tank_diameter",
+                    us="in",
+                    si="mm",
+                ),
+                Step(
+                    "volume_by_size",
+                    store.cylinder_volume,
+                    "Volume that these measures enclose",
+                    diameter="tank_diameter",
+                    height="tank_height",
                 ),
             ),
-            square=Case(
-                fields=(TANK_DEPTH,),
-                steps=(
-                    Step("footprint", store.box_area, "Floor under it", width="tank_diameter", depth="tank_depth"),
-                    Step(
-                        "tilted",
-                        store.tilted_height,
-                        "Height while it is tipped up",
-                        height="tank_height",
-                        diameter="tank_depth",
-                        us="in",
-                        si="mm",
-                    ),
-                    Step(
-                        "narrow_side",
-                        store.narrower,
-                        "What must pass the door",
-                        width="tank_diameter",
-                        depth="tank_depth",
-                        us="in",
-                        si="mm",
-                    ),
-                    Step(
-                        "volume_by_size",
-                        store.box_volume,
-                        "Volume that these measures enclose",
-                        footprint="footprint",
-                        height="tank_height",
-                    ),
+            box_steps=(
+                Step(
+                    "tilted",
+                    store.tilted_height,
+                    "Height while it is tipped up",
+                    height="tank_height",
+                    diameter="tank_depth",
+                    us="in",
+                    si="mm",
+                ),
+                Step(
+                    "narrow_side",
+                    store.narrower,
+                    "What must pass the door",
+                    width="tank_diameter",
+                    depth="tank_depth",
+                    us="in",
+                    si="mm",
+                ),
+                Step(
+                    "volume_by_size",
+                    store.box_volume,
+                    "Volume that these measures enclose",
+                    footprint="footprint",
+                    height="tank_height",
                 ),
             ),
         ),
@@ -347,6 +318,7 @@ WORKSHEET = Worksheet(
             "floor_load <= floor_allowable and floor_load > nearly * floor_allowable",
             "The floor is nearly at its limit.",
             "The tank takes {floor_use} of what it may carry, and nothing else may stand there.",
+            weight=3,
         ),
         Advice(
             "unworkable",
@@ -400,6 +372,7 @@ WORKSHEET = Worksheet(
             "floor_kind == 'framed' and floor_load <= floor_allowable",
             "A framed floor sags before it breaks.",
             "Full tanks stand for decades. Have somebody look at the joists under it.",
+            weight=1,
         ),
         Advice(
             "note",
@@ -470,7 +443,9 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
-    sizes=(Sizes(STORE_PLACE, "{full_weight} when full, {floor_load} on the floor"),),
+    sizes=(
+        Sizes(STORE_PLACE, "{full_weight} when full, {floor_load} on the floor", quantity="", material="{floor_kind}"),
+    ),
     leaves_out=(
         "Whether the joists, walls and posts below are sound: somebody must look.",
         "Earthquake straps, where the code asks for them.",

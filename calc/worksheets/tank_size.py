@@ -478,7 +478,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
-    sizes=(Sizes(STORE_FOR_BURN, "{recommended}: one whole burn with no load"),),
+    sizes=(Sizes(STORE_FOR_BURN, "{recommended}: one whole burn with no load", quantity=""),),
     leaves_out=(
         "Heat that the tank itself loses.",
         "How layered the tank is: a layered one carries the house longer, a mixed one is the safe case.",

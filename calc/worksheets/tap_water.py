@@ -627,6 +627,7 @@ WORKSHEET = Worksheet(
             "Unmixed, {store_top} can come out. The sources print {scald_shortest} to {scald_longest} to a deep burn of adult skin, "
             "and they differ; children burn far sooner.",
             "scald-times",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -636,6 +637,7 @@ WORKSHEET = Worksheet(
             "Keep stored tap water at {bacteria_safe} or more and mix it down at the outlet. When fires are rare, heat the tank "
             "some other way and flush it before anyone showers.",
             "legionella",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -653,6 +655,7 @@ WORKSHEET = Worksheet(
             "Treated water behind a single wall.",
             "Ask the water authority: many want a double wall as soon as the store holds anything but drinking water.",
             "double-wall",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -750,17 +753,21 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             TAP_EXCHANGER,
-            "a plate for {plate_rating}; it makes {tap_flow_possible} from a full store",
+            "rated {plate_rating}; it makes {tap_flow_possible} from a full store",
             "{plate_rating}",
             ("plate",),
             ("tap_way", "plate"),
+            called="Plate exchanger for the taps",
+            material="{exchanger_wall}",
         ),
         Sizes(
             TAP_EXCHANGER,
-            "a coil for {coil_rating}; it makes {tap_flow_possible} from a full store",
+            "rated {coil_rating}; it makes {tap_flow_possible} from a full store",
             "{coil_rating}",
             ("tap-tank",),
             ("tap_way", "coil"),
+            called="Coil for the taps",
+            material="{exchanger_wall}",
         ),
         Sizes(
             TAP_EXCHANGER,
@@ -768,6 +775,7 @@ WORKSHEET = Worksheet(
             "{tap_tank_volume}",
             ("tap-tank",),
             ("tap_way", "sidearm"),
+            called="Sidearm for the taps",
         ),
     ),
     leaves_out=(

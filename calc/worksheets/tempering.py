@@ -136,7 +136,7 @@ WORKSHEET = Worksheet(
                         wanted="mixed_wanted",
                     ),
                     Step(
-                        "high_limit",
+                        "floor_limit",
                         mixing.high_limit,
                         "Set a second thermostat at",
                         wanted="mixed_wanted",
@@ -209,7 +209,7 @@ WORKSHEET = Worksheet(
             figures=2,
         ),
         Result(
-            "high_limit",
+            "floor_limit",
             "Highest setting of the high limit",
             "It stops the floor's pump and stays off until someone resets it.",
         ),
@@ -279,15 +279,17 @@ WORKSHEET = Worksheet(
             "Water over {scald_minutes} burns skin within minutes, over 140 °F (60 °C) within seconds. Use a valve "
             "listed for this work that shuts when one side fails, test it once a year, and never bypass it.",
             "scald-cpsc",
+            weight=3,
         ),
         Advice(
             "caution",
             "floor-fails",
-            "failed_open > high_limit",
+            "failed_open > floor_limit",
             "If the valve fails, {failed_open} goes into the floor.",
             "After some hours the floor would give {overheat_factor} times its heat, and coverings crack or part. Fit "
-            "a second thermostat on the supply that stops the pump at {high_limit} and must be reset by hand.",
+            "a second thermostat on the supply that stops the pump at {floor_limit} and must be reset by hand.",
             "en-1264-4",
+            weight=3,
         ),
         Advice(
             "caution",
@@ -306,6 +308,7 @@ WORKSHEET = Worksheet(
             "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the "
             "store to the valve, and the second thermostat in any case.",
             "pex-limits",
+            weight=3,
         ),
         Advice(
             "note",
@@ -364,7 +367,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             TEMPERING_VALVE,
-            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {high_limit} at most",
+            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {floor_limit} at most",
             "{delivered}",
             ("tempering-valve",),
             ("mix_purpose", "floor"),

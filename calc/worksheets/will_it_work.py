@@ -1,5 +1,6 @@
 """Will the whole plan work? Each check of the chain from the fire to the floor, judged by its own number."""
 
+from calc.chains.footprint import footprint
 from calc.chains.water_side import peak
 from calc.engine.declare import (
     Advice,
@@ -14,12 +15,13 @@ from calc.engine.declare import (
     Option,
     Result,
     Step,
+    Takes,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.engine.words import ATTENTION
-from calc.physics import arithmetic, firing, pipes, room, safety, store, water
+from calc.physics import firing, pipes, room, safety, store, water
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     BOILING_ALTITUDE,
@@ -51,6 +53,7 @@ from calc.vocabulary import (
     STORE_VOLUME,
     SYSTEM_PRESSURE,
     TANK_DIAMETER,
+    TANK_SHAPE,
     TOP_PRESSURE,
     VESSEL_FITTED,
     WATER_OUTPUT,
@@ -113,6 +116,7 @@ WORKSHEET = Worksheet(
         TOP_PRESSURE,
         RELIEF_SETTING,
         VESSEL_FITTED,
+        TANK_SHAPE,
         TANK_DIAMETER,
         EMPTY_WEIGHT,
         FLOOR_KIND,
@@ -131,10 +135,13 @@ WORKSHEET = Worksheet(
         Given("open_gauge", "pressure_gauge", "Pressure on an open store", "0 psi", "definition"),
         Given("no_pump", "pressure_difference", "Pump pressure added at the tank", "0 psi", "definition"),
         Given("no_doorway", "conductance", "Doors shut", "0 W/K", "definition"),
+        Given("whole_fire", "fraction", "Share of the peak that goes on", "100 %", "definition"),
+        Given("density", "density", "Weight of cold water, at 60 °F", "62.38 lb/ft3", "iapws-if97"),
     ),
     cases=(
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
         peak(),
+        footprint(),
     ),
     steps=(
         # fire
@@ -194,7 +201,7 @@ WORKSHEET = Worksheet(
             water.boiling_margin,
             "Margin to boiling at the highest pipe",
             boiling="boiling_highest",
-            temperature="store_top",
+            temperature="outlet_at_peak",
         ),
         # store and emitter
         Step(
@@ -276,13 +283,16 @@ WORKSHEET = Worksheet(
             highest="highest_allowed",
         ),
         Step("vessel_needed", safety.vessel_volume, "Expansion tank needed", reserve="no_reserve"),
-        # weight
-        Step("density_full", water.density, "Density of the water when it is filled", temperature="fill_temperature"),
+        # power cut
         Step(
-            "full_weight", store.full_weight, "Weight of the full tank", volume="store_volume", density="density_full"
+            "dump_needed",
+            safety.dump_needed,
+            "Dump needed, whatever the damper does",
+            fire_share="whole_fire",
         ),
-        Step("footprint", arithmetic.circle_area, "Footprint", diameter="tank_diameter"),
-        Step("floor_load", store.floor_load, "Weight on each area of floor", weight="full_weight"),
+        # weight
+        Step("full_weight", store.full_weight, "Weight of the full tank", volume="store_volume"),
+        Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
     ),
     checks=(
         Check(
@@ -291,7 +301,7 @@ WORKSHEET = Worksheet(
             "burning_share",
             "burning_share > 1",
             "burning_share * tight > 1",
-            "Fires of {burn_time}, {burns_per_day}, carry the coldest day: they burn for {burning_share} of it.",
+            "Loads of {burn_time}, {burns_per_day} of them, carry the coldest day: the fire burns for {burning_share} of it.",
             "first-law",
         ),
         Check(
@@ -311,7 +321,7 @@ WORKSHEET = Worksheet(
             "highest_margin",
             "highest_margin <= 0",
             "highest_margin < boiling_caution",
-            "{highest_point} above the store's top, water boils at {boiling_highest}.",
+            "{highest_point} above the store's top, water boils at {boiling_highest}; the peak brings {outlet_at_peak} there.",
             "iapws-if97",
             "stop",
         ),
@@ -373,19 +383,31 @@ WORKSHEET = Worksheet(
             "pressure",
             "Pressure",
             "vessel_needed",
-            "system_pressure > open_gauge and (missing(vessel_needed) or vessel_fitted < vessel_needed)",
-            "system_pressure > open_gauge and vessel_fitted < tight * vessel_needed",
+            "missing(vessel_needed) or vessel_fitted < vessel_needed",
+            "vessel_fitted < tight * vessel_needed",
             "The water grows by {water_expansion}; {vessel_fitted} are fitted behind a relief valve set to {relief_setting}.",
             "ashrae-expansion",
             "stop",
+            only="system_pressure > open_gauge",
+        ),
+        Check(
+            "open-store",
+            "Room for expansion",
+            "water_expansion",
+            "",
+            "",
+            "The plant is open to the air, so no pressure builds up: {water_expansion} of room must stand free above the "
+            "cold water, in the store or in a feed tank. See that it is there.",
+            "ashrae-expansion",
+            only="system_pressure <= open_gauge",
         ),
         Check(
             "power-cut",
             "Power cut",
             "dump_output",
-            "dump_output < peak_output",
-            "dump_output < tight * peak_output",
-            "At its peak the fire makes {peak_output}, and the dump takes {dump_output} with no power.",
+            "dump_output < dump_needed",
+            "dump_output < tight * dump_needed",
+            "At its peak the fire makes {peak_output}; {dump_needed} must go without power, and the dump takes {dump_output}.",
             "common-practice",
             "stop",
         ),
@@ -436,11 +458,11 @@ WORKSHEET = Worksheet(
         Result("outlet_margin", "Margin to boiling at the stove's outlet"),
         Result("burn_share", "Share of a burn that fits with no load"),
         Result("usable_heat", "Usable heat, mixed store"),
-        Result("hours_carried", "Hours it carries the coldest day", figures=2),
+        Result("hours_carried", "Hours it carries the coldest day, mixed store", figures=2),
         Result("room_can_use", "Heat that the stove's room can lose or pass on"),
         Result("vessel_needed", "Expansion tank needed", missing="no size does it"),
         Result("peak_output", "Peak output to water"),
-        Result("floor_load", "Weight on each area of floor"),
+        Result("floor_load", "Load on the floor under it"),
     ),
     headline=ATTENTION,
     say="See each link below; none stands for all.",
@@ -495,6 +517,7 @@ WORKSHEET = Worksheet(
                 "top_pressure": "4 psi",
                 "relief_setting": "30 psi",
                 "vessel_fitted": "140 gal",
+                "tank_shape": "round",
                 "tank_diameter": "54 in",
                 "empty_weight": "950 lb",
                 "floor_kind": "slab",
@@ -508,10 +531,27 @@ WORKSHEET = Worksheet(
             {
                 "chimney_known": "yes",
                 "draught_left": "0.07 in w.c.",
+                "tank_shape": "square",
+                "tank_depth": "48 in",
                 "peak_known": "yes",
                 "peak_output": "120,000 Btu/h",
             },
         ),
+    ),
+    takes=(
+        Takes("usable_heat", "stored-heat"),
+        Takes("burns_per_day", "firing", "burns_per_day_at_design"),
+        Takes("burning_share", "firing"),
+        Takes("water_heat", "firing", "burn_to_water"),
+        Takes("burn_share", "firing"),
+        Takes("room_can_use", "room-heat"),
+        Takes("draught_left", "chimney-draught"),
+        Takes("tap_store", "tap-water", "lowest_useful"),
+        Takes("water_expansion", "expansion"),
+        Takes("vessel_needed", "expansion", "vessel_volume"),
+        Takes("dump_needed", "power-cut"),
+        Takes("full_weight", "tank-place"),
+        Takes("floor_load", "tank-place"),
     ),
     leaves_out=(
         "Everything listed as not checked.",

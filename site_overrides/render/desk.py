@@ -109,11 +109,13 @@ def _message(sheet: Sheet, given: Mapping[str, Typed], address: str, name: str, 
 
 def page(edition: Any, addresses: Mapping[str, str]) -> str:
     """The desk as it stands in the page before any script; `addresses` are those of the worksheets' guides."""
-    known = view.slots(answer("stored-heat", {}))["plate"]
+    sample = next(iter(WORKSHEETS))
+    known = view.slots(answer(sample, {}))["plate"]
     return str(
         fill(
             "desk.html",
             edition=edition,
+            sample=sample,
             known=Markup(known),  # noqa: S704 - filled in by our own template
             shelves=[(name, label, getattr(edition, name)) for name, label in SHELVES],
             worksheets=[(worksheet, addresses[key]) for key, worksheet in WORKSHEETS.items() if key in addresses],

@@ -8,7 +8,7 @@ from calc.engine.citing import source_line
 from calc.engine.plan import Entries, Entry, Known
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
-from calc.engine.typed import ORIGINS, Reader, Typed, declared_input
+from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, System
 from calc.vocabulary import BY_KEY
@@ -29,13 +29,14 @@ def entries_from(asked: object, reader: Reader) -> Entries:
     entries = {}
     for key, told in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
         if isinstance(told, dict) and isinstance(told.get("text"), str):
-            origin, worksheet = told.get("from"), told.get("by")
+            origin, worksheet, giver = told.get("from"), told.get("by"), told.get("giver")
             entries[str(key)] = Entry(
                 told["text"],
                 origin if origin in ORIGINS else "typed",
                 worksheet if isinstance(worksheet, str) and worksheet in WORKSHEETS else "",
                 "si" if told.get("units") == "si" else "us",
                 told["unit"] if isinstance(told.get("unit"), str) else "",
+                giver if giver in GIVERS else "",
             )
     return Entries(entries, reader)
 
@@ -43,7 +44,8 @@ def entries_from(asked: object, reader: Reader) -> Entries:
 def entry_for_page(entry: Entry) -> dict[str, str]:
     """An entry as the page keeps it."""
     kept = {"text": entry.text, "units": entry.system, "from": entry.origin}
-    return kept | ({"unit": entry.unit} if entry.unit else {}) | ({"by": entry.worksheet} if entry.worksheet else {})
+    told = {"unit": entry.unit, "by": entry.worksheet, "giver": entry.giver}
+    return kept | {name: text for name, text in told.items() if text}
 
 
 # ---- the page "Your plan" ----------------------------------------------------------------------------------------

@@ -1,7 +1,7 @@
 """The parts of a plant with the size that a worksheet gives each of them; nothing where the plan lacks its numbers."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
@@ -14,8 +14,7 @@ from calc.worksheets import WORKSHEETS
 NOT_YET = "Not worked out yet"
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(NamedTuple):
     """One line of the list of parts."""
 
     name: str
@@ -24,6 +23,10 @@ class Row:
     assumes: tuple[str, ...] = ()
     lacks: tuple[str, ...] = ()
     known: bool = True
+    quantity: str = ""
+    material: str = ""
+    supplied_by: str = ""
+    decided_by: str = ""
 
 
 def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
@@ -33,7 +36,15 @@ def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
         row = _row(sized, sheet, system)
         if sized.part not in found or not found[sized.part].known:
             found[sized.part] = row
-    return [found.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False) for part in PARTS]
+    return [
+        (found.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)
+        for part in PARTS
+    ]
+
+
+def drawable() -> set[str]:
+    """What the piping drawings show and some worksheet sizes."""
+    return {key for worksheet in WORKSHEETS.values() for sized in worksheet.sizes for key in sized.drawn}
 
 
 def drawn(sheets: Mapping[str, Sheet], system: System) -> dict[str, str]:
@@ -62,13 +73,24 @@ def _sizer(part: Part) -> str:
 
 def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
     name, worksheet = sized.called or sized.part.name, sheet.worksheet.key
-    fed = _fed_by(sheet, placeholders(sized.size))
+    texts, told = _texts(sheet, system), (sized.size, sized.quantity, sized.material)
+    fed = _fed_by(sheet, [key for text in told for key in placeholders(text)])
     unsure = [one for key, one in sheet.inputs.items() if key in fed and one.origin == "example"]
     lacks = tuple(one.field.label for one in unsure if one.quantity is not None)
     if lacks:
         return Row(name, NOT_YET, worksheet, lacks=lacks, known=False)
     assumes = tuple(f"{one.field.label}: {one.shown(system)}" for one in unsure)
-    return Row(name, _texts(sheet, system).fill(sized.size), worksheet, assumes)
+    size, quantity, material = (texts.fill(text) for text in told)
+    from_stock = any(one.giver == "stock" for key, one in sheet.inputs.items() if key in placeholders(sized.size))
+    return Row(
+        name,
+        size,
+        worksheet,
+        assumes,
+        quantity=quantity,
+        material=material,
+        supplied_by="dealer's stock" if from_stock else "",
+    )
 
 
 def _fed_by(sheet: Sheet, keys: list[str]) -> set[str]:

@@ -67,7 +67,7 @@ ROWS = (Variant("less", {"load": "x0.5"}), Variant("cooler", {"top": "less 20 FÂ
 TABLE = Comparison("Beside each other", ROWS, ("time", "rich"), "As {time}.", "definition")
 RULES = Methods("Rules", ("time",), "By {heat}.")
 MUST = Must("heat > nothing", "heat", "Heat must be more than none.")
-PART = Part("Clock")
+PART = Part("Clock", "nobody")
 EXAMPLE = Example("An example", {"heat": "1,000 Btu", "load": "100 Btu/h", "way": "one", "fuel": "oak"})
 
 

@@ -51,7 +51,7 @@ def test_a_floor_by_hand() -> None:
     assert values["hot_share_volume"] == pytest.approx(0.1188, rel=5e-4)
     assert values["failed_open"] == pytest.approx(kelvin(180))
     assert values["overheat_factor"] == pytest.approx(3.111, rel=5e-4)
-    assert values["high_limit"] == pytest.approx(kelvin(119))
+    assert values["floor_limit"] == pytest.approx(kelvin(119))
 
 
 def test_taps_by_hand() -> None:
@@ -89,7 +89,7 @@ def test_what_a_failed_valve_does() -> None:
 
 
 def test_the_second_thermostat_never_passes_what_a_slab_stands() -> None:
-    assert sheet_of(FLOOR | {"mixed_wanted": "125 °F"}).values["high_limit"] == pytest.approx(kelvin(131))
+    assert sheet_of(FLOOR | {"mixed_wanted": "125 °F"}).values["floor_limit"] == pytest.approx(kelvin(131))
     assert "hot-slab" in codes(FLOOR | {"mixed_wanted": "140 °F"}, "caution")
     assert "hot-slab" not in codes(FLOOR)
 

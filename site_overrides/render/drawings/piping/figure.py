@@ -4,7 +4,7 @@ Places come from the description. What is worked out here is what the eye needs:
 arrows point, and where each number finds room beside its part without touching a pipe or another number.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import islice, pairwise
 from typing import Any
@@ -115,9 +115,12 @@ class Drawing:
     desc: str
 
 
-def figure(key: str, sizes: Mapping[str, str] | None = None, *, fold: bool = False) -> str:
+def figure(
+    key: str, sizes: Mapping[str, str] | None = None, *, unsized: Collection[str] = (), fold: bool = False
+) -> str:
     """The drawing of a system with the list of its parts. `sizes` gives parts and runs of pipe a size, as text.
 
+    Parts that are `unsized` are dashed, and the list says that nobody has worked them out.
     With `fold` the list of the fire's side is closed until it is asked for: on a page that has told it before.
     KeyError for a system, or for a part with a size, that does not exist.
     """
@@ -126,7 +129,11 @@ def figure(key: str, sizes: Mapping[str, str] | None = None, *, fold: bool = Fal
     unknown = sizes.keys() - {item for _, items in system.groups for item in items}
     if unknown:
         raise KeyError(f"{key} has no part called {', '.join(sorted(unknown))}")
-    return str(fill("drawings/piping.html", drawing=drawn(system, sizes), groups=_listed(system, sizes, fold)))
+    return str(
+        fill(
+            "drawings/piping.html", drawing=drawn(system, sizes, unsized), groups=_listed(system, sizes, unsized, fold)
+        )
+    )
 
 
 def numbered(system: System) -> dict[str, int]:
@@ -135,7 +142,7 @@ def numbered(system: System) -> dict[str, int]:
     return {key: number for number, key in enumerate(keys, start=1)}
 
 
-def _listed(system: System, sizes: Mapping[str, str], fold: bool) -> list[dict[str, Any]]:
+def _listed(system: System, sizes: Mapping[str, str], unsized: Collection[str], fold: bool) -> list[dict[str, Any]]:
     numbers = numbered(system)
     runs = {run.key: run for run in system.runs}
     groups: list[dict[str, Any]] = []
@@ -155,6 +162,7 @@ def _listed(system: System, sizes: Mapping[str, str], fold: bool) -> list[dict[s
                     "name": _capital(name),
                     "purpose": purpose,
                     "size": sizes.get(key, ""),
+                    "unsized": key in unsized,
                 }
             )
         groups.append({"heading": heading, "rows": rows, "open": bool(groups) or not fold})
@@ -165,7 +173,7 @@ def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def drawn(system: System, sizes: Mapping[str, str]) -> Drawing:
+def drawn(system: System, sizes: Mapping[str, str], unsized: Collection[str] = ()) -> Drawing:
     """Everything in the drawing, in its place."""
     crossings = _crossings(system)
     arrows = [(pipe, *spot) for pipe in system.pipes if (spot := _arrow_spot(system, pipe, crossings))]
@@ -183,7 +191,7 @@ def drawn(system: System, sizes: Mapping[str, str]) -> Drawing:
         ],
         arrows=[_arrow(pipe.service, spot, ahead) for pipe, spot, ahead in arrows],
         dots=[(part.x, part.y) for part in system.parts if part.role == "tee"],
-        symbols=[_symbol(part) for part in system.parts if part.role != "tee"],
+        symbols=[{**_symbol(part), "unsized": part.key in unsized} for part in system.parts if part.role != "tee"],
         words=[*words, *labels],
         numbers=numbers,
         desc=_description(system),

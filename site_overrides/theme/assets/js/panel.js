@@ -31,10 +31,11 @@ function sleep(panels, calculator) {
 
 /** What the panels that have no answer of their own in the page are checked by: the plate of a worked example. */
 export function knownPlate(element) {
+  const known = element.querySelector("[data-ss-known]");
   return {
-    check: { ask: "worksheet", worksheet: "stored-heat" },
+    check: { ask: "worksheet", worksheet: known.dataset.worksheet },
     part: (reply) => reply.slots.plate,
-    known: element.querySelector("[data-ss-known]").content.textContent,
+    known: known.content.textContent,
   };
 }
 

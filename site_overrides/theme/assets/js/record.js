@@ -32,7 +32,7 @@ page.querySelector("form").addEventListener("submit", (event) => event.preventDe
 page.querySelector("form").addEventListener("input", ({ target }) => {
   if (target.dataset.ssName) name();
   if (target.dataset.ssSheet) ticked[target.dataset.ssSheet] = target.checked;
-  if (target.dataset.ssSheet || target.matches("[data-ss-piping]")) ask();
+  if (target.dataset.ssSheet || target.matches("[data-ss-piping], [data-ss-appendix]")) ask();
 });
 name();
 
@@ -57,6 +57,7 @@ function ask() {
       address: location.href.split("#")[0],
       ticked,
       piping: button("piping").value,
+      appendix: button("appendix").checked,
     }),
     take,
   });

@@ -1,0 +1,137 @@
+"""Which worksheets a record holds, and each of them worked out with what the others have found."""
+
+from collections import Counter
+from collections.abc import Mapping
+from functools import cache
+from typing import NamedTuple
+
+from calc.answer import answer_plan
+from calc.engine import plan
+from calc.engine.declare import Field, OnlyWith, Worksheet
+from calc.engine.plan import Entries, Entry, fields_by_key
+from calc.engine.read import Problem, read
+from calc.engine.settled import Raised, Settled, settled
+from calc.engine.sheet import Sheet
+from calc.engine.typed import Input
+from calc.units import System
+from calc.worksheets import WORKSHEETS
+
+KNOWN_SHARE = 0.5  # of what a worksheet asks, so much must be known for it to be in the record by itself
+
+
+class Taken(NamedTuple):
+    """A worksheet as the plan finds it: what it still lacks, what is wrong, and its sheet if it was worked out."""
+
+    worksheet: Worksheet
+    held: bool
+    printed: bool
+    lacks: tuple[str, ...] = ()
+    problems: tuple[str, ...] = ()
+    sheet: Sheet | None = None
+    possible: bool = True
+
+
+class Chosen(NamedTuple):
+    """A plan as a record sees it: what was given, what follows from it, and every worksheet as the plan finds it."""
+
+    given: Entries
+    entries: Entries
+    raised: tuple[Raised, ...]
+    taken: tuple[Taken, ...]
+
+    @property
+    def sheets(self) -> dict[str, Sheet]:
+        """The sheets that are printed."""
+        return {one.worksheet.key: one.sheet for one in self.taken if one.printed and one.sheet}
+
+
+@cache
+def fields() -> dict[str, list[Field]]:
+    """The fields that a plan may hold, in the order in which the worksheets ask."""
+    return fields_by_key(WORKSHEETS.values())
+
+
+def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> Chosen:
+    """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
+    given = plan.opened(given)
+    work = settled(given, WORKSHEETS, fields(), _is_worked_out)
+    taken = tuple(_take(worksheet, given, work, system, ticked.get(key)) for key, worksheet in WORKSHEETS.items())
+    return Chosen(given, work.entries, work.raised, taken)
+
+
+@cache
+def _own_keys() -> dict[str, frozenset[str]]:
+    """Of each worksheet the keys that no other one asks: whoever gave one of these has been there."""
+    asked = {key: {field.key for field in worksheet.all_fields()} for key, worksheet in WORKSHEETS.items()}
+    count = Counter(key for keys in asked.values() for key in keys)
+    return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
+
+
+def _is_worked_out(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a plan can answer a worksheet: it is in the record, or its reader has been there and left nothing out."""
+    own = [entries[key] for key in _own_keys()[worksheet.key] & entries.keys()]
+    been_there = any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own)
+    return _is_complete(worksheet, entries) and (been_there or _is_known(worksheet, entries))
+
+
+def _is_held(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a worksheet is in the record by itself."""
+    return _is_complete(worksheet, entries) and _is_known(worksheet, entries)
+
+
+def _is_complete(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a plan holds every number that has no usual value."""
+    given = plan.given_for(worksheet, entries)
+    if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet.in_record, entries):
+        return False
+    reading = entries.reading(worksheet)
+    return not reading.problems and not _lacks(reading.inputs)
+
+
+def _is_known(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a plan holds enough of what a worksheet asks."""
+    asked = [one.field.key for one in entries.reading(worksheet).inputs.values() if not one.field.optional]
+    return sum(key in entries for key in asked) >= KNOWN_SHARE * len(asked)
+
+
+def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, ticked: bool | None) -> Taken:
+    entries = work.entries
+    if not any(typed.text.strip() for typed in plan.given_for(worksheet, given).values()):
+        # With nothing given it would be the worked example of another house.
+        return Taken(worksheet, False, False, _lacks(read(worksheet, {}, entries.reader).inputs), possible=False)
+    reading = entries.reading(worksheet)
+    if reading.problems:
+        # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
+        asks = {one.key for one in reading.course.fields if one.kind != "choice" and not (one.typical or one.optional)}
+        told = _belongs(worksheet.in_record, entries) and asks <= entries.keys()
+        return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
+    lacks, held = _lacks(reading.inputs), _is_held(worksheet, entries)
+    printed = held if ticked is None else ticked
+    if not printed and not _is_worked_out(worksheet, entries):
+        return Taken(worksheet, False, False, lacks)
+    sheet = answer_plan(worksheet, entries, system, work.taken(worksheet))
+    if sheet.problems:
+        return Taken(worksheet, False, False, lacks, _texts(sheet.problems), possible=False)
+    return Taken(worksheet, held, printed, lacks, (), sheet)
+
+
+def _texts(problems: tuple[Problem, ...]) -> tuple[str, ...]:
+    return tuple(problem.text for problem in problems)
+
+
+def _lacks(inputs: Mapping[str, Input]) -> tuple[str, ...]:
+    """The numbers that nobody gave and that nothing usual could stand in for."""
+    return tuple(one.field.label for one in inputs.values() if one.origin == "example" and needs(one))
+
+
+def needs(one: Input) -> bool:
+    """Whether a number has no usual value that could stand in for it."""
+    return one.quantity is not None and one.field.typical is None and not one.field.optional
+
+
+def _belongs(only: OnlyWith | None, entries: Entries) -> bool:
+    """Whether the plan makes the choice without which a worksheet is no part of it."""
+    if only is None:
+        return True
+    made = entries.get(only.choice.key)
+    return only.or_unmade if made is None or not made.text else made.text in only.values

@@ -1,0 +1,179 @@
+"""The record as one document: a summary of two pages to hand over, then the sums and their sources as an appendix."""
+
+import datetime
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from markupsafe import Markup
+
+from calc.engine.citing import source_line
+from calc.engine.declare import Suits, Worksheet
+from calc.engine.plan import Entries, Entry
+from calc.engine.sheet import Sheet
+from calc.engine.typed import GIVERS, Input
+from calc.engine.words import LEVEL_WORDS
+from calc.guides import GUIDES
+from calc.sources import SOURCES
+from calc.units import System
+from calc.worksheets import WORKSHEETS
+from render import qr, sized, twice
+from render.chosen import Chosen
+from render.drawings.piping import SYSTEMS, figure
+from render.templating import fill
+from render.urgent import first, urgent
+from render.view import STATUS_WORDS
+
+NO_PIPING = "none"
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
+
+
+class Choice(NamedTuple):
+    """One choice as the record lists it."""
+
+    label: str
+    value: str
+    origin: str
+    check: bool  # nobody gave it: it has to be checked on site
+    source: str  # whose usual value it is
+
+
+class Wanted(NamedTuple):
+    """How its reader wants the document: its date, drawing and length, and the address that opens it again."""
+
+    date: str = ""
+    version: str = ""
+    piping: str = ""
+    reopens: str = ""
+    appendix: bool = True
+    example_of: str = ""
+
+
+def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
+    """The whole document as HTML."""
+    sheets = chosen.sheets
+    said = urgent(chosen, system)
+    sources = list(dict.fromkeys(key for sheet in sheets.values() for key, _ in sheet.sources))
+    chain = next(one for one in chosen.taken if one.worksheet.checks)
+    return str(
+        fill(
+            "record.html",
+            wanted=wanted,
+            date=date(wanted.date),
+            first=first(said),
+            urgent=said,
+            words=LEVEL_WORDS,
+            chain=chain,
+            verdicts=chain.sheet.verdicts if chain.sheet else (),
+            statuses=STATUS_WORDS,
+            answers=[sheet.headline for sheet in sheets.values() if sheet.headline and not sheet.verdicts],
+            groups=_choices(chosen.entries, list(sheets.values()), system),
+            apart=twice.told_apart(chosen, system),
+            parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
+            piping=_piping(sheets, system, wanted.piping),
+            sheets=[(number, sheet, _also_taken(sheet)) for number, sheet in enumerate(sheets.values(), 1)],
+            sources=[source_line(SOURCES[key]) for key in sources],
+            whole=_whole,
+            place_of_source={key: number for number, key in enumerate(sources, 1)},
+            not_checked=chain.worksheet.not_checked,
+            left=[one for one in chosen.taken if not (one.printed and one.sheet)],
+            code=qr.svg(wanted.reopens, "QR code of the address beside it") if wanted.reopens else "",
+        )
+    )
+
+
+def _whole(total: str) -> Markup:
+    """A sum whose lines end between its numbers and never inside a unit, such as behind the stroke of Btu/h."""
+    return Markup(" ").join(
+        Markup('<span class="ss-whole">{}</span>').format(word) if "/" in word else word for word in total.split(" ")
+    )
+
+
+def date(iso: str) -> str:
+    """A date as people write it on paper; empty for anything else."""
+    try:
+        day = datetime.date.fromisoformat(iso)
+    except ValueError:
+        return ""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+# --- choices
+
+
+def _choices(entries: Entries, sheets: list[Sheet], system: System) -> list[tuple[str, list[Choice]]]:
+    """Every choice that the record rests on, by subject: its value and who gave it."""
+    groups: dict[str, list[Choice]] = {}
+    seen: dict[str, set[str]] = {}
+    places: dict[str, str] = {}
+    for worksheet in WORKSHEETS.values():
+        for field in worksheet.all_fields():
+            places.setdefault(field.key, worksheet.guide)
+    for sheet in sheets:
+        for key, given in sheet.inputs.items():
+            value = given.shown(system)
+            if value in seen.setdefault(key, set()) or _left_alone(given):
+                continue
+            seen[key].add(value)
+            choice = Choice(given.field.label, value, *_origin(given, entries.get(key)), _typical_source(given))
+            groups.setdefault(GUIDES[places[key]], []).append(choice)
+    return [(name, groups[name]) for name in GUIDES.values() if name in groups]
+
+
+def _left_alone(given: Input) -> bool:
+    """A number that is what it is by the worksheet's meaning, unless somebody gives another."""
+    return given.field.optional and given.origin == "typical"
+
+
+def _also_taken(sheet: Sheet) -> list[tuple[str, str]]:
+    return [(given.field.label, given.shown(sheet.system)) for given in sheet.inputs.values() if _left_alone(given)]
+
+
+def _origin(given: Input, entry: Entry | None) -> tuple[str, bool]:
+    """Who gave a value, in words, and whether it has to be checked on site."""
+    if given.origin == "computed":
+        by = WORKSHEETS[entry.worksheet].question if entry and entry.worksheet else "another worksheet"
+        return f"Worked out: {by}", False
+    if given.origin == "typical":
+        return "Assumed", True
+    if given.origin == "example":
+        return ("Not chosen" if given.quantity is None else "Of the worked example"), True
+    if given.giver:
+        return GIVERS[given.giver].capitalize(), False
+    return ("From a link" if given.origin == "link" else "Given"), False
+
+
+def _typical_source(given: Input) -> str:
+    return given.field.typical.source if given.field.typical and given.origin == "typical" else ""
+
+
+# --- the drawing
+
+
+def _piping(sheets: Mapping[str, Sheet], system: System, wanted: str) -> dict[str, Any] | None:
+    """The drawing that the reader chose, or the one that suits the plan, with the sizes of its parts."""
+    if wanted == NO_PIPING:
+        return None
+    key = wanted if wanted in SYSTEMS else suited(sheets)
+    known = {item for _, items in SYSTEMS[key].groups for item in items}
+    sizes = {part: size for part, size in sized.drawn(sheets, system).items() if part in known}
+    unsized = sized.drawable() & known - sizes.keys()
+    return {"title": SYSTEMS[key].title, "figure": figure.figure(key, sizes, unsized=unsized)}
+
+
+def suited(sheets: Mapping[str, Sheet]) -> str:
+    """The piping drawing nearest to a plan: one open to the air before all others, then in the worksheets' order."""
+    wanted = [
+        one.drawing for worksheet in WORKSHEETS.values() for one in worksheet.suits if _holds(one, worksheet, sheets)
+    ]
+    closed = next(key for key, system in SYSTEMS.items() if not system.vented)
+    return min(wanted, key=lambda key: not SYSTEMS[key].vented, default=closed)
+
+
+def _holds(one: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> bool:
+    if not one.when:
+        return worksheet.key in sheets
+    asked = [sheet.values for sheet in sheets.values() if one.condition.names <= sheet.values.keys()]
+    return any(one.condition(values, {}) for values in asked)

@@ -1,0 +1,149 @@
+"""What stands first in a record and in a message: every stop, all that cannot work, and the weightiest cautions."""
+
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+from typing import NamedTuple
+
+from calc.engine import plan
+from calc.engine.declare import Field, Worksheet
+from calc.engine.sheet import Sheet
+from calc.engine.words import LEVEL_WORDS
+from calc.units import System, show
+from calc.worksheets import WORKSHEETS
+from render.chosen import Chosen, Taken, fields
+
+MOST_CAUTIONS = 5  # told in full; the others are counted and named
+NOT_OF_THIS_JOB = 5  # weights beside those of advice: what makes other answers wrong comes first
+TOO_LOW = 4
+NO_LEVELS: Mapping[str, set[str]] = MappingProxyType({})
+SLIGHT = 1.0  # K: a need that is higher by less than this is told among the numbers, and not as a caution
+
+
+class Said(NamedTuple):
+    """A stop, what cannot work, or a caution: its words, where it comes from, and how much it weighs."""
+
+    level: str
+    title: str
+    text: str
+    where: str
+    weight: int = 2
+
+
+class First(NamedTuple):
+    """What is told first: one sentence, what is told in full, and the titles of lesser cautions."""
+
+    verdict: str
+    told: tuple[Said, ...]
+    rest: tuple[str, ...]
+
+
+def first(said: list[Said]) -> First:
+    """All that is grave, and as many cautions as a reader takes in."""
+    grave = [one for one in said if one.level != "caution"]
+    cautions = [one for one in said if one.level == "caution"]
+    rest = tuple(one.title for one in cautions[MOST_CAUTIONS:])
+    return First(_verdict(said), (*grave, *cautions[:MOST_CAUTIONS]), rest)
+
+
+def _verdict(said: list[Said]) -> str:
+    """The sentence at the head of a record."""
+    stops = sum(one.level == "stop" for one in said)
+    fails = sum(one.level == "unworkable" for one in said)
+    cautions = sum(one.level == "caution" for one in said)
+    if stops:
+        return f"Stop: {_counted(stops, 'danger')} in this plan must be mended before a fire is lit."
+    if fails:
+        return f"This plan cannot work as it stands: {_counted(fails, 'thing')} must change first."
+    if cautions:
+        return f"Nothing here says stop; {_counted(cautions, 'caution')} must be seen to. That is no approval."
+    return "None of the worksheets in this record says stop or caution. That is no approval: see what was not checked."
+
+
+def _counted(count: int, thing: str) -> str:
+    return f"{count} {thing}" if count == 1 else f"{count} {thing}s"
+
+
+def urgent(chosen: Chosen, system: System) -> list[Said]:
+    """Every stop, every plan that cannot work and every caution, also of worksheets that are left out of the record."""
+    said: list[Said] = []
+    places = {key: number for number, key in enumerate(chosen.sheets, 1)}
+    levels = {one.worksheet.key: {said.level for said in one.sheet.advice} for one in chosen.taken if one.sheet}
+    for one in chosen.taken:
+        place = places.get(one.worksheet.key)
+        where = f"Worksheet {place}" if place else one.worksheet.question
+        said += _of_worksheet(one, where, levels)
+    said += [
+        Said(
+            "caution",
+            f"{one.field.label} is given too low.",
+            f"The plan has {_given(one.field, one.given, chosen, system)}; "
+            f"{show(one.need, one.field.unit(system), system, 3)} are needed, and that counts in this record.",
+            WORKSHEETS[one.worksheet].question,
+            TOO_LOW,
+        )
+        for one in chosen.raised
+        if one.need - (chosen.given.si(one.field, one.given) or 0) > SLIGHT
+    ]
+    said += _stale(chosen)
+    return in_order(said)
+
+
+def in_order(said: Iterable[Said]) -> list[Said]:
+    """Each said once, the gravest first and of cautions the weightiest."""
+    order = list(LEVEL_WORDS)
+    once: dict[tuple[str, str], Said] = {}
+    for one in said:  # several worksheets may say the same of one number
+        once.setdefault((one.level, one.title), one)
+    return sorted(once.values(), key=lambda one: (order.index(one.level), -one.weight))
+
+
+def _of_worksheet(one: Taken, where: str, levels: Mapping[str, set[str]]) -> list[Said]:
+    said = [Said("caution", "It could not be worked out.", text, where, NOT_OF_THIS_JOB) for text in one.problems]
+    if one.sheet is None:
+        return said
+    of_it = of_sheet(one.sheet, where, levels)
+    if not one.printed and (assumed := len(one.sheet.assumed)):
+        rough = f" Rough: {_counted(assumed, 'number')} there {'is' if assumed == 1 else 'are'} assumed."
+        of_it = [each._replace(text=each.text + rough) for each in of_it]
+    said += of_it
+    if one.printed and one.lacks:
+        text = f"Nobody gave {', '.join(one.lacks)}; the worked example's stand in."
+        said.append(Said("caution", "This is not worked out for this job.", text, where, NOT_OF_THIS_JOB))
+    return said
+
+
+def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVELS) -> list[Said]:
+    """What one worksheet stops, calls unworkable or warns of; of a chain every link that fails.
+
+    `levels` are those of what other worksheets say: a link that fails by their number is told by them.
+    """
+    said = [Said(one.level, one.title, one.text, where, one.weight) for one in sheet.advice if one.level != "note"]
+    for verdict in sheet.verdicts:
+        told_by = _judged_by(sheet.worksheet, verdict.key)
+        told = any(verdict.status in levels.get(worksheet, ()) for worksheet in told_by)
+        if verdict.status in ("stop", "unworkable") and not told:
+            said.append(Said(verdict.status, f"{verdict.label}: {verdict.number}.", verdict.text, where))
+    return said
+
+
+def _judged_by(worksheet: Worksheet, key: str) -> set[str]:
+    """The worksheets whose numbers decide a link of the chain."""
+    check = next(one for one in worksheet.checks if one.key == key)
+    names = check.conditions[0].names if check.fails else ()
+    return {one.worksheet for one in worksheet.takes if one.key in names}
+
+
+def _given(field: Field, entry: plan.Entry, chosen: Chosen, system: System) -> str:
+    value = chosen.given.value(field, entry)
+    return value.shown(system) if value else entry.text
+
+
+def _stale(chosen: Chosen) -> list[Said]:
+    """A caution for every number that its worksheet would now compute differently."""
+    said = []
+    for key, now in plan.stale(chosen.given, WORKSHEETS, fields()).items():
+        entry = chosen.given[key]
+        text = f"The plan has {entry.text}; its worksheet now gives {now or 'no result'}."
+        title = f"{fields()[key][0].label} is out of date."
+        said.append(Said("caution", title, text, WORKSHEETS[entry.worksheet].question, NOT_OF_THIS_JOB))
+    return said
