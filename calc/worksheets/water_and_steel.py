@@ -20,7 +20,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import fill_water
-from calc.vocabulary import STORE_KIND, STORE_TOP, WATER_OUTPUT
+from calc.vocabulary import STORE_KIND, WATER_OUTPUT
 
 HARDNESS = Field(
     "hardness",
@@ -92,6 +92,15 @@ STAINLESS = Field(
     options=(Option("none", "none"), Option("304", "grade 304"), Option("316", "grade 316")),
     unless_given="none",
 )
+HOTTEST_WATER = Field(
+    "hottest_water",
+    "temperature",
+    "Hottest water at that steel",
+    "What a coil or plate gets at the end of a good burn.",
+    low="70 °F",
+    high="250 °F",
+    typical=Typical("180 °F", "common-practice", "170 °F", "190 °F", "A thermometer on the pipe to it."),
+)
 ALUMINUM = Field(
     "aluminum",
     "choice",
@@ -152,24 +161,24 @@ WORKSHEET = Worksheet(
             **{
                 "none": Case(),
                 "304": Case(
-                    fields=(STORE_TOP,),
+                    fields=(HOTTEST_WATER,),
                     steps=(
                         Step(
                             "chloride_limit",
                             fill_water.chloride_limit_304,
                             "Chloride that this steel bears",
-                            hottest="store_top",
+                            hottest="hottest_water",
                         ),
                     ),
                 ),
                 "316": Case(
-                    fields=(STORE_TOP,),
+                    fields=(HOTTEST_WATER,),
                     steps=(
                         Step(
                             "chloride_limit",
                             fill_water.chloride_limit_316,
                             "Chloride that this steel bears",
-                            hottest="store_top",
+                            hottest="hottest_water",
                         ),
                     ),
                 ),
@@ -278,7 +287,7 @@ WORKSHEET = Worksheet(
             "chloride-stainless",
             "chloride > chloride_limit",
             "Too much chloride for this stainless steel.",
-            "In water up to {store_top} makers of plate exchangers use it up to {chloride_limit}; this water has {chloride}. "
+            "In water up to {hottest_water} makers of plate exchangers use it up to {chloride_limit}; this water has {chloride}. "
             "Stainless steel does not rust evenly: it pits and cracks. Use demineralized water or another metal.",
             "chloride-plates",
         ),
@@ -383,7 +392,7 @@ WORKSHEET = Worksheet(
                 "chloride": "25 mg/L",
                 "inhibitor_share": "1 %",
                 "stainless": "316",
-                "store_top": "170 °F",
+                "hottest_water": "170 °F",
             },
         ),
     ),
