@@ -17,6 +17,7 @@ GUIDES = {
     "open-or-pressurised": "Pressure and expansion",
     "antifreeze": "Antifreeze",
     "water": "Fill water",
+    "other-heat": "Other heat",
     "safety": "Safety",
     "dump": "Heat dump",
     "plan": "The whole",

@@ -116,6 +116,8 @@ KINDS: dict[str, Kind] = {
         Kind("expansion_rate", "1/K", "1/°F", "1/K", "growth for each degree"),
         Kind("time_per_heat", "s/J", "h/MMBtu", "h/kWh", "time for each heat"),
         Kind("temperature_rate", "K/s", "F°/h", "K/h", "how fast a temperature changes"),
+        Kind("radiation", "J/m²", "kWh/m²", "kWh/m²", "sunshine on each area"),
+        Kind("loss_growth", "W/(m²·K²)", "W/(m²·K²)", "W/(m²·K²)", "how a panel's loss grows"),
         Kind("hardness", "kg/m³", "mg/L", "mmol/L", "a hardness, as calcium carbonate"),
         Kind("concentration", "kg/m³", "mg/L", "mg/L", "how much is dissolved"),
         Kind("dose", "1", "gal/100 gal", "L/100 L", "a dose by volume"),

@@ -52,7 +52,7 @@ def read_quantity(text: str, kind: str, shown: Unit, system: System) -> Quantity
     text = _plain(text)
     if kind == "thermal_resistance":
         text = re.sub(r"^R\s*-?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # builders say R-19
-    if kind == "fraction":
+    if kind in ("fraction", "factor"):
         text = re.sub(r"^(COP)\s*(?=\d)(.*)", r"\2 \1", text, flags=re.IGNORECASE)  # COP 3.2
     if kind == "acidity":
         text = re.sub(r"^pH\s*=?\s*(?=\d)", "", text, flags=re.IGNORECASE)  # pH 8.5

@@ -34,6 +34,7 @@ KEYS = (
     "expansion",
     "antifreeze",
     "water-and-steel",
+    "other-heat",
     "boiling",
     "relief",
     "heat-dump",

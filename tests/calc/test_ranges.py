@@ -11,6 +11,7 @@ SEVERAL = {
     "heat_content": "of fuels sold by volume and by weight",
     "antifreeze": "none in plain water, and what the tables of the glycols hold",
     "efficiency": "a heat pump gives more than it takes; no stove does, and one of 100 % has no flue gas",
+    "load": "a store is also refilled while nobody draws, and then carries no load",
     "high_limit": "glycol's growth is tabled to 212 °F",
 }
 

@@ -92,11 +92,18 @@ def _both(what: str) -> tuple[str, str]:
 
 
 def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:
-    """What is not named is the worked example's, so that a page's numbers do not move with a typical value."""
+    """What is not named is the worked example's, so that a page's numbers do not move with a typical value.
+
+    `example="Mill Row"` takes the worksheet's example of that house instead of its first.
+    """
     if key not in WORKSHEETS or not given:
         return given
-    example = {name: Typed(text, "us", "example") for name, text in WORKSHEETS[key].examples[0].given.items()}
-    return example | given
+    house = given["example"].text if "example" in given else ""
+    examples = [one for one in WORKSHEETS[key].examples if one.name.startswith(house)]
+    if not examples:
+        raise ValueError(f"{key} has no example called {house!r}")
+    example = {name: Typed(text, "us", "example") for name, text in examples[0].given.items()}
+    return example | {name: typed for name, typed in given.items() if name != "example"}
 
 
 def _plain(what: str) -> tuple[str, str]:

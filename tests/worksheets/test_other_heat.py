@@ -1,0 +1,170 @@
+"""Worked by hand: the examples of the other-heat worksheet, its closures, and where its advice begins."""
+
+import pytest
+
+from calc.answer import Typed, answer
+from calc.engine.sheet import Sheet
+from calc.tables.places import PLACES
+from calc.tables.sun import MONTH_DAYS, MONTHS, SUN
+from calc.units import BTU, HOUR
+
+EXAMPLES = {one.name.split(":")[0]: dict(one.given) for one in reversed(answer("other-heat", {}).worksheet.examples)}
+PANELS = dict(answer("other-heat", {}).worksheet.examples[0].given)
+HEAT_PUMP, ELEMENT = EXAMPLES["Mill Row"], EXAMPLES["Ridge Road"]
+
+
+def _sheet(example: dict[str, str], **given: str) -> Sheet:
+    sheet = answer("other-heat", {key: Typed(text) for key, text in (example | given).items()})
+    assert not sheet.problems, sheet.problems
+    return sheet
+
+
+def _values(example: dict[str, str], **given: str) -> dict[str, float]:
+    return {key: one for key, one in _sheet(example, **given).values.items() if isinstance(one, float | int)}
+
+
+def _codes(example: dict[str, str], **given: str) -> set[str]:
+    return {said.code for said in _sheet(example, **given).advice}
+
+
+def test_the_table_of_the_sun_has_every_place_and_the_degree_days_of_its_year() -> None:
+    assert SUN.keys() == PLACES.keys()
+    for key, months in SUN.items():
+        assert {len(column) for column in months[:4]} == {12}
+        assert sum(months.degree_days) == pytest.approx(PLACES[key].degree_days[65], abs=6)  # twelve roundings
+        assert sum(months.radiation) < months.whole_year
+        for at, days in enumerate(MONTH_DAYS):
+            # The strong hours have more than 250 W/m² each, less than the sun gives, and there are no more than it is up.
+            assert 0.25 * months.hours[at] <= months.radiation[at] + 0.5 <= 1.1 * months.hours[at] + 1, (key, at)
+            assert months.hours[at] <= days * 16
+
+
+def test_panels_by_hand() -> None:
+    # January in Missoula: 1,215 of 7,384 °F·day, 85 h of strong sun with 45 kWh/m² at −3 °C.
+    # 13,300 Btu/h ÷ 73 °F × 7,800 × 24 = 34.11 MMBtu a year; × the month's share, + 1,500 Btu/h × 744 h = 1.116 MMBtu.
+    # Panels at 130 + 10 = 140 °F = 60 °C: 63 K over the air: 3.4 × 63 + 0.016 × 3,969 = 277.7 W/m².
+    # 11.148 m² × 0.9 × (0.74 × radiation − 0.2777 kW × hours).
+    months = SUN["missoula-mt"]
+    year = 13_300 / 73 * 7_800 * 24
+    need = year * months.degree_days[0] / sum(months.degree_days) + 1_500 * 744
+    excess = 60 - months.air[0]
+    loss = 3.4 * excess + 0.016 * excess**2
+    heat = 11.148 * 0.9 * (0.74 * months.radiation[0] - loss / 1000 * months.hours[0])  # kWh
+    found = _values(PANELS)
+    assert found["need_jan"] == pytest.approx(need * BTU, rel=0.001)
+    assert found["most_jan"] == pytest.approx(heat * 3.6e6, rel=0.005)
+    assert found["share_jan"] == pytest.approx(heat * 3412.14 / need, rel=0.005)
+    assert found["yearly_electricity"] == pytest.approx(40 * sum(months.hours) * HOUR)
+
+
+def test_a_month_in_which_panels_would_lose_heat_counts_nothing() -> None:
+    found = _values(PANELS, lowest_useful="165 °F", place="hof-de")
+    assert found["most_dec"] == 0
+    assert found["share_dec"] == 0
+    assert found["most_jul"] > 0
+
+
+def test_a_surplus_does_not_move_to_another_month() -> None:
+    found = _values(PANELS, panel_area="600 ft2")
+    assert found["share_jul"] == 1
+    assert found["share_dec"] < 0.3
+    assert found["left_jul"] == pytest.approx(found["most_jul"] - found["need_jul"])
+    # December has what its own sun gives, whatever July left over.
+    assert found["used_dec"] == pytest.approx(5 * _values(PANELS)["used_dec"])
+    assert found["heat_given"] == pytest.approx(sum(found[f"used_{month}"] for month in MONTHS))
+    assert found["left_year"] == pytest.approx(sum(found[f"left_{month}"] for month in MONTHS))
+
+
+def test_a_heat_pump_by_hand() -> None:
+    # 800 gal from 130 to 140 °F: 3,028 L × 4.11 MJ/(m³·K) × 5.556 K = 69.2 MJ; ÷ 24,000 Btu/h (7,034 W) = 2.73 h.
+    # January: 24,000 Btu/h × 744 h = 17.86 MMBtu, more than the need. Electricity: heat ÷ 2.2.
+    # The coldest day: 24,000 ÷ (30,500 + 2,000) = 73.8 %.
+    found = _values(HEAT_PUMP)
+    assert found["reached"] == pytest.approx((140 + 459.67) / 1.8)
+    assert found["recharge_hours"] == pytest.approx(2.73 * HOUR, rel=0.01)
+    assert found["most_jan"] == pytest.approx(24_000 * 744 * BTU)
+    assert found["yearly_electricity"] == pytest.approx(found["heat_given"] / 2.2)
+    assert found["coldest_share"] == pytest.approx(24_000 / 32_500)
+    # 2.2 × (333.15 − 272.04) ÷ 333.15
+    assert found["carnot_share"] == pytest.approx(2.2 * 61.11 / 333.15, rel=0.001)
+
+
+def test_a_heat_pump_below_the_useful_band_does_nothing() -> None:
+    sheet = _sheet(HEAT_PUMP, highest_water="130 °F")
+    assert {one.code: one.level for one in sheet.advice}["too-cool"] == "unworkable"
+    assert sheet.values["share_year"] == 0
+    assert sheet.values["share_jan"] == 0
+    assert sheet.values["yearly_electricity"] == 0
+    assert sheet.values["recharge_hours"] is None
+
+
+def test_an_element_by_hand() -> None:
+    # 800 gal from 130 to 185 °F: 3,028 L × 4.09 MJ/(m³·K) × 30.56 K = 378 MJ; ÷ 9 kW = 11.7 h, with no load.
+    found = _values(ELEMENT)
+    assert found["load"] == 0
+    assert found["recharge_hours"] == pytest.approx(11.7 * HOUR, rel=0.01)
+    assert found["yearly_electricity"] == found["heat_given"]
+    # With 10,000 Btu/h (2.93 kW) drawn meanwhile: 11.7 × 9 ÷ 6.07.
+    drawn = _values(ELEMENT, load="10,000 Btu/h")
+    assert drawn["recharge_hours"] == pytest.approx(found["recharge_hours"] * 9 / (9 - 2.9307), rel=1e-4)
+    # Eight hours a night give a third.
+    night = _values(ELEMENT, hours_a_day="8 h")
+    assert night["most_jan"] == pytest.approx(found["most_jan"] / 3)
+
+
+def test_the_year_of_a_roof_scales_its_place() -> None:
+    months = SUN["missoula-mt"]
+    same = _values(PANELS, sun_known="year", radiation_year=f"{months.whole_year} kWh/m2")
+    half = _values(PANELS, sun_known="year", radiation_year=f"{months.whole_year / 2} kWh/m2")
+    assert same["share_year"] == pytest.approx(_values(PANELS)["share_year"])
+    assert half["strong_jun"] == pytest.approx(same["strong_jun"] / 2)
+
+
+def test_months_that_are_typed_count_by_the_strong_share() -> None:
+    months = SUN["missoula-mt"]
+    typed = {f"radiation_{month}": "100 kWh/m2" for month in MONTHS}
+    found = _values(PANELS, sun_known="months", **typed)
+    share = round(sum(months.radiation) / months.whole_year, 2)
+    assert found["strong_jan"] == pytest.approx(share * 100 * 3.6e6)
+
+
+def test_a_month_without_a_need_has_no_share() -> None:
+    sheet = _sheet(PANELS, place="piedmont-it", tap_load="0 Btu/h")
+    shown = {one.key: one.shown for one in sheet.results}
+    assert shown["share_jul"] == "nothing is needed"
+
+
+@pytest.mark.parametrize(
+    ("example", "given", "code"),
+    [
+        (PANELS, {"panel_area": "250 ft2"}, "left-over"),
+        (PANELS, {}, "no-winter"),
+        (PANELS, {}, "panel-side"),
+        (HEAT_PUMP, {}, "part-charge"),
+        (HEAT_PUMP, {"seasonal_cop": "3.1"}, "cop-too-good"),
+        (HEAT_PUMP, {}, "not-the-coldest-day"),
+        (HEAT_PUMP, {"load": "24,000 Btu/h"}, "draws-too-much"),
+        (ELEMENT, {"lowest_useful": "185 °F"}, "no-band"),
+        (ELEMENT, {"element_power": "9.5 kW"}, "not-the-coldest-day"),
+        (ELEMENT, {}, "element-safety"),
+    ],
+)
+def test_the_advice_begins_where_it_should(example: dict[str, str], given: dict[str, str], code: str) -> None:
+    assert code in _codes(example, **given)
+
+
+@pytest.mark.parametrize(
+    ("example", "given", "code"),
+    [
+        (PANELS, {"panel_area": "60 ft2"}, "left-over"),
+        (PANELS, {"panel_area": "600 ft2", "lowest_useful": "90 °F"}, "no-winter"),
+        (HEAT_PUMP, {"highest_water": "180 °F"}, "part-charge"),
+        (HEAT_PUMP, {"seasonal_cop": "2.9"}, "cop-too-good"),
+        (HEAT_PUMP, {"heat_pump_output": "32,500 Btu/h"}, "not-the-coldest-day"),
+        (HEAT_PUMP, {"load": "23,900 Btu/h"}, "draws-too-much"),
+        (ELEMENT, {"element_power": "9.6 kW"}, "not-the-coldest-day"),
+        (ELEMENT, {}, "panel-side"),
+    ],
+)
+def test_the_advice_is_silent_where_it_should(example: dict[str, str], given: dict[str, str], code: str) -> None:
+    assert code not in _codes(example, **given)
