@@ -8,6 +8,7 @@
     python -m calc --plan FILE [--json]             a saved plan: its values, and the worksheets that know them
     python -m calc --plan FILE stored-heat store_top=170F
                                                     a worksheet with the plan's numbers, and others in their place
+    python -m calc stored-heat --table houses.csv   a row for each house, its results behind it, as CSV
 
 FILE is what the page saves or what --plan --json prints; - reads it from standard input.
 
@@ -16,12 +17,14 @@ Exit 0, or 2 when the input is wrong: then a sentence for each mistake on standa
 """
 
 import argparse
+import csv
 import json
 import os
 import sys
 from collections.abc import Sequence
 from typing import Any, NoReturn
 
+from calc import rows
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
 from calc.engine import plan
 from calc.engine.sheet import Sheet
@@ -54,8 +57,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--describe", action="store_true", help="print inputs, results and sources")
     parser.add_argument("--link", metavar="LINK", help='open a shared link, "#v1;…;end"')
     parser.add_argument("--plan", metavar="FILE", help="use the numbers of a saved plan; - reads standard input")
+    parser.add_argument("--table", metavar="FILE", help="answer each row of a CSV file; - reads standard input")
     asked = parser.parse_intermixed_args(words)
-    alone = [name for name in ("link", "describe", "plan") if getattr(asked, name) not in (None, False)]
+    alone = [name for name in ("link", "describe", "plan", "table") if getattr(asked, name) not in (None, False)]
     if len(alone) > 1:
         parser.error(f"--{alone[0]} and --{alone[1]} do not go together")
     if asked.link is not None:
@@ -65,6 +69,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _print(opened, asked.json, said)
     if asked.describe:
         return _describe(asked.worksheet, asked.units, asked.json)
+    if asked.table is not None:
+        return _table(asked)
     if asked.worksheet is None and asked.plan is None:
         return _list()
     given, problems = _given(asked)
@@ -97,7 +103,7 @@ def _given(asked: argparse.Namespace) -> tuple[dict[str, Typed], list[tuple[str,
 def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tuple[str, str]]) -> int:
     """A plan with the worksheets that know its numbers, or with the one that was named."""
     try:
-        text = _file_text(asked.plan)
+        text = _file_text(asked.plan, 4 * plan.LARGEST_FILE + 1)  # UTF-8 has at most four bytes for a character
     except _Unreadable as wrong:
         return _refuse([("plan", str(wrong))], asked.json)
     opened = plan.read(text, WORKSHEETS.values())
@@ -127,13 +133,36 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
     return 0
 
 
+def _table(asked: argparse.Namespace) -> int:
+    """A worksheet for each row of a table; rows that cannot be worked out are named, and the rest is done."""
+    if asked.json or asked.values:
+        return _refuse(
+            [("table", "A table takes no other values and gives CSV: leave out --json and input=value.")], asked.json
+        )
+    if asked.worksheet is not None and asked.worksheet not in WORKSHEETS:
+        return _refuse([("worksheet", UnknownWorksheet(asked.worksheet).sentence)], False)
+    try:
+        houses = rows.read(_file_text(asked.table, rows.LARGEST + 1), asked.worksheet)
+    except (_Unreadable, rows.BadTable) as wrong:
+        return _refuse([("table", str(wrong))], False)
+
+    def tell(done: int) -> None:
+        if sys.stderr.isatty():
+            print(f"\r{done} of {len(houses)}", end="\n" if done == len(houses) else "", file=sys.stderr, flush=True)
+
+    answered = list(rows.worked(houses, asked.worksheet, asked.units, tell))
+    print(rows.BYTE_ORDER_MARK, end="")
+    csv.writer(sys.stdout, lineterminator="\n").writerows(rows.table(answered, asked.units))
+    bad = [(f"line {row.line}", wrong) for row, _, wrong in answered if wrong]
+    return _refuse(bad, False) if bad else 0
+
+
 class _Unreadable(Exception):
     """A file that cannot be read as text; the message says why."""
 
 
-def _file_text(name: str) -> str:
-    """The text of a plan file, or of standard input; a file that is no plan is not read to its end."""
-    most = 4 * plan.LARGEST_FILE + 1  # bytes: UTF-8 has at most four for a character
+def _file_text(name: str, most: int) -> str:
+    """The text of a file, or of standard input; of one that is too large, `most` bytes, and no less of it as text."""
     try:
         if name == "-":
             content = sys.stdin.buffer.read(most)
