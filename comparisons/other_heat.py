@@ -9,16 +9,22 @@ CERTIFICATE_A = Published(
     "Power output of 2.00 m² at 850 W/m² direct and 150 W/m² diffuse",
     "2019",
     "η0,b 0.750, a1 3.27, a2 0.016, Kd 0.91",
+    "trade",
 )
 CERTIFICATE_B = Published(
     "Another test laboratory, certificate of a flat panel by ISO 9806",
     "Power output of each m² at 850 W/m² direct and 150 W/m² diffuse",
     "2022",
     "η0,b 0.739, a1 3.51, a2 0.017, Kd 0.91",
+    "trade",
 )
-HAND = Published("Stoke and Store", "Sums on paper", "2026", "heat of a month")
+HAND = Published("By hand", "Sums on paper", "2026", "heat of a month", "own arithmetic")
 CARNOT = Published(
-    "Çengel and Boles", "Thermodynamics: an engineering approach", "2006", "house at 21 °C, air at −5 °C: at most 11.3"
+    "Çengel and Boles",
+    "Thermodynamics: an engineering approach",
+    "2006",
+    "house at 21 °C, air at −5 °C: at most 11.3",
+    "from memory",
 )
 _TOPIC = "another heater"
 # A certificate's direct and diffuse light: η0 = η0,b × (0.85 + 0.15 × Kd).
@@ -43,7 +49,6 @@ def _power(area: str, curve: dict[str, str], excess: int, theirs: str, source: P
         "0.4 %",
         "they print whole watts, from coefficients of three figures",
         source,
-        "worked example",
     )
 
 
@@ -57,7 +62,6 @@ def _hand(where: str, law: Law, given: dict[str, str], theirs: str) -> Check:
         "0.01 %",
         "a sum of round numbers, to the digits shown",
         HAND,
-        "hand calculation",
     )
 
 
@@ -88,7 +92,6 @@ CHECKS = [
             "0.4 %",
             "a sum over an hour is the power times an hour",
             CERTIFICATE_A,
-            "worked example",
         )
         for excess, watts in ((10, 1410), (50, 1072), (100, 505))
     ),
@@ -129,7 +132,6 @@ CHECKS = [
         "0.001 kWh",
         "nothing at all is left to round",
         HAND,
-        "hand calculation",
     ),
     # 10,000 kWh × 600 ÷ 3,000 + 0.5 kW × 744 h = 2,372 kWh
     _hand(
@@ -212,6 +214,5 @@ CHECKS = [
         "0.5 %",
         "they print three figures",
         CARNOT,
-        "memory",
     ),
 ]
