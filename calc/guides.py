@@ -1,6 +1,7 @@
 """The guides in which worksheets stand, in the order of the sizing record, and what each is about in a word or two."""
 
 GUIDES = {
+    "start": "First sketch",
     "house": "House",
     "storage": "Fire and store",
     "firing": "Firing",

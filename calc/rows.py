@@ -128,7 +128,7 @@ def table(answered: list[tuple[Row, Sheet | None, str]], system: System) -> list
 
 
 def _number(result: Shown, unit: Unit) -> str:
-    return result.shown if result.si is None else f"{unit.from_si(result.si):.6g}"
+    return f"{unit.from_si(result.si):.6g}" if isinstance(result.si, float | int) else result.shown
 
 
 def _harmless(text: str) -> str:

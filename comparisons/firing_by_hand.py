@@ -40,6 +40,16 @@ CHECKS = [
         share_to_water="60 %",
     ),
     _check(
+        "Output of a stove that need burn no longer",
+        "32 kBtu/h round the clock from 8 hours of fire",
+        firing.output_for_hours,
+        "96 kBtu/h",
+        "0.001 %",
+        "32 × 24 / 8",
+        load="32 kBtu/h",
+        fire_hours="8 h",
+    ),
+    _check(
         "Share of the heat to the water",
         "40 kBtu/h to the water and 10 to the room",
         firing.share_to_water,

@@ -163,6 +163,9 @@ CHECKS = [
     ),
     # 75 × 25
     _hand(fuels.cost_of_heat, {"heat": "75 MMBtu", "delivered_price": "25 $/MMBtu"}, "1875 $", "75 million Btu at $25"),
+    _hand(fuels.bill_by_volume, {"amount": "800 gal", "price": "3.80 $/gal"}, "3040 $", "800 gallons at $3.80"),
+    _hand(fuels.bill_by_mass, {"amount": "3 ton", "price": "320 $/ton"}, "960 $", "3 tons at $320"),
+    _hand(fuels.bill_by_energy, {"amount": "900 therm", "price": "1.40 $/therm"}, "1260 $", "900 therms at $1.40"),
     _hand(
         fuels.price_with_labour,
         {"delivered_price": "21.43 $/MMBtu", "labour": "16 $/MMBtu"},

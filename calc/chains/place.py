@@ -63,4 +63,11 @@ ALTITUDE_HERE = ALTITUDE.but(
     )
 )
 
-FIELDS = (PLACE, DESIGN_OUTDOOR_HERE, DEGREE_DAYS_HERE, HEATING_DAYS_HERE, ALTITUDE_HERE)
+PLACE_HERE = PLACE.but(
+    typical=Typical(
+        "buffalo-ny", "typical-year-place", ask="A map: the nearest place whose winter you would call yours."
+    )
+)
+
+CLIMATE = (DESIGN_OUTDOOR_HERE, DEGREE_DAYS_HERE, HEATING_DAYS_HERE, AVERAGE_OUTDOOR_HERE, ALTITUDE_HERE)
+FIELDS = (PLACE_HERE, *CLIMATE)

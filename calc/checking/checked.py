@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from calc.engine.fields import DeclarationError, Field, quantity
 from calc.engine.steps import AnyStep, Course
-from calc.engine.words import ATTENTION
+from calc.engine.words import ATTENTION, CHANGE, VERDICT
 from calc.engine.worksheet import Worksheet
 
 
@@ -24,8 +24,9 @@ class OneCase(NamedTuple):
 
     @property
     def there(self) -> set[str]:
-        """What has a value whatever the numbers are: every name but the steps'."""
-        return self.kinds.keys() - {step.key for step in self.course.steps}
+        """What has a value whatever the numbers are: every name but the steps' and those of awaited fields."""
+        awaited = {field.key for field in self.course.fields if field.awaited}
+        return self.kinds.keys() - {step.key for step in self.course.steps} - awaited
 
     @property
     def words(self) -> str:
@@ -45,14 +46,13 @@ class Checked:
             self.fields.setdefault(field.key, []).append(field)
         self.givens = {given.key for given in worksheet.givens}
         steps = {step.key for step in worksheet.all_steps()}
-        self.names = self.fields.keys() | self.givens | steps | ({ATTENTION} if worksheet.checks else set())
+        self.told = _told(worksheet)
+        self.names = self.fields.keys() | self.givens | steps | self.told.keys()
 
     @cached_property
     def cases(self) -> list[OneCase]:
         """Every combination of the choices on which cases hang."""
-        everywhere = {given.key: given.kind for given in self.worksheet.givens}
-        if self.worksheet.checks:
-            everywhere[ATTENTION] = "count"
+        everywhere = {given.key: given.kind for given in self.worksheet.givens} | self.told
         return [
             OneCase(course, everywhere | {part.key: part.kind for part in (*course.fields, *course.steps)})
             for course in self.worksheet.all_courses()
@@ -91,6 +91,12 @@ class Checked:
     def amount(text: str, kind: str) -> float:
         """The text must be a quantity of that kind."""
         return quantity(text, kind)
+
+
+def _told(worksheet: Worksheet) -> dict[str, str]:
+    """What a worksheet tells of itself beside what its steps work out, with its kind."""
+    of_checks = {ATTENTION: "count"} if worksheet.checks else {}
+    return of_checks | ({VERDICT: "choice", CHANGE: "choice"} if worksheet.outlook else {})
 
 
 def accept(field: Field, text: str) -> None:

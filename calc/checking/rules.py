@@ -4,8 +4,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc.checking.checked import Checked, OneCase, known, must, once
+from calc.checking.reasoning import can_hold
 from calc.engine.fields import Field, Given, quantity
 from calc.engine.recorded import OnlyWith
+from calc.engine.sentences import placeholders
 from calc.engine.steps import AnyStep, Cases, Pick, Step
 from calc.engine.uses import texts_of
 from calc.engine.words import (
@@ -21,6 +23,7 @@ from calc.engine.words import (
     Methods,
     Must,
     Next,
+    Outlook,
     Picture,
     Result,
     Variant,
@@ -193,6 +196,19 @@ def _check(checked: Checked, check: Check, said: Said) -> None:
     must(bool(check.fails) == bool(check.tight), "it says when it fails or when it is tight, and not both")
 
 
+def _outlook(checked: Checked, outlook: Outlook, said: Said) -> None:
+    advised = {advice.code: advice for advice in checked.worksheet.advice if advice.level != "note"}
+    for code, why in outlook.because.items():
+        known(code, advised, "code of advice but notes")
+        condition = advised[code].condition
+        for case in said:
+            if case.kinds.keys() >= condition.names and can_hold(condition, case.choices, case.there):
+                for key in placeholders(why):
+                    must(key in case.kinds, f"{key!r} has no value{case.words}, and {why!r} names it")
+    lacking = sorted(advised.keys() - outlook.because.keys())
+    must(not lacking, f"no reason stands for {', '.join(lacking)}")
+
+
 def _must(checked: Checked, rule: Must, said: Said) -> None:
     must(not rule.condition.asked, "what the fields must satisfy asks of no number whether it is there")
     for key in sorted(rule.condition.names):
@@ -275,7 +291,8 @@ def _worksheet(checked: Checked, worksheet: Worksheet, said: Said) -> None:
     known(worksheet.guide, GUIDES, "guide")
     known(worksheet.headline, [result.key for result in worksheet.results], "result")
     must(worksheet.examples, "it needs a worked example")
-    must(worksheet.checks or not worksheet.changes, "changes are tried on checks, and there are none")
+    judged = worksheet.checks or worksheet.outlook
+    must(judged or not worksheet.changes, "changes are tried on checks or an outlook, and there is neither")
     once((given.key for given in worksheet.givens), "given")
     once((advice.code for advice in worksheet.advice), "code of advice")
     once((check.key for check in worksheet.checks), "check")
@@ -304,5 +321,6 @@ MEANING: Mapping[type, Callable[[Checked, Any, Said], None]] = {
     Methods: _methods,
     Example: _example,
     Next: _next,
+    Outlook: _outlook,
     Worksheet: _worksheet,
 }

@@ -67,6 +67,7 @@ class Field:
     usually knows the number. `dry_basis` allows a moisture as meters read it.
     `small_shares`: shares under one percent are sensible here, so a plain number below 1 must come with its unit.
     `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
+    Nothing stands in for a number that is `awaited`: until somebody gives it, what rests on it is not known.
     """
 
     key: str
@@ -85,6 +86,7 @@ class Field:
     dry_basis: bool = False
     small_shares: bool = False
     keeps_highest: bool = False
+    awaited: bool = False
 
     def uses(self) -> Uses:
         typical = self.typical

@@ -253,9 +253,10 @@ def _short(text: str) -> str:
 
 
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
-    """What the plan knows of the fields that a worksheet asks."""
+    """What the plan knows of the fields that a worksheet asks; what it has worked out itself is no answer to it."""
     keys = {field.key for field in worksheet.all_fields()}
-    return {key: _typed(entry) for key, entry in entries.items() if key in keys}
+    own = {key for key, entry in entries.items() if entry.origin == "computed" and entry.worksheet == worksheet.key}
+    return {key: _typed(entry) for key, entry in entries.items() if key in keys - own}
 
 
 def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[str, Known]:
@@ -303,11 +304,20 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
     offered = {}
     for result in sheet.results:
         fields = asked_elsewhere.get(result.key, [])
-        if result.si is None or result.key in sheet.inputs or not fields:
+        if not isinstance(result.si, float | int) or _was_asked(sheet, result.key) or not fields:
             continue
         if fields[0].holds(result.si) and may_be_taken(sheet.worksheet, result.key, sheet.values):
             offered[result.key] = Entry(text_of(fields[0], result.si), origin, sheet.worksheet.key)
     return offered
+
+
+def _was_asked(sheet: Sheet, key: str) -> bool:
+    """Whether a result is an input; but what a choice that somebody made has filled in is news to other worksheets."""
+    entry = sheet.inputs.get(key)
+    if entry is None:
+        return False
+    hung = entry.field.typical.on if entry.origin == "typical" and entry.field.typical else ""
+    return not hung or sheet.inputs[hung].origin in ("typical", "example")
 
 
 def may_be_taken(worksheet: Worksheet, key: str, values: Values) -> bool:

@@ -38,6 +38,7 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
 
     With nothing given at all it is the worked example.
     """
+    given = _by_other_names(worksheet, given)
     problems = _unknown(worksheet, given)
     example = worksheet.examples[0] if not given else None
     # "I do not know" is a text left out by somebody who thought about it: no longer the worked example.
@@ -61,7 +62,7 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
                 refused[field.key] = quantity
         elif field.key in stands_in:
             inputs[field.key] = declared_input(field, stands_in[field.key], "example")
-        elif not field.same_as:
+        elif not field.same_as and not field.awaited:
             text, origin = _fallback(worksheet, field, choices)
             inputs[field.key] = declared_input(field, choices.get(field.key, text), origin)
     if not problems:
@@ -75,8 +76,19 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
             condition = must.condition
             if all(name in values for name in condition.names) and not condition(values, {}):
                 problems.append(Problem(must.field, must.say))
-    unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in inputs)
+    asked = inputs.keys() | worksheet.other_names.keys()
+    unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in asked)
     return Reading(course, inputs, tuple(problems), example.name if example else "", unused, refused)
+
+
+def _by_other_names(worksheet: Worksheet, given: Mapping[str, Typed]) -> dict[str, Typed]:
+    """What was given, with each field that was only given by its other name under its own."""
+    known = {field.key for field in worksheet.all_fields()}
+    found = {key: typed for key, typed in given.items() if key in known or key not in worksheet.other_names}
+    for name, key in worksheet.other_names.items():
+        if name in given and key not in given:
+            found[key] = given[name]
+    return found
 
 
 def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:
@@ -148,7 +160,9 @@ def _fill_same(course: Course, inputs: dict[str, Input]) -> list[Problem]:
     for field in course.fields:
         if field.key in inputs or not field.same_as:
             continue
-        other = inputs[field.same_as]
+        other = inputs.get(field.same_as)
+        if other is None:  # awaited itself
+            continue
         reason = "must be given" if other.quantity is None else unfit(field, other.quantity, "us")
         if reason:
             problems.append(Problem(field.key, f"{field.label}, taken from {other.field.label}, {reason}."))

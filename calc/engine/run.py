@@ -3,6 +3,7 @@
 from calc.engine.band import band
 from calc.engine.citing import sources
 from calc.engine.conditions import Condition, condition
+from calc.engine.outlook import best_change, told
 from calc.engine.read import Reading
 from calc.engine.refusal import refused
 from calc.engine.sentences import placeholders
@@ -46,13 +47,17 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
     text = Texts(worksheet, reading, values, system)
     best = at_best(reading, worked)
     advice = tuple(_advice(worksheet, reading, values, text, best))
+    change = best_change(worksheet, reading, worked, values) if worksheet.changes else None
+    outlook = told(worksheet, values, advice, change, text)
     return Sheet(
         worksheet=worksheet,
         system=system,
         reading=reading,
         values=values,
         results=tuple(
-            text.result(result) for result in worksheet.results if listed(result, values) and result.key in values
+            outlook.get(result.key) or text.result(result)
+            for result in worksheet.results
+            if result.key in outlook or (listed(result, values) and result.key in values)
         ),
         headline=text.result(text.results[worksheet.headline]),
         say=text.fill(
@@ -63,7 +68,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
         working=_working(reading, values, worksheet, system, taken),
         tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
         verdicts=tuple(_verdict(check, reading, values, text, best) for check in chain(worksheet, values)),
-        best_change=_best_change(worksheet, reading, worked, text),
+        best_change=text.fill(change[0].label, change[1]) if change else "",
         band=band(worksheet, reading, worked, text),
         assumed=tuple(
             entry.field.label
@@ -141,23 +146,6 @@ def _verdict(check: Check, reading: Reading, values: Values, text: "Texts", best
     )
 
 
-_WEIGHT = {"stop": 1000, "unworkable": 100, "tight": 10, "not checked": 1, "pass": 0}
-
-
-def _best_change(worksheet: Worksheet, reading: Reading, worked: Values, text: "Texts") -> str:
-    """Of the changes worth trying, the one after which the chain stands best; empty when none makes it better."""
-
-    def trouble(those: Values) -> int:
-        return sum(_WEIGHT[status(check, those)] for check in chain(worksheet, those))
-
-    best, least = "", trouble(text.values)
-    for row in worksheet.changes:
-        other = changed(worksheet, reading, worked, row)
-        if other is not None and (left := trouble(other)) < least:
-            best, least = text.fill(row.label, other), left
-    return best
-
-
 def _working(
     reading: Reading,
     values: Values,
@@ -212,6 +200,8 @@ def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, 
     )
     rows: list[tuple[str, ...]] = []
     for row in table.rows:
+        if not values.keys() >= set(placeholders(row.label)):
+            continue
         other = changed(worksheet, reading, worked, row)
         rows.append(
             (

@@ -13,13 +13,16 @@ from calc.units import System
 
 
 class Shown(NamedTuple):
-    """A result as the reader sees it; `si` is None and `shown` a word where it does not exist."""
+    """A result as the reader sees it; `si` is None and `shown` a word where it does not exist.
+
+    What is told in words, a verdict, has its key for `si`.
+    """
 
     key: str
     label: str
     say: str
     kind: str
-    si: float | None
+    si: float | str | None
     shown: str
     source: str
 

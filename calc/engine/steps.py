@@ -22,17 +22,17 @@ class Step:
         self.needs = tuple(self.binding.values())
         self.kind = law.returns.kind
         self.surplus = binding.keys() - law.parameters.keys()  # a slip, which the checker finds
-        self._named = {"us": us, "si": si}
+        self.units = {"us": us, "si": si}
 
     def uses(self) -> Uses:
-        return Uses(plain=(self.label,), units=tuple((unit, self.kind) for unit in self._named.values()))
+        return Uses(plain=(self.label,), units=tuple((unit, self.kind) for unit in self.units.values()))
 
     @property
     def source(self) -> str:
         return self.law.source
 
     def unit(self, system: System) -> Unit:
-        named = self._named[system]
+        named = self.units[system]
         return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
 
 

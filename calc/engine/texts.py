@@ -22,6 +22,7 @@ class Texts:
         self.worksheet, self.reading, self.values, self.system = worksheet, reading, values, system
         self.steps = {step.key: step for step in reading.course.steps}
         self.givens = {given.key: given for given in worksheet.givens}
+        self.awaited = {field.key: field for field in reading.course.fields if field.awaited}
         self.results = {result.key: result for result in worksheet.results if listed(result, values)}
 
     def unit(self, key: str) -> Unit:
@@ -33,7 +34,7 @@ class Texts:
         if key in self.reading.inputs:
             owner = self.reading.inputs[key].field
         else:
-            owner = self.steps.get(key) or self.givens[key]
+            owner = self.steps.get(key) or self.givens.get(key) or self.awaited[key]
         return unit_named(named, owner.kind) if named else owner.unit(self.system)
 
     def value(self, key: str, value: float | str | None = None, given: bool = False) -> str:

@@ -22,7 +22,8 @@ def work_out(worksheet: Worksheet, reading: Reading, taken: TakenOver = NOTHING)
 
     `taken` are steps whose values another worksheet has worked out.
     """
-    values: Values = {key: entry.si for key, entry in reading.inputs.items()}
+    values: Values = dict.fromkeys(field.key for field in reading.course.fields)  # None: awaited
+    values |= {key: entry.si for key, entry in reading.inputs.items()}
     for given in worksheet.givens:
         values[given.key] = given.value
     return _work_out(values, reading.course.steps, taken)
@@ -115,7 +116,11 @@ def applies(advice: Advice, values: Values) -> bool:
 def changed(worksheet: Worksheet, reading: Reading, worked: Values, row: Variant) -> Values | None:
     """Every value with a variant's changes; None where a law refuses them."""
     fields = {field.key: field for field in reading.course.fields}
-    changes = {key: changed_value(fields[key], text, worked[key]) for key, text in row.changes.items() if key in fields}
+    changes = {
+        key: changed_value(fields[key], text, worked[key])
+        for key, text in row.changes.items()
+        if key in fields and worked[key] is not None
+    }
     hung = {key for key, _ in reading.course.choices}
     return (_in_another_case if hung & changes.keys() else moved)(worksheet, reading, worked, changes)
 
@@ -126,7 +131,7 @@ def _in_another_case(
     """Every value with a choice changed on which cases hang: what the reader typed for the old case does not stay."""
     given = {key: entry.si for key, entry in reading.inputs.items()} | _with_followers(reading, changes)
     course = worksheet.course({key: value for key, value in given.items() if isinstance(value, str)})
-    values: Values = {field.key: given[field.key] for field in course.fields}
+    values: Values = {field.key: given.get(field.key) for field in course.fields}
     values |= {given.key: given.value for given in worksheet.givens}
     try:
         return settle(worksheet, _work_out(values, course.steps))

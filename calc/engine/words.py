@@ -4,12 +4,21 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calc.engine.conditions import Condition, condition
+from calc.engine.sentences import placeholders
 from calc.engine.uses import Uses
 
 ATTENTION = "links_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
 # The levels of advice, gravest first, each as the reader is told it.
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 ROLES = ("tank", "use", "fire", "limit", "other")  # of a chart's line
+# Results of a worksheet with an outlook: the whole in one word, and the change after which it stands best.
+VERDICT, CHANGE = "verdict", "change_that_helps"
+VERDICT_WORDS = {
+    "yes": "Yes",
+    "yes-with": "Yes, with {why}",
+    "no": "Not like this, because {why}",
+    "not-yet": "Not yet known, because {why}",
+}
 # The drawings that a worksheet may show, and the kind of value that stands for each of their parts.
 DRAWINGS: Mapping[str, Mapping[str, str]] = {"tank": {"top": "temperature", "low": "temperature"}}
 
@@ -107,6 +116,20 @@ class Check(NamedTuple):
         return condition(self.fails), condition(self.tight)
 
 
+class Outlook(NamedTuple):
+    """The whole in one word: "no" with any stop or unworkable, "not-yet", "yes-with" with any caution, else "yes".
+
+    `awaits` are names, each with the end of "not yet known, because …" for where it has no value. `because` gives to a
+    code of advice the end of "not like this, because …" or of a caution's "yes, with …"; the first that holds is said.
+    """
+
+    awaits: tuple[tuple[str, str], ...]
+    because: Mapping[str, str]
+
+    def uses(self) -> Uses:
+        return Uses(plain=tuple(why for _, why in self.awaits), names=tuple(name for name, _ in self.awaits))
+
+
 class Must(NamedTuple):
     """What the fields must satisfy together to have a meaning; else an error beside `field`."""
 
@@ -171,13 +194,21 @@ class Chart(NamedTuple):
 
 
 class Variant(NamedTuple):
-    """One row of a comparison: its label and what is changed; "x2" is twice the reader's value."""
+    """One row of a comparison: its label and what is changed; "x2" is twice the reader's value.
+
+    A row whose label names what a case does not have is left out there.
+    """
 
     label: str
     changes: Mapping[str, str]
 
     def uses(self) -> Uses:
-        return Uses(fields=tuple(self.changes), sentences=(self.label,), texts=tuple(self.changes.items()))
+        return Uses(
+            fields=tuple(self.changes),
+            where=tuple(placeholders(self.label)),
+            sentences=(self.label,),
+            texts=tuple(self.changes.items()),
+        )
 
 
 class Comparison(NamedTuple):

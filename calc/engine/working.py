@@ -19,7 +19,7 @@ from calc.expression import Formula
 from calc.law import Constant, Law
 from calc.units import NO_BREAK, System, Unit, grouped, in_a_sum, round_briefly, round_to, shown_unit, units_of
 
-FEWEST, MOST = 5, 12  # significant figures in the working; a double holds fifteen
+FEWEST, MOST = 5, 14  # significant figures in the working; a double holds fifteen
 _MINUS, _TIMES, _DIVIDE = "\N{MINUS SIGN}", "\N{MULTIPLICATION SIGN}", "\N{DIVISION SIGN}"
 
 

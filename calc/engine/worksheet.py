@@ -1,8 +1,10 @@
 """A worksheet as a whole: a question, what the reader gives, how it is worked out, and all that is said about it."""
 
+import itertools
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, partial
 
 from calc.engine.fields import Field, Given
 from calc.engine.recorded import OnlyWith, Sizes, Suits, Takes
@@ -17,10 +19,13 @@ from calc.engine.words import (
     Methods,
     Must,
     Next,
+    Outlook,
     Picture,
     Result,
     Variant,
 )
+
+MOST_COMBINATIONS = 100  # of choices that are all looked through
 
 
 @dataclass(eq=False, repr=False)
@@ -52,6 +57,8 @@ class Worksheet:
     not_checked: tuple[str, ...] = ()
     follow: tuple[Next, ...] = ()
     say_none: str = ""
+    outlook: Outlook | None = None
+    other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
     in_record: OnlyWith | None = None
     sizes: tuple[Sizes, ...] = ()
     suits: tuple[Suits, ...] = ()
@@ -117,10 +124,40 @@ class Worksheet:
         return self._courses[name]
 
     def all_courses(self) -> list["Course"]:
-        """A course for every combination of the choices on which cases hang."""
-        combinations: list[dict[str, str]] = [{}]
-        for choosing in self.choice_fields():
-            combinations = [
-                chosen | {choosing.key: option.value} for chosen in combinations for option in choosing.options
-            ]
+        """A course for every combination of the choices on which cases hang, or for every pair where these are many."""
+        options = {choosing.key: [option.value for option in choosing.options] for choosing in self.choice_fields()}
+        whole = math.prod(len(values) for values in options.values()) <= MOST_COMBINATIONS
+        combinations = every_combination(options) if whole else every_pair(options)
         return list({id(course): course for course in (self.course(chosen) for chosen in combinations)}.values())
+
+
+def every_combination(options: Mapping[str, list[str]]) -> list[dict[str, str]]:
+    """Each value of each choice with each value of all the others."""
+    return [dict(zip(options, values, strict=True)) for values in itertools.product(*options.values())]
+
+
+def every_pair(options: Mapping[str, list[str]]) -> list[dict[str, str]]:
+    """Few combinations in which any two values of two choices meet: each next one takes in what is lacking still."""
+    lacking = {
+        frozenset({(one, first), (other, second)})
+        for one, other in itertools.combinations(options, 2)
+        for first in options[one]
+        for second in options[other]
+    }
+    combinations = []
+    while lacking:
+        chosen = dict(min(sorted(pair) for pair in lacking))
+        for key in [key for key in options if key not in chosen]:
+            chosen = max(({**chosen, key: value} for value in options[key]), key=partial(_new_in, lacking=lacking))
+        lacking -= _pairs(chosen)
+        combinations.append({key: chosen[key] for key in options})
+    return combinations
+
+
+def _new_in(chosen: Mapping[str, str], lacking: set[frozenset[tuple[str, str]]]) -> int:
+    """How many of the pairs that are lacking meet in a combination."""
+    return len(lacking & _pairs(chosen))
+
+
+def _pairs(chosen: Mapping[str, str]) -> set[frozenset[tuple[str, str]]]:
+    return {frozenset(pair) for pair in itertools.combinations(chosen.items(), 2)}

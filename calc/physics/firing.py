@@ -101,6 +101,16 @@ def burning_share(burns_per_day: PerDay, burn_time: Second) -> Fraction:
     """Share of the day that a fire burns; above 100 % one stove cannot carry the load."""
 
 
+@law(
+    "load * day / fire_hours",
+    constants={"day": Constant(DAY, "s", source="definition", kind="time")},
+    source="first-law",
+    ranges={"fire_hours": "1 h to 24 h"},
+)
+def output_for_hours(load: Watt, fire_hours: Second) -> Watt:
+    """Mean output to the water, W, of a stove that makes up a day's steady `load` in so many hours of fire."""
+
+
 @law("heat_per_burn / burn_time", source="definition", ranges={"burn_time": "1 s to 1000 h"})
 def output_while_burning(heat_per_burn: Joule, burn_time: Second) -> Watt:
     """Useful heat, to water and room, averaged over a burn, W."""

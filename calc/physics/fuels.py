@@ -276,6 +276,21 @@ def cost_of_heat(heat: Joule, delivered_price: MoneyPerJoule) -> Money:
     """What an amount of delivered heat costs, a winter's for example."""
 
 
+@law("amount * price", source="definition")
+def bill_by_volume(amount: CubicMetre, price: MoneyPerCubicMetre) -> Money:
+    """What an amount of fuel sold by volume costs, taxes and delivery included where the price includes them."""
+
+
+@law("amount * price", source="definition")
+def bill_by_mass(amount: Kilogram, price: MoneyPerKilogram) -> Money:
+    """What an amount of fuel sold by weight costs."""
+
+
+@law("amount * price", source="definition")
+def bill_by_energy(amount: Joule, price: MoneyPerJoule) -> Money:
+    """What an amount of energy costs that is billed as such: gas, power."""
+
+
 @law("delivered_price + labour", source="definition")
 def price_with_labour(delivered_price: MoneyPerJoule, labour: MoneyPerJoule) -> MoneyPerJoule:
     """Price of heat in the house with the reader's own hours counted."""

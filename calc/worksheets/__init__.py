@@ -40,6 +40,7 @@ KEYS = (
     "heat-dump",
     "power-cut",
     "will-it-work",
+    "first-sketch",  # asked first; but what it asks belongs to the worksheets above, which the plan names
 )
 
 

@@ -76,6 +76,8 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *one_load.GIVENS,
+        # A store of the size for just one burn holds it, whatever the last digits of that size are.
+        Given("just_fits", "fraction", "Share of a burn that counts as all of it", "99.9 %", "definition"),
         Given("waking_hours", "time", "Hours a day in which somebody is awake to feed it", "16 h", "common-practice"),
         *outlet.GIVENS,
     ),
@@ -427,7 +429,7 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "burn-does-not-fit",
-            "burn_share < 1 and usable_heat > 0",
+            "burn_share < just_fits and usable_heat > 0",
             "A full burn does not fit this store.",
             "With the house taking nothing, {burn_share} of a burn fits. Store full means fire out, not fire down: a "
             "fire "

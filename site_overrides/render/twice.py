@@ -34,7 +34,7 @@ def stated(sheets: Mapping[str, Sheet], system: System) -> Iterator[Stated]:
                 how = given.get(one.origin, "found")
                 yield Stated(key, one.field.label, one.si, one.shown(system), place, how)
         for result in sheet.results:
-            if result.si is not None and result.key not in sheet.inputs:
+            if isinstance(result.si, float | int) and result.key not in sheet.inputs:
                 yield Stated(result.key, result.label, result.si, result.shown, place, "found")
 
 

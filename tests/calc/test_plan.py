@@ -312,11 +312,11 @@ def test_a_plan_as_typed_gets_its_units_for_the_file() -> None:
 
 
 def test_the_plan_is_seen_as_the_worksheets_see_it() -> None:
-    entries = {"method": Entry("quick", "typed"), "amount": Entry("600", "typed"), "indoor": Entry("70", "typed")}
+    entries = {"method": Entry("quick", "typed"), "wall_area": Entry("600", "typed"), "indoor": Entry("70", "typed")}
     seen = look(entries, WORKSHEETS.values())
-    assert list(seen) == ["method", "indoor", "amount"]
+    assert list(seen) == ["method", "indoor", "wall_area"]
     assert seen["indoor"].used
-    assert not seen["amount"].used, "the quick way asks for no fuel"
+    assert not seen["wall_area"].used, "the quick way asks for no walls"
     assert {"house-load", "emitter-temperature"} <= set(seen["indoor"].askers)
     assert look({"indoor": Entry("7000", "typed")}, WORKSHEETS.values())["indoor"].problem.startswith(
         "Room temperature"

@@ -14,7 +14,7 @@ from pathlib import Path
 from calc.answer import Typed, answer, link_of
 from calc.engine import link
 from calc.engine.declare import Field, Worksheet
-from calc.units import round_to, units_of
+from calc.units import DryBasis, round_to, units_of
 from calc.worksheets import WORKSHEETS
 
 HERE = Path(__file__).parent
@@ -60,7 +60,8 @@ def lines(worksheet: Worksheet) -> Iterator[str]:
 
 def _moved(field: Field, value: float, source: random.Random) -> str:
     """A number near `value`, in any unit of its kind."""
-    unit = source.choice([unit for unit in units_of(field.kind) if unit.text] or list(units_of(field.kind)))
+    units = [unit for unit in units_of(field.kind) if field.dry_basis or not isinstance(unit, DryBasis)]
+    unit = source.choice([unit for unit in units if unit.text] or units)
     moved = min(max(value * source.uniform(0.97, 1.03), field.low_si), field.high_si)
     return f"{round_to(unit.from_si(moved), 5)} {unit.ascii}".strip()
 

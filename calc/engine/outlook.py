@@ -1,0 +1,77 @@
+"""How a plan stands as a whole: the verdict in one word with its reason, and the change after which it stands best."""
+
+from collections.abc import Sequence
+
+from calc.engine.read import Reading
+from calc.engine.sheet import Said, Shown
+from calc.engine.texts import Texts
+from calc.engine.values import Values, applies, chain, changed, status
+from calc.engine.words import CHANGE, VERDICT, VERDICT_WORDS, Outlook, Variant
+from calc.engine.worksheet import Worksheet
+
+_WEIGHT = {"stop": 1000, "unworkable": 100, "tight": 10, "caution": 10, "not checked": 1, "pass": 0, "note": 0}
+
+
+def best_change(
+    worksheet: Worksheet, reading: Reading, worked: Values, settled: Values
+) -> tuple[Variant, Values] | None:
+    """Of the changes worth trying, the one after which it stands best, with the values then; None if none helps."""
+    origins = {key: entry.origin for key, entry in reading.inputs.items()}
+
+    def trouble(those: Values) -> int:
+        advised = [
+            advice.level
+            for advice in (worksheet.advice if worksheet.outlook else ())
+            if applies(advice, those) and advice.condition(those, origins)
+        ]
+        return sum(_WEIGHT[level] for level in [*advised, *(status(check, those) for check in chain(worksheet, those))])
+
+    best, least = None, trouble(settled)
+    for row in worksheet.changes:
+        if reading.inputs.keys().isdisjoint(row.changes):
+            continue
+        other = changed(worksheet, reading, worked, row)
+        if other is not None and (left := trouble(other)) < least:
+            best, least = (row, other), left
+    return best
+
+
+def told(
+    worksheet: Worksheet, values: Values, advice: Sequence[Said], change: tuple[Variant, Values] | None, text: Texts
+) -> dict[str, Shown]:
+    """The results that tell the outlook, by their keys; none for a worksheet without one."""
+    if worksheet.outlook is None:
+        return {}
+    verdict, why = _verdict(worksheet.outlook, values, advice)
+    found = {VERDICT: (verdict, VERDICT_WORDS[verdict].format(why=text.fill(why))), CHANGE: (None, "nothing needs it")}
+    if verdict == "not-yet":
+        found[CHANGE] = (None, "not yet known")
+    elif change:
+        row, other = change
+        found[CHANGE] = ("; ".join(f"{key} {to}" for key, to in row.changes.items()), text.fill(row.label, other))
+    elif verdict != "yes":
+        found[CHANGE] = (None, "none of those tried")
+    return {
+        result.key: Shown(result.key, text.fill(result.label), text.fill(result.say), "choice", *found[result.key], "")
+        for result in worksheet.results
+        if result.key in found
+    }
+
+
+def _verdict(outlook: Outlook, values: Values, advice: Sequence[Said]) -> tuple[str, str]:
+    """The verdict's key, and its reason with names in braces."""
+    codes: dict[str, set[str]] = {}
+    for said in advice:
+        codes.setdefault(said.level, set()).add(said.code)
+    for level in ("stop", "unworkable"):
+        if level in codes:
+            return "no", _first(outlook, codes[level])
+    for name, why in outlook.awaits:
+        if values.get(name, 0.0) is None:  # what this case does not ask for is not lacking
+            return "not-yet", why
+    return ("yes-with", _first(outlook, codes["caution"])) if "caution" in codes else ("yes", "")
+
+
+def _first(outlook: Outlook, codes: set[str]) -> str:
+    """The reason that stands first among those of these codes of advice."""
+    return next(why for code, why in outlook.because.items() if code in codes)
