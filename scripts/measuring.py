@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 import json
 import statistics
 import tempfile
@@ -12,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import CDPSession, Page, sync_playwright
+from playwright.sync_api import Page, sync_playwright
 
 import finishing
 import server
@@ -95,7 +94,6 @@ class Visit:
     live: float  # milliseconds from the call of the page to the first result worked out in it
     answers: list[float]  # milliseconds from each later edit to its result
     sent: int  # bytes that the server sent
-    memory: int  # bytes that the worker holds
     shift: float  # cumulative layout shift
 
 
@@ -135,15 +133,10 @@ def summary(ours: list[Visit], theirs: list[Visit], shifts: dict[int, float]) ->
             f"median {statistics.median(answers):.0f} of {len(answers)} edits; at most 50",
         ),
         ("Gzipped, first visit", f"{ours[0].sent / 1e6:.2f} MB", f"bare {theirs[0].sent / 1e6:.2f}; at most 5.20"),
-        ("The worker's memory", f"{_largest(ours) / 2**20:.0f} MiB", f"bare {_largest(theirs) / 2**20:.0f}"),
     ]
     lines += [(f"Layout shift at {width} px", f"{shift:.4f}", "aimed at 0") for width, shift in shifts.items()]
     yield ""
     yield from (f"{what:34}{value:>16}   ({beside})" for what, value, beside in lines)
-
-
-def _largest(visits: list[Visit]) -> int:
-    return max(visit.memory for visit in visits)
 
 
 def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable[[Any], bool]) -> Visit:
@@ -160,10 +153,9 @@ def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable
         page = context.new_page()
         page.goto(site.url + path, wait_until="commit")
         seen = _wait(page, enough)
-        memory = _worker_memory(context.new_cdp_session(page))
         context.close()
     sent = sum(request.sent for request in site.requests)
-    return Visit(seen["live"], seen.get("answers", []), sent, memory, seen.get("shift", 0.0))
+    return Visit(seen["live"], seen.get("answers", []), sent, seen.get("shift", 0.0))
 
 
 def _wait(page: Page, enough: Callable[[Any], bool]) -> Any:
@@ -173,43 +165,6 @@ def _wait(page: Page, enough: Callable[[Any], bool]) -> Any:
             return seen
         page.wait_for_timeout(100)
     raise toolchain.Problem(f"{page.url} gave no result within two minutes: {json.dumps(seen)}")
-
-
-def _worker_memory(session: CDPSession) -> int:
-    """The bytes that the page's worker holds: its JavaScript objects, and the memory that Python lives in."""
-    workers = [target for target in session.send("Target.getTargets")["targetInfos"] if target["type"] == "worker"]
-    held = 0
-    for worker in workers:
-        ask = _questions(session, worker["targetId"])
-        memories = ask("Runtime.evaluate", expression="WebAssembly.Memory.prototype")["result"]["objectId"]
-        objects = ask("Runtime.queryObjects", prototypeObjectId=memories)["objects"]["objectId"]
-        add_up = "function () { return this.reduce((sum, memory) => sum + memory.buffer.byteLength, 0); }"
-        python = ask("Runtime.callFunctionOn", objectId=objects, functionDeclaration=add_up)["result"]["value"]
-        held = max(held, ask("Runtime.getHeapUsage")["usedSize"] + python)
-    return int(held)
-
-
-def _questions(session: CDPSession, target: str) -> Callable[..., Any]:
-    """A way to put the browser's debugging questions to one worker."""
-    answers: dict[int, Any] = {}
-    numbers = itertools.count()
-
-    def note(event: dict[str, Any]) -> None:
-        answer = json.loads(event["message"])
-        answers[answer.get("id", -1)] = answer.get("result")
-
-    session.on("Target.receivedMessageFromTarget", note)
-    attached = session.send("Target.attachToTarget", {"targetId": target, "flatten": False})["sessionId"]
-
-    def ask(method: str, **params: Any) -> Any:
-        number = next(numbers)
-        message = json.dumps({"id": number, "method": method, "params": params})
-        session.send("Target.sendMessageToTarget", {"message": message, "sessionId": attached})
-        while number not in answers:
-            session.send("Target.getTargets")  # lets answers in
-        return answers[number]
-
-    return ask
 
 
 def desktop_times() -> Iterator[str]:
