@@ -167,3 +167,13 @@ def test_every_locked_package_has_its_digest() -> None:
         text = (toolchain.ROOT / "requirements" / f"{name}.txt").read_text(encoding="utf-8")
         pinned = re.findall(r"^[A-Za-z0-9][^\s=]*==\S+.*\\\n\s+--hash=sha256:", text, re.MULTILINE)
         assert len(pinned) == len(re.findall("^[A-Za-z0-9]", text, re.MULTILINE)) > 0
+
+
+# Licenses under which a part may be copied into a site that anybody publishes.
+FREE_TO_PUBLISH = {"MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "0BSD", "Unlicense", "MPL-2.0"}
+
+
+def test_every_package_of_the_page_may_be_published() -> None:
+    lock = json.loads((toolchain.ROOT / "package-lock.json").read_text(encoding="utf-8"))
+    licenses = {name: package.get("license") for name, package in lock["packages"].items() if name}
+    assert {name: text for name, text in licenses.items() if text not in FREE_TO_PUBLISH} == {}
