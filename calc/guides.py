@@ -4,6 +4,7 @@ GUIDES = {
     "start": "First sketch",
     "house": "House",
     "storage": "Fire and store",
+    "tanks": "Several tanks",
     "firing": "Firing",
     "emitters": "Emitters",
     "slab": "Slab",

@@ -390,6 +390,7 @@ SOURCES: dict[str, Source] = {
     "emitter-exponents": Source("", "Exponents: radiators about 1.3, baseboard 1.3 to 1.42, as handbooks and test reports give them", "", "", "memory"),
     "dump-ratings": Source("", "Ordinary ratings of what serves as a dump: fin-tube at 180 °F mean water in 65 °F air, about 490 Btu/h for each foot of light baseboard element without the heating-effect allowance; radiators 50 K (EN 442)", "", "Heavy steel elements give two or three times as much", "common practice"),
     "dump-exponents": Source("", "Exponents of the output: finned pipe 1.3 to 1.5, radiators about 1.3, bare walls 1.2 to 1.33 (free convection and radiation together), floors 1.1", "", "Handbooks and EN 1264", "memory"),
+    "richardson": Source("", "Bulk Richardson number of a tank with an inlet: buoyancy over the height against the inlet's speed squared; well under 1 the tank is mixed, over about 10 its layers hold", "", "Papers on layered water tanks", "memory"),
     "en-442-log": Source("", "Below a ratio of 0.7 between return and supply excess the logarithmic mean is customary", "", "EN 442 practice", "memory"),
     "packing-density": Source("", "Firewood as it lies in a firebox: 150 to 250 kg for each cubic meter", "", "Weigh your own load", "common practice"),
     "load-efficiency": Source("", "Ordinary efficiency of a wood fire with a water jacket: 60 to 75 % on higher, 65 to 82 % on lower heating value", "", "", "memory"),

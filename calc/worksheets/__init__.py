@@ -13,6 +13,7 @@ KEYS = (
     "stored-heat",
     "tank-size",
     "standby",
+    "tanks-together",
     "tank-place",
     "firing",
     "load-now",

@@ -1,5 +1,6 @@
 """How large must the heat dump be, so that the fire's heat leaves with no power?"""
 
+from calc.chains import outlet
 from calc.chains.water_side import FRICTION_GIVENS, METAL_PIPES, PEAK, pipe
 from calc.engine.declare import (
     Advice,
@@ -24,7 +25,6 @@ from calc.engine.declare import (
 from calc.physics import dump, emitters, gravity, pipes, safety, store, water
 from calc.plant import HEAT_DUMP
 from calc.vocabulary import (
-    BOILING_ALTITUDE,
     DAMPER,
     ELBOWS,
     JACKET_VOLUME,
@@ -35,7 +35,6 @@ from calc.vocabulary import (
     PIPE_LENGTH,
     STORE_TOP,
     STORE_VOLUME,
-    SYSTEM_PRESSURE,
     TEES,
 )
 
@@ -65,7 +64,6 @@ DUMP_QUESTION = Field(
         Option("size", "how large the dump must be"),
         Option("supply", "how hot the water gets with the dump I have in mind"),
     ),
-    unless_given="size",
 )
 SUPPLY_KNOWN = Field(
     "supply_known",
@@ -326,8 +324,7 @@ WORKSHEET = Worksheet(
         DUMP_EXPONENT,
         DUMP_SURROUNDINGS,
         DUMP_ABOVE,
-        BOILING_ALTITUDE,
-        SYSTEM_PRESSURE,
+        *outlet.FIELDS,
         STORE_TOP,
         STORE_VOLUME,
         JACKET_VOLUME,
@@ -335,9 +332,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *FRICTION_GIVENS,
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
         Given("no_valves", "count", "Hand valves in the loop: none", "0", "common-practice"),
         Given("no_other", "pressure_difference", "No other pressure counted", "0 psi", "definition"),
         Given("sluggish", "velocity", "Too slow to carry its own air", "0.3 ft/s", "common-practice"),
@@ -373,9 +368,7 @@ WORKSHEET = Worksheet(
         pipe(METAL_PIPES),
     ),
     steps=(
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Water boils at the store's top at"),
+        *outlet.STEPS,
         Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
         Step(
             "dump_pressure",
@@ -520,15 +513,7 @@ WORKSHEET = Worksheet(
     say="Water to the dump: {dump_supply}.",
     say_none="No size does it through this loop.",
     advice=(
-        Advice(
-            "stop",
-            "store-boils",
-            "store_top >= boiling",
-            "Water boils in this store.",
-            "It boils at {boiling}, and you ask for {store_top}. Charge it cooler.",
-            "iapws-if97",
-            stays="store_top >= boiling",
-        ),
+        *outlet.ADVICE,
         Advice(
             "stop",
             "boils",
@@ -569,14 +554,6 @@ WORKSHEET = Worksheet(
             "boiling_margin > 0 and dump_supply > boiling_dump - boiling_caution",
             "Little margin to boiling.",
             "{boiling_margin} are left in the dump; keep {boiling_caution}. A larger dump or a wider pipe helps.",
-            "boiling-caution",
-        ),
-        Advice(
-            "caution",
-            "store-margin",
-            "store_top < boiling and store_top > boiling - boiling_caution",
-            "The store itself is near boiling.",
-            "It is charged to {store_top} and boils at {boiling}; keep {boiling_caution}.",
             "boiling-caution",
         ),
         Advice(

@@ -13,7 +13,6 @@ from calc.engine.declare import (
     Line,
     Must,
     Next,
-    Option,
     Pick,
     Result,
     Step,
@@ -23,6 +22,11 @@ from calc.engine.declare import (
 )
 from calc.physics import store, water
 from calc.vocabulary import (
+    CONDUCTIVITY,
+    FITTINGS,
+    INSULATION,
+    INSULATION_KIND,
+    SLENDERNESS,
     STORE_INSIDE,
     STORE_KIND,
     STORE_SURROUNDINGS,
@@ -30,78 +34,6 @@ from calc.vocabulary import (
     STORE_VOLUME,
 )
 
-SLENDERNESS = Field(
-    "slenderness",
-    "factor",
-    "Height-to-diameter ratio of the tank",
-    "A tall, slim tank has a little more surface and keeps its layers better.",
-    low="0.3",
-    high="6",
-    typical=Typical("1.5", "common-practice", "1", "3", "A tape measure."),
-)
-INSULATION = Field(
-    "insulation",
-    "length",
-    "Insulation thickness",
-    "All around, top and bottom alike; 0 for a bare tank.",
-    low="0 in",
-    high="24 in",
-    us="in",
-    si="mm",
-    uncertainty="10 %",
-    typical=Typical("4 in", "common-practice", "2 in", "8 in", "A ruler at the edge of a lid or a hatch."),
-)
-INSULATION_KIND = Field(
-    "insulation_kind",
-    "choice",
-    "Kind of insulation",
-    options=(
-        Option("mineral-wool", "mineral wool board"),
-        Option("fiberglass", "fiberglass batt"),
-        Option("polystyrene", "polystyrene board"),
-        Option("polyurethane", "polyurethane foam"),
-    ),
-)
-CONDUCTIVITY = Field(
-    "conductivity",
-    "conductivity",
-    "Thermal conductivity of the insulation",
-    "One over the R-value of an inch; filled in from the kind.",
-    low="0.05 Btuin/h/ft2/F",
-    high="2 Btuin/h/ft2/F",
-    typical=Typical(
-        {
-            "mineral-wool": "0.25 Btuin/h/ft2/F",
-            "fiberglass": "0.31 Btuin/h/ft2/F",
-            "polystyrene": "0.23 Btuin/h/ft2/F",
-            "polyurethane": "0.17 Btuin/h/ft2/F",
-        },
-        "tank-insulation",
-        {
-            "mineral-wool": "0.24 Btuin/h/ft2/F",
-            "fiberglass": "0.26 Btuin/h/ft2/F",
-            "polystyrene": "0.2 Btuin/h/ft2/F",
-            "polyurethane": "0.155 Btuin/h/ft2/F",
-        },
-        {
-            "mineral-wool": "0.28 Btuin/h/ft2/F",
-            "fiberglass": "0.34 Btuin/h/ft2/F",
-            "polystyrene": "0.28 Btuin/h/ft2/F",
-            "polyurethane": "0.18 Btuin/h/ft2/F",
-        },
-        "The R-value on the wrapper.",
-        on="insulation_kind",
-    ),
-)
-FITTINGS = Field(
-    "fittings",
-    "factor",
-    "Allowance factor for pipes, legs and gaps",
-    "1 for a perfect blanket; every pipe that runs uphill from the tank adds.",
-    low="1",
-    high="4",
-    typical=Typical("1.5", "tank-fittings", "1.2", "2", "Feel the pipes a yard from the tank: warm ones lose heat."),
-)
 WAITING = Field(
     "waiting",
     "time",

@@ -53,6 +53,7 @@ DECIDED = {
     "house": "month_degree_days month_heating_days",
     "pipes": "smallest_copper_l smallest_copper_m smallest_copper_metric smallest_pex smallest_steel",
     "store": "delivered_share outlet_share",
+    "tanks": "farthest_share nearest_share parallel_delivered series_delivered",
     "warming": "room_after time_to_limit",
     "water": "boiling_temperature mean_volume_heat_content vapour_pressure",
 }

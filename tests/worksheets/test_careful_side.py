@@ -8,7 +8,7 @@ from tests.worksheets.asking import example_of, kelvin, sheet_of, values
 EMITTERS = ("floor", "emitter-temperature", "air-coil")
 TAKES_A_STORE_TOP = (
     *("stored-heat", "tank-size", "firing", "load-now", "standby", "boiling", "charge-loop", "power-cut"),
-    *(*EMITTERS, "tempering", "tap-water", "other-heat"),
+    *(*EMITTERS, "tempering", "tap-water", "other-heat", "heat-dump", "tanks-together"),
 )
 
 

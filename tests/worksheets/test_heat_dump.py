@@ -84,14 +84,14 @@ RADIATOR = {"dump_question": "supply", "dump_kind": "radiator", "dump_rated_exce
 @pytest.mark.parametrize(
     ("code", "holds"),
     [
-        ("store-boils", {"store_top": "215 °F", "system_pressure": "0 psi"}),
+        ("boiling", {"store_top": "215 °F", "system_pressure": "0 psi"}),
         ("boils", RADIATOR | {"dump_size": "60,000 Btu/h"}),
         ("boils", {"supply_known": "yes", "dump_supply": "240 °F"}),
         ("far-over", RADIATOR | {"dump_size": "10,000 Btu/h"}),
         ("loop-too-weak", {"pipe_size": "3/4"}),
         ("loop-too-cool", {"pipe_size": "1", "supply_known": "yes", "dump_supply": "190 °F"}),
         ("margin", RADIATOR | {"dump_size": "75,000 Btu/h"}),
-        ("store-margin", {"store_top": "225 °F"}),
+        ("boiling-margin", {"store_top": "225 °F"}),
         ("loop-bound", {"dump_question": "supply", "dump_size": "3,000 ft"}),
         ("large-drop", {"pipe_size": "1-1/2"}),
         ("damper", {"damper": "shut"}),
