@@ -369,7 +369,6 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         *outlet.STEPS,
-        Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
         Step(
             "dump_pressure",
             pipes.pressure_at_height,
