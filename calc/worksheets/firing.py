@@ -47,6 +47,107 @@ OUTDOOR = Field(
     same_as="design_outdoor",
 )
 
+
+def _burns(day: str, space_load: str, load: str, burns_per_day: str, ending: str = "") -> tuple[Step, ...]:
+    """How many loads of wood a day takes; `ending` is what the keys of its own steps end in."""
+    return (
+        Step(
+            load,
+            house.whole_load,
+            f"All the load {day}, taps and outside losses included",
+            space_load=space_load,
+            outside_loss="standby_loss",
+        ),
+        Step(
+            f"room_counted{ending}",
+            firing.room_heat_counted,
+            f"Room heat that counts {day}",
+            room_output="room_of_load",
+            load=space_load,
+        ),
+        Step(
+            f"burn_heat{ending}",
+            firing.heat_per_burn,
+            f"Useful heat of one burn {day}",
+            water_heat="burn_to_water",
+            room_heat_counted=f"room_counted{ending}",
+        ),
+        Step(
+            burns_per_day,
+            firing.burns_per_day,
+            f"Loads of wood {day}",
+            load=load,
+            heat_per_burn=f"burn_heat{ending}",
+        ),
+    )
+
+
+def _lighting(day: str, load: str, low: str, hours_between: str, ending: str = "") -> tuple[Step, ...]:
+    """One lighting on such a day: how long it burns, what it leaves in the store, how long the stove then stays cold."""
+    return (
+        Step(
+            f"heat_content{ending}",
+            water.mean_volume_heat_content,
+            f"Heat in each volume and degree {day}, lowest useful to top",
+            low=low,
+            top="store_top",
+        ),
+        Step(
+            f"usable_heat{ending}",
+            store.usable_heat,
+            f"Usable heat of the store {day}",
+            volume="store_volume",
+            heat_content=f"heat_content{ending}",
+            top="store_top",
+            low=low,
+        ),
+        Step(
+            f"fire_output{ending}",
+            firing.output_while_burning,
+            f"Useful heat while it burns {day}",
+            heat_per_burn=f"burn_heat{ending}",
+        ),
+        Step(
+            f"hours_to_charge{ending}",
+            store.time_to_charge,
+            f"Hours of fire to fill the store {day}",
+            heat=f"usable_heat{ending}",
+            water_output=f"fire_output{ending}",
+            load=load,
+        ),
+        Step(
+            f"hours_lit{ending}",
+            firing.hours_lit,
+            f"Hours of fire in one lighting {day}",
+            heat=f"usable_heat{ending}",
+            load=load,
+        ),
+        Step(
+            f"heat_stored{ending}",
+            firing.heat_stored,
+            f"Heat in the store after it {day}",
+            heat=f"usable_heat{ending}",
+            fire_output=f"fire_output{ending}",
+            load=load,
+            hours_lit=f"hours_lit{ending}",
+        ),
+        Step(
+            f"hours_cold{ending}",
+            store.time_on_heat,
+            f"Then the stove stays cold {day} for",
+            heat=f"heat_stored{ending}",
+            load=load,
+        ),
+        Step(
+            hours_between,
+            firing.hours_between,
+            f"From one lighting to the next {day}",
+            hours_lit=f"hours_lit{ending}",
+            hours_cold=f"hours_cold{ending}",
+        ),
+    )
+
+
 WORKSHEET = Worksheet(
     key="firing",
     guide="firing",
@@ -95,85 +196,20 @@ WORKSHEET = Worksheet(
         ),
         *outlet.STEPS,
         # The coldest day.
-        Step(
-            "load_at_design",
-            house.whole_load,
-            "All the load on the coldest day, taps and outside losses included",
-            space_load="load",
-            outside_loss="standby_loss",
-        ),
-        Step(
-            "room_counted", firing.room_heat_counted, "Room heat that counts", room_output="room_of_load", load="load"
-        ),
-        Step(
-            "burn_heat",
-            firing.heat_per_burn,
-            "Useful heat of one burn",
-            water_heat="burn_to_water",
-            room_heat_counted="room_counted",
-        ),
-        Step(
-            "burns_per_day_at_design",
-            firing.burns_per_day,
-            "Loads of wood on the coldest day",
-            load="load_at_design",
-            heat_per_burn="burn_heat",
-        ),
+        *_burns("on the coldest day", "load", "load_at_design", "burns_per_day_at_design"),
         Step(
             "burning_share",
             firing.burning_share,
             "Share of that day with a fire",
             burns_per_day="burns_per_day_at_design",
         ),
-        Step(
-            "heat_content",
-            water.mean_volume_heat_content,
-            "Heat in each volume and degree, lowest useful to top",
-            low="lowest_useful",
-            top="store_top",
-        ),
-        Step(
-            "usable_heat",
-            store.usable_heat,
-            "Usable heat of the store",
-            volume="store_volume",
-            top="store_top",
-            low="lowest_useful",
-        ),
-        Step("fire_output", firing.output_while_burning, "Useful heat while it burns", heat_per_burn="burn_heat"),
-        Step(
-            "hours_to_charge",
-            store.time_to_charge,
-            "Hours of fire to fill the store",
-            heat="usable_heat",
-            water_output="fire_output",
-            load="load_at_design",
-        ),
+        *_lighting("on the coldest day", "load_at_design", "lowest_useful", "hours_between_at_design"),
         Step("loads_to_charge", firing.loads_to_charge, "Loads of wood to fill it, one after another"),
-        Step(
-            "hours_lit",
-            firing.hours_lit,
-            "Hours of fire in one lighting",
-            heat="usable_heat",
-            load="load_at_design",
-        ),
-        Step(
-            "heat_stored",
-            firing.heat_stored,
-            "Heat in the store after it",
-            heat="usable_heat",
-            fire_output="fire_output",
-            load="load_at_design",
-        ),
-        Step(
-            "hours_cold", store.time_on_heat, "Then the stove stays cold for", heat="heat_stored", load="load_at_design"
-        ),
-        Step("hours_between_at_design", firing.hours_between, "From one lighting to the next on the coldest day"),
         Step("hours_tended", firing.hours_tended, "Hours of that day with a fire"),
         Step(
             "hours_between_one_load",
             firing.hours_between_single,
-            "The same with one load each time",
+            "From one lighting to the next with one load each time",
             burns_per_day="burns_per_day_at_design",
         ),
         Step(
@@ -192,94 +228,8 @@ WORKSHEET = Worksheet(
             "Mean load of the days that need heat",
             heating_season="heating_days",
         ),
-        Step(
-            "load_average",
-            house.whole_load,
-            "All the load on that day",
-            space_load="space_load_average",
-            outside_loss="standby_loss",
-        ),
-        Step(
-            "room_counted_average",
-            firing.room_heat_counted,
-            "Room heat that counts on that day",
-            room_output="room_of_load",
-            load="space_load_average",
-        ),
-        Step(
-            "burn_heat_average",
-            firing.heat_per_burn,
-            "Useful heat of one burn on that day",
-            water_heat="burn_to_water",
-            room_heat_counted="room_counted_average",
-        ),
-        Step(
-            "burns_per_day_average",
-            firing.burns_per_day,
-            "Loads of wood on an average day",
-            load="load_average",
-            heat_per_burn="burn_heat_average",
-        ),
-        Step(
-            "heat_content_average",
-            water.mean_volume_heat_content,
-            "Heat in each volume and degree on that day",
-            low="lowest_useful_average",
-            top="store_top",
-        ),
-        Step(
-            "usable_heat_average",
-            store.usable_heat,
-            "Usable heat of the store on that day",
-            volume="store_volume",
-            heat_content="heat_content_average",
-            top="store_top",
-            low="lowest_useful_average",
-        ),
-        Step(
-            "fire_output_average",
-            firing.output_while_burning,
-            "Useful heat while it burns on that day",
-            heat_per_burn="burn_heat_average",
-        ),
-        Step(
-            "hours_to_charge_average",
-            store.time_to_charge,
-            "Hours of fire to fill the store on that day",
-            heat="usable_heat_average",
-            water_output="fire_output_average",
-            load="load_average",
-        ),
-        Step(
-            "hours_lit_average",
-            firing.hours_lit,
-            "Hours of fire in one lighting on that day",
-            heat="usable_heat_average",
-            load="load_average",
-        ),
-        Step(
-            "heat_stored_average",
-            firing.heat_stored,
-            "Heat in the store after it, on that day",
-            heat="usable_heat_average",
-            fire_output="fire_output_average",
-            load="load_average",
-            hours_lit="hours_lit_average",
-        ),
-        Step(
-            "hours_cold_average",
-            store.time_on_heat,
-            "Stove cold for, on that day",
-            heat="heat_stored_average",
-            load="load_average",
-        ),
-        Step(
-            "hours_between_average",
-            firing.hours_between,
-            "From one lighting to the next on an average day",
-            hours_lit="hours_lit_average",
-            hours_cold="hours_cold_average",
-        ),
+        *_burns("on an average day", "space_load_average", "load_average", "burns_per_day_average", "_average"),
+        *_lighting("on an average day", "load_average", "lowest_useful_average", "hours_between_average", "_average"),
         Step(
             "burning_share_average",
             firing.burning_share,
@@ -294,34 +244,7 @@ WORKSHEET = Worksheet(
         ),
         # Any other day, for the picture.
         Step("space_load_then", house.load_at, "Load of the rooms at the outdoor temperature looked at"),
-        Step(
-            "load_then",
-            house.whole_load,
-            "All the load then",
-            space_load="space_load_then",
-            outside_loss="standby_loss",
-        ),
-        Step(
-            "room_counted_then",
-            firing.room_heat_counted,
-            "Room heat that counts then",
-            room_output="room_of_load",
-            load="space_load_then",
-        ),
-        Step(
-            "burn_heat_then",
-            firing.heat_per_burn,
-            "Useful heat of one burn then",
-            water_heat="burn_to_water",
-            room_heat_counted="room_counted_then",
-        ),
-        Step(
-            "burns_per_day_then",
-            firing.burns_per_day,
-            "Loads of wood a day then",
-            load="load_then",
-            heat_per_burn="burn_heat_then",
-        ),
+        *_burns("then", "space_load_then", "load_then", "burns_per_day_then", "_then"),
     ),
     results=(
         Result(
