@@ -12,7 +12,6 @@ from calc.physics import arithmetic, flue, water
 from comparisons.check import At, Check, Published
 
 MOLAR = Published("By hand", "Burning of C 50, H 6, O 44 %, by hand", "2025", "molar masses", "own arithmetic")
-MOLAR_43 = Published("By hand", "Burning of C 50, H 6, O 43 %, by hand", "2025", "molar masses", "own arithmetic")
 DEW = Published(
     "CoolProp",
     "Molar masses; saturation of water, IAPWS-95",
@@ -234,16 +233,6 @@ CHECKS = [
     ),
     # (50/12.011 + 6/4.032 − 44/31.998) kmol/100 kg × 31.998 ÷ 0.2314
     Check(_TOPIC, "44 % oxygen", flue.least_air, _WOOD, "5.91", "0.1 %", _ROUNDED, MOLAR),
-    Check(
-        _TOPIC,
-        "43 % oxygen",
-        flue.least_air,
-        _WOOD | {"oxygen": "43 %"},
-        "5.95",
-        "0.005",
-        _ROUNDED,
-        MOLAR_43,
-    ),
     # 21 % less 7.01 and 10.50 % of oxygen left belong to air ratios of 1.5 and 2.
     *(
         Check(

@@ -130,8 +130,11 @@ def pieces_in(mass: Kilogram, piece_mass: Kilogram) -> Count:
 # A winter's wood.
 
 
-@law("yearly_heat * wood_share + (tap_load + standby_loss) * heating_days", source="first-law")
-def heat_from_wood(
-    yearly_heat: Joule, wood_share: Fraction, tap_load: Watt, standby_loss: Watt, heating_days: Second
-) -> Joule:
+@law("(tap_load + standby_loss) * heating_days", source="first-law")
+def heat_beside_rooms(tap_load: Watt, standby_loss: Watt, heating_days: Second) -> Joule:
+    """Heat that taps take and the store loses outside in a winter, J."""
+
+
+@law("yearly_heat * wood_share + heat_beside_rooms", source="first-law")
+def heat_from_wood(yearly_heat: Joule, wood_share: Fraction, heat_beside_rooms: Joule) -> Joule:
     """Heat that the fire makes in a winter, J: its share of the rooms' heat, taps, what the store loses outside."""

@@ -64,9 +64,19 @@ def in_a_sum(number: str, unit: Unit) -> str:
     return number + unit.text if unit.text == "/h" else number + NO_BREAK + said_unit(unit).replace(" ", NO_BREAK)
 
 
+def _degrees(number: float) -> str:
+    """A difference as people say it: whole degrees from 30 on, else to a tenth, below one to two figures."""
+    if abs(number) < 0.95:
+        return round_to(number, 2)
+    digits = fixed(number, 0 if abs(number) >= 29.95 else 1)
+    return digits.removesuffix(".0")
+
+
 def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
     """An SI value as text in `unit`, to the digits that its kind deserves."""
     number = unit.from_si(value)
+    if unit.kind == "temperature_difference":
+        return with_unit(grouped(_degrees(number), system), unit)
     decimals = KINDS[unit.kind].decimals
     digits = fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
     return with_unit(grouped(digits, system), unit)

@@ -138,7 +138,10 @@ WORKSHEET = Worksheet(
             values={wood.key: "9,000 Btu/lb" if wood.resinous else "8,600 Btu/lb" for wood in WOODS.values()},
             source="wood-heating-value",
         ),
-        Step("heat_from_wood", wood.heat_from_wood, "Heat in the wood burned in a winter"),
+        Step(
+            "heat_beside_rooms", wood.heat_beside_rooms, "Heat for taps and what the store loses", us="MMBtu", si="kWh"
+        ),
+        Step("heat_from_wood", wood.heat_from_wood, "Heat in the wood burned in a winter", us="MMBtu", si="kWh"),
         Step(
             "heat_content",
             wood.stack_heat_content,

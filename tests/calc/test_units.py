@@ -249,3 +249,20 @@ def test_a_unit_is_said_as_people_say_it_and_cancels_in_a_sum(
     assert with_unit(number, found).replace("\u00a0", " ") == said
     assert in_a_sum(number, found).replace("\u00a0", " ") == in_sum
     assert read_quantity(with_unit(number, found), kind, found, "us").number == number
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "said"),
+    [
+        (6.13, "6.1"),
+        (21.54, "21.5"),
+        (20.0, "20"),
+        (35.4, "35"),
+        (0.877, "0.88"),
+        (0.0, "0"),
+        (-3.52, "−3.5"),
+        (29.97, "30"),
+    ],
+)
+def test_a_difference_is_said_to_a_tenth_or_a_whole_degree(fahrenheit: float, said: str) -> None:
+    assert show(fahrenheit / 1.8, shown_unit("temperature_difference", "us"), "us") == f"{said}\N{NO-BREAK SPACE}°F"

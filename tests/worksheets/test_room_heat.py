@@ -108,3 +108,9 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
     assert code in codes("room-heat", **holds)
     if holds or spared:
         assert code not in codes("room-heat", **spared)
+
+
+def test_other_walls_are_tried_also_where_their_heat_was_typed() -> None:
+    typed = example_of("room-heat") | {"build": "own", "wall_capacity": "2,000 Btu/F"}
+    rows = {row[0]: row for row in sheet_of("room-heat", **typed).tables[0].rows}
+    assert rows["Brick or stone walls inside"][1:] != rows["As it is"][1:]

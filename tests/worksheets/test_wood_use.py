@@ -70,3 +70,14 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
     assert code in codes("wood-use", **holds)
     if spared or code == "many-splits":
         assert code not in codes("wood-use", **spared)
+
+
+def test_the_winter_s_heat_is_worked_out_in_the_reader_s_units() -> None:
+    lines = sheet_of("wood-use", **example_of("wood-use")).working
+    assert "78.1\N{NO-BREAK SPACE}MMBtu" in next(line.result for line in lines if line.key == "heat_from_wood")
+    assert not [
+        line.label
+        for line in lines
+        for text in (*line.sums, line.result)
+        if text.endswith((" J", "\N{NO-BREAK SPACE}J")) or "\N{NO-BREAK SPACE}W " in text
+    ]
