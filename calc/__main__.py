@@ -28,9 +28,17 @@ from calc import rows
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
 from calc.engine import plan
 from calc.engine.sheet import Sheet
+from calc.physics import winter_weather
 from calc.report import as_json, as_text, describe, plan_as_json, plan_as_text
 from calc.units import SYSTEMS
 from calc.worksheets import WORKSHEETS
+
+
+def weather_text(place: str) -> str:
+    """The typical year of a place, as the text that lies beside this file."""
+    name = os.path.join(os.path.dirname(os.path.abspath(__file__)), "weather", f"{place}.txt")
+    with open(name, encoding="utf-8") as file:
+        return file.read()
 
 
 class _Parser(argparse.ArgumentParser):
@@ -45,6 +53,7 @@ class _Parser(argparse.ArgumentParser):
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
     words = list(sys.argv[1:] if arguments is None else arguments)
+    winter_weather.fetch_with(weather_text)
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8")

@@ -22,5 +22,6 @@ GUIDES = {
     "other-heat": "Other heat",
     "safety": "Safety",
     "dump": "Heat dump",
+    "winter": "The winter",
     "plan": "The whole",
 }

@@ -13,7 +13,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Annotated, Any, NamedTuple, get_args
+from typing import Annotated, Any, NamedTuple, get_args, get_origin
 
 from calc.expression import CONDITION, PLAIN_NAMES, Expression, Formula
 from calc.sources import SOURCES
@@ -87,7 +87,11 @@ Concentration = Annotated[float, Measure("concentration")]
 Dose = Annotated[float, Measure("dose")]
 Acidity = Annotated[float, Measure("acidity")]
 JoulePerSquareMetreKelvin = Annotated[float, Measure("area_heat_capacity")]
+Choice = Annotated[str, Measure("choice")]
 
+
+# What a run records hour by hour.
+KelvinByHour = Annotated[tuple[float, ...], Measure("temperature")]
 
 # What the function of a balance returns: the two values between which the answer lies.
 type Bracket[Measured] = tuple[Measured, Measured]
@@ -158,6 +162,7 @@ class Law:
     solves: str | None = None
     sentence: str | None = None
     safety: bool = False
+    run: "Run | None" = None  # what the value was read from, if it is one of many
 
     def __call__(self, *positional: float, **named: float) -> float:
         arguments = dict(zip(self.parameters, positional, strict=False)) | named if positional else named
@@ -324,6 +329,78 @@ def method(
     return declare
 
 
+@dataclass(eq=False, repr=False)
+class Run:
+    """A method that gives a whole record at once, such as a year run hour by hour; steps read its fields one by one.
+
+    `law(field)` is what a step takes: every field that is a measured number has one. `series` are those fields that
+    hold such a number for each hour. It is the function's own business to keep the last records, so that reading twenty
+    fields is not running twenty times.
+    """
+
+    name: str
+    module: str
+    source: str
+    parameters: dict[str, Measure]
+    fields: dict[str, Measure]
+    series: dict[str, Measure]
+    function: Callable[..., Any]
+    sentence: str
+
+    def __call__(self, **arguments: float | str) -> Any:
+        """The record."""
+        return self.function(**arguments)
+
+    def law(self, field: str) -> Law:
+        """The law that gives one field of the record."""
+
+        def read(**arguments: Any) -> float:
+            value: float | None = getattr(self.function(**arguments), field)
+            if value is None:
+                raise NoSolution(field)
+            return value
+
+        return Law(
+            name=field,
+            module=self.module,
+            source=self.source,
+            parameters=self.parameters,
+            returns=self.fields[field],
+            constants={},
+            ranges={},
+            function=read,
+            sentence=self.sentence,
+            run=self,
+        )
+
+
+def run(sentence: str, *, source: str) -> Callable[[Callable[..., Any]], Run]:
+    """Declare a function that gives a record: a NamedTuple whose measured fields are annotated like a law's result."""
+
+    def declare(function: Callable[..., Any]) -> Run:
+        hints = dict(function.__annotations__)
+        record = hints.pop("return")
+        measured = {name: hint for name, hint in record.__annotations__.items() if _is_measured(hint)}
+        measures = {name: _measure(function, name, hint) for name, hint in measured.items()}
+        of_hours = {name for name, hint in measured.items() if get_origin(get_args(hint)[0]) is tuple}
+        return Run(
+            name=function.__name__,
+            module=function.__module__.rpartition(".")[2],
+            source=source,
+            parameters={name: _measure(function, name, hint) for name, hint in hints.items()},
+            fields={name: measure for name, measure in measures.items() if name not in of_hours},
+            series={name: measure for name, measure in measures.items() if name in of_hours},
+            function=function,
+            sentence=sentence,
+        )
+
+    return declare
+
+
+def _is_measured(hint: Any) -> bool:
+    return any(isinstance(part, Measure) for part in get_args(hint))
+
+
 def _law(
     declared: Callable[..., Any],
     source: str,
@@ -350,9 +427,11 @@ def _law(
 
 
 def _measure(declared: Callable[..., Any], name: str, hint: Any) -> Measure:
-    for part in get_args(hint):
+    parts = get_args(hint)
+    for part in parts:
         if isinstance(part, Measure):
             return part
+    for part in parts:
         if get_args(part):  # Bracket[Kelvin]
             return _measure(declared, name, part)
     raise ValueError(f"{declared.__name__}: {name} needs an annotation with a Measure")

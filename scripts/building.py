@@ -77,12 +77,21 @@ def _make(site: Path, address: str) -> None:
         _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)], address=address)
     with _step("Python for the page"):
         runtime.publish(site)
+        publish_weather(site)
     with _step("bundles"):
         bundle_charts(site, bundled := site.with_name("bundled.json"))
         licenses.write(site, bundled)
         bundle(site)
     with _step("policies and compressed copies"):
         finishing.finish(site, listed=bool(address))
+
+
+def publish_weather(site: Path) -> None:
+    """The typical years of places, each fetched when a reader chooses it."""
+    folder = site / "assets" / "weather"
+    folder.mkdir(parents=True)
+    for path in sorted((ROOT / "calc" / "weather").glob("*.txt")):
+        shutil.copyfile(path, folder / path.name)
 
 
 def bundle_charts(site: Path, account: Path) -> None:

@@ -17,6 +17,7 @@ import comparisons
 import edition
 from calc.answer import answer, chart_of
 from calc.law import Law
+from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 from render import desk, record, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
@@ -25,6 +26,7 @@ from render.plan import plan_section
 from render.templating import fill
 from render.view import charts_json
 
+WEATHER = Path(__file__).parent.parent / "calc" / "weather"
 CHARTS = Path(__file__).parent / "charts"
 DRAWINGS = Path(__file__).parent / "render" / "drawings" / "fixed"  # those that no number of the reader changes
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
@@ -43,6 +45,7 @@ _stands_in: dict[str, str] = {}  # worksheet to the address of its page
 
 def on_pre_build(config: Any) -> None:
     """Draw every worksheet's chart once, in one run of Node."""
+    winter_weather.fetch_with(lambda place: (WEATHER / f"{place}.txt").read_text(encoding="utf-8"))
     wanted = {}
     for key in WORKSHEETS:
         chart = charts_json(chart_of(answer(key, {}, "us")), key)

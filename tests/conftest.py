@@ -15,6 +15,10 @@ from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_pla
 import building
 import server
 import toolchain
+from calc.__main__ import weather_text
+from calc.physics import winter_weather
+
+winter_weather.fetch_with(weather_text)
 
 # The same examples at each run, so that a change is judged by what it changes; and no clock, since machines are busy.
 hypothesis.settings.register_profile("steady", derandomize=True, deadline=None)

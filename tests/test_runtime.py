@@ -19,6 +19,7 @@ import finishing
 import runtime
 import server
 import toolchain
+from calc.__main__ import weather_text
 from render import qr as render_qr
 
 # Asked of Python in the page and on the desktop; both have to say the same.
@@ -26,8 +27,10 @@ QUESTION = """
 import importlib, json, math, sys
 for name in modules:
     importlib.import_module(name)
+from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 from render import respond
+winter_weather.keep("burlington-vt", weather)  # the place of the worked example
 reply = json.dumps({
     "python": list(sys.version_info[:2]),
     "replies": [
@@ -45,6 +48,7 @@ try {
   const heard = [];
   const pyodide = await startPython({ onProgress: (what) => heard.push(what) });
   pyodide.globals.set("modules", pyodide.toPy(%(modules)s));
+  pyodide.globals.set("weather", %(weather)s);
   const answer = pyodide.runPython(%(question)s);
   const tried = {};
   try { new Function("return 1")(); tried.eval = "allowed"; } catch { tried.eval = "refused"; }
@@ -78,7 +82,7 @@ def our_modules() -> list[str]:
 
 
 def desktop_answer() -> Any:
-    names: dict[str, Any] = {"modules": our_modules()}
+    names: dict[str, Any] = {"modules": our_modules(), "weather": weather_text("burlington-vt")}
     exec(QUESTION, names)  # noqa: S102 - our own text
     return json.loads(names["reply"])
 
@@ -90,7 +94,11 @@ def small_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     scripts = site / "assets" / "js"
     scripts.mkdir(parents=True)
     runtime.publish(site)
-    worker = WORKER % {"modules": json.dumps(our_modules()), "question": json.dumps(QUESTION)}
+    worker = WORKER % {
+        "modules": json.dumps(our_modules()),
+        "question": json.dumps(QUESTION),
+        "weather": json.dumps(weather_text("burlington-vt")),
+    }
     (scripts / "worker.js").write_text(worker, encoding="utf-8")
     (scripts / "page.js").write_text(PAGE_SCRIPT, encoding="utf-8")
     (site / "index.html").write_text(finishing.with_policy(PAGE), encoding="utf-8")
@@ -153,6 +161,7 @@ def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp
         import {{ startPython }} from {json.dumps(start)};
         const pyodide = await startPython();
         pyodide.globals.set("modules", pyodide.toPy({json.dumps(our_modules())}));
+        pyodide.globals.set("weather", {json.dumps(weather_text("burlington-vt"))});
         process.stdout.write(pyodide.runPython({json.dumps(QUESTION)}), () => process.exit(0));
         """,
         encoding="utf-8",

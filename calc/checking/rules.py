@@ -26,6 +26,8 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Trace,
+    Track,
     Variant,
 )
 from calc.engine.worksheet import Worksheet
@@ -245,6 +247,22 @@ def _chart(checked: Checked, chart: Chart, said: Said) -> None:
         must(len(kinds) == 1, f"its lines are of unlike kinds: {', '.join(kinds)}")
 
 
+def _track(checked: Checked, track: Track, said: Said) -> None:
+    must(track.lines, "it has no line")
+    for case in said:
+        step = next(step for step in case.course.steps if step.key == track.of)
+        run = step.law.run if isinstance(step, Step) else None
+        must(run, f"{track.of} is not read from the record of a run")
+        for trace in track.lines:
+            known(trace.series, run.series if run else (), "series of that record")
+        kinds = sorted({run.series[trace.series].kind for trace in track.lines} if run else ())
+        must(len(kinds) == 1, f"its lines are of unlike kinds: {', '.join(kinds)}")
+
+
+def _trace(checked: Checked, trace: Trace, said: Said) -> None:
+    known(trace.role, ROLES, "role of a line")
+
+
 def _line(checked: Checked, line: Line, said: Said) -> None:
     known(line.role, ROLES, "role of a line")
 
@@ -315,6 +333,8 @@ MEANING: Mapping[type, Callable[[Checked, Any, Said], None]] = {
     Must: _must,
     Picture: _picture,
     Chart: _chart,
+    Track: _track,
+    Trace: _trace,
     Line: _line,
     Variant: _variant,
     Comparison: _comparison,

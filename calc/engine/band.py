@@ -5,6 +5,7 @@ import math
 from calc.engine.fields import quantity
 from calc.engine.read import Reading
 from calc.engine.sheet import Band
+from calc.engine.steps import Step
 from calc.engine.texts import Texts
 from calc.engine.typed import Input
 from calc.engine.values import Values, work_out_again, zeroed
@@ -23,6 +24,8 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
         name for advice in worksheet.advice if worksheet.headline in advice.zeroes for name in advice.condition.names
     }
     steps = reading.course.steps_for({worksheet.headline, *advised})
+    if any(isinstance(step, Step) and step.law.run for step in steps):
+        return None  # running a year once for each end of each guess would keep the reader waiting
     fed = {worksheet.headline, *advised}.union(*(step.needs for step in steps))
     below = above = largest = 0.0
     most = ""

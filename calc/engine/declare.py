@@ -29,6 +29,8 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Trace,
+    Track,
     Variant,
 )
 from calc.engine.worksheet import Worksheet
@@ -61,6 +63,8 @@ __all__ = [
     "Step",
     "Suits",
     "Takes",
+    "Trace",
+    "Track",
     "Typical",
     "Variant",
     "Worksheet",

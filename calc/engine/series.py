@@ -3,8 +3,10 @@
 from typing import NamedTuple
 
 from calc.engine.sheet import Sheet
+from calc.engine.steps import Step
 from calc.engine.texts import Texts
-from calc.engine.values import changed_value, moved, work_out
+from calc.engine.values import changed_value, moved, record, work_out
+from calc.engine.words import Chart, Track
 from calc.units import System, Unit, said_unit, show, shown_unit, unit_named
 
 
@@ -32,7 +34,40 @@ class Series(NamedTuple):
 def series(sheet: Sheet) -> Series | None:
     """The chart of a sheet; None when the worksheet has none, or nothing could be worked out."""
     chart = sheet.worksheet.chart
-    if chart is None or sheet.problems or chart.across not in sheet.inputs:
+    if chart is None or sheet.problems:
+        return None
+    return _track(sheet, chart) if isinstance(chart, Track) else _sweep(sheet, chart)
+
+
+def _track(sheet: Sheet, track: Track) -> Series | None:
+    """What was recorded hour by hour, over days; the reader's place is where the last line is lowest."""
+    recorded = record(sheet.course.steps, track.of, sheet.values)
+    run = next(step.law.run for step in sheet.course.steps if step.key == track.of and isinstance(step, Step))
+    if recorded is None or run is None:
+        return None
+    unit = shown_unit(run.series[track.lines[0].series].kind, sheet.system)
+    hours = [getattr(recorded, trace.series) for trace in track.lines]
+    lowest = min(range(len(hours[-1])), key=hours[-1].__getitem__)
+    return Series(
+        title=track.title,
+        x_label=track.across,
+        y_label=_axis("", unit),
+        lines=tuple(
+            Line(trace.label, trace.role, tuple((at / 24, unit.from_si(value)) for at, value in enumerate(values)))
+            for trace, values in zip(track.lines, hours, strict=True)
+        ),
+        here_x=lowest / 24,
+        summary=_summary(sheet, track.say),
+        heads=(track.across, *(trace.label for trace in track.lines)),
+        rows=tuple(
+            (str(at // 24), *(_cell(values[at], unit, sheet.system) for values in hours))
+            for at in range(0, len(hours[0]), 24)
+        ),
+    )
+
+
+def _sweep(sheet: Sheet, chart: Chart) -> Series | None:
+    if chart.across not in sheet.inputs:
         return None
     field = sheet.inputs[chart.across].field
     current = sheet.values[chart.across]

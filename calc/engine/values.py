@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from types import MappingProxyType
+from typing import Any
 
 from calc.engine.conditions import condition
 from calc.engine.fields import Field, quantity
@@ -76,12 +77,9 @@ def zeroed(worksheet: Worksheet, values: Values) -> set[str]:
 def _step(step: Step | Pick, values: Values) -> float | None:
     if isinstance(step, Pick):
         return quantity(step.values[str(values[step.on])], step.kind)
-    arguments: dict[str, float] = {}
-    for name, source in step.binding.items():
-        value = values[source]
-        if value is None or isinstance(value, str):
-            return None
-        arguments[name] = value
+    arguments = bound(step, values)
+    if arguments is None:
+        return None
     try:
         result = step.law(**arguments)
     except OutOfRange as wrong:
@@ -95,6 +93,21 @@ def _step(step: Step | Pick, values: Values) -> float | None:
 def chain(worksheet: Worksheet, values: Values) -> list[Check]:
     """The checks that these values call for."""
     return [check for check in worksheet.checks if not check.only or condition(check.only)(values, {})]
+
+
+def bound(step: Step, values: Values) -> dict[str, Any] | None:
+    """What a step hands its law, by parameter; None if any of it has no value."""
+    arguments = {name: values[source] for name, source in step.binding.items()}
+    return None if None in arguments.values() else arguments
+
+
+def record(steps: tuple[AnyStep, ...], key: str, values: Values) -> Any:
+    """The whole record from which the step `key` reads one number; None where it could not be made."""
+    step = next(step for step in steps if step.key == key)
+    arguments = bound(step, values) if isinstance(step, Step) else None
+    if arguments is None or values.get(key) is None or not isinstance(step, Step) or step.law.run is None:
+        return None
+    return step.law.run(**arguments)
 
 
 def status(check: Check, values: Values) -> str:

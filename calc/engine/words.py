@@ -20,7 +20,10 @@ VERDICT_WORDS = {
     "not-yet": "Not yet known, because {why}",
 }
 # The drawings that a worksheet may show, and the kind of value that stands for each of their parts.
-DRAWINGS: Mapping[str, Mapping[str, str]] = {"tank": {"top": "temperature", "low": "temperature"}}
+DRAWINGS: Mapping[str, Mapping[str, str]] = {
+    "tank": {"top": "temperature", "low": "temperature"},
+    "calendar": {"fires": "count"},  # the step that is read from a run's record
+}
 
 
 class Result(NamedTuple):
@@ -191,6 +194,30 @@ class Chart(NamedTuple):
             texts=((self.across, self.low), (self.across, self.high)),
             units_of=units,
         )
+
+
+class Trace(NamedTuple):
+    """One line of a track: a series of the record, its words and its role."""
+
+    series: str
+    label: str
+    role: str = "tank"
+
+    def uses(self) -> Uses:
+        return Uses(plain=(self.label,))
+
+
+class Track(NamedTuple):
+    """A chart of what a run recorded hour by hour: series of the record from which the step `of` is read."""
+
+    title: str
+    of: str
+    across: str
+    lines: tuple[Trace, ...]
+    say: str
+
+    def uses(self) -> Uses:
+        return Uses(numbers=(self.of,), where=(self.of,), sentences=(self.say,), plain=(self.title, self.across))
 
 
 class Variant(NamedTuple):

@@ -22,6 +22,7 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Track,
     Variant,
 )
 
@@ -50,7 +51,7 @@ class Worksheet:
     leaves_out: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     picture: Picture | None = None
-    chart: Chart | None = None
+    chart: Chart | Track | None = None
     tables: tuple[Comparison | Methods, ...] = ()
     checks: tuple[Check, ...] = ()
     changes: tuple[Variant, ...] = ()

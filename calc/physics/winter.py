@@ -19,6 +19,7 @@ FIRST_DAY = sum(DAYS[:6])  # 1 July, counted from 1 January as 0
 HOURS = 8760
 TOO_COLD = 3 / 1.8  # K below what is wanted, 3 °F
 NEAR_BOILING = 20 / 1.8  # K, 20 °F
+_BEFORE = 20  # days that are run before the year begins
 _WINDOWS = 4.0  # K above what is wanted, at which windows are opened
 _FELT = 1.0  # K by which a fire must warm its room before a room too hot is its doing
 _BACKUP_WAITS = 1.0  # K below what is wanted, at which other heat steps in
@@ -156,10 +157,17 @@ class Winter:
         self._burning = 0.0  # s of the load in the stove that are over; 0 without a fire
         self._alight = False
         self._loads_today = 0
+        self._may_light = plan.habit.hours()
         self._wanted_heat = 0.0  # W that the rooms need in the weather of the last day or so
+        self._count_from_here()
+
+    def _count_from_here(self) -> None:
+        """Forget what was counted so far: the year begins."""
         self._sums = dict.fromkeys(("fire", "rooms", "taps", "elsewhere", "backup", "standby", "surplus"), 0.0)
-        self._gains = 0.0
+        self._gains = self._house.lost = self._house.to_ground = 0.0
         self._start_heat = self._held()
+        self._hottest_outlet, self._boiling_hours, self._hot_hours, self._cold_hours = 0.0, 0.0, 0.0, 0.0
+        self._coldest = math.inf
         self.lit: list[int] = []  # hours of the year, from 1 January, at which a load was lit
         self.room: list[float] = []
         self.stove_room: list[float] = []
@@ -169,7 +177,10 @@ class Winter:
     # --- The year ---
 
     def months(self) -> Iterator[Month]:
-        """Run the year, July to June."""
+        """Run the year, July to June, after some days in which the store finds its level."""
+        for day in range(FIRST_DAY - _BEFORE, FIRST_DAY):
+            self._day(day)
+        self._count_from_here()
         day = FIRST_DAY
         for place in range(12):
             month = (6 + place) % 12
@@ -181,18 +192,8 @@ class Winter:
         before, lit_before, from_hour = dict(self._sums), len(self.lit), len(self.room)
         self._hottest_outlet, self._boiling_hours, self._hot_hours, self._cold_hours = 0.0, 0.0, 0.0, 0.0
         self._coldest = math.inf
-        habit_hours = self.plan.habit.hours()
         for day in range(first_day, first_day + DAYS[month]):
-            away = (day - self.plan.away.first_day) % 365 < self.plan.away.days
-            self._loads_today = 0
-            for hour in range(24):
-                if not away and habit_hours[hour]:
-                    self._light_if_it_fits(day * 24 + hour)
-                for _ in range(self.plan.steps_an_hour):
-                    self._go(self._outdoor[day * 24 + hour], hour, away)
-                if hour % _CONDUCTS == 0:
-                    self._store.conduct(_CONDUCTS * 3600.0)
-                self._note(away)
+            self._day(day)
         sums = {key: self._sums[key] - before[key] for key in before}
         return Month(
             month=month + 1,
@@ -213,6 +214,18 @@ class Winter:
             highest_store=max(self.mean[from_hour:]),
             hottest_outlet=self._hottest_outlet,
         )
+
+    def _day(self, day: int) -> None:
+        away = (day - self.plan.away.first_day) % 365 < self.plan.away.days
+        self._loads_today = 0
+        for hour in range(24):
+            if not away and self._may_light[hour]:
+                self._light_if_it_fits(day * 24 + hour)
+            for _ in range(self.plan.steps_an_hour):
+                self._go(self._outdoor[day * 24 + hour], hour, away)
+            if hour % _CONDUCTS == 0:
+                self._store.conduct(_CONDUCTS * 3600.0)
+            self._note(away)
 
     # --- One hour ---
 
@@ -367,5 +380,6 @@ class Winter:
         if not self.plan.store.inside:
             went += sums["standby"]
         missing = came - went - (self._held() - self._start_heat)
-        if not abs(missing) <= _CLOSES * (came + abs(self._house.lost)):
-            raise EnergyImbalance(f"{missing:.3g} J of {came:.3g} J are missing")
+        throughput = sums["fire"] + sums["backup"] + abs(self._gains) + abs(self._house.lost)
+        if not abs(missing) <= _CLOSES * throughput:
+            raise EnergyImbalance(f"{missing:.3g} J of {throughput:.3g} J are missing")

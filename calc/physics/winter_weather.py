@@ -1,8 +1,9 @@
 """The weather of a winter's run: hourly outdoor temperatures of a typical year, and how they are told and shaped.
 
 A place's year travels as text: 365 lines of a day each, 24 differences from hour to hour in tenths of a degree Celsius,
-the first one from 0. Whoever lets the reader choose a place brings that text here first, since nothing in `calc` reads
-files: `keep` what has arrived, or name a function that can `fetch` it.
+the first one from 0, below lines that begin with # and say where it comes from.
+Whoever lets the reader choose a place brings that text here first, since nothing in `calc` reads files: `keep` what has
+arrived, or name a function that fetches it.
 """
 
 from collections.abc import Callable, Sequence
@@ -58,13 +59,16 @@ def written(tenths: Sequence[int]) -> str:
 
 @lru_cache(maxsize=4)
 def _read(text: str) -> tuple[float, ...]:
-    words = text.split()
+    words = " ".join(line for line in text.splitlines() if not line.startswith("#")).split()
     if len(words) != HOURS:
         raise NoYear(f"A year has {HOURS} hours, and this has {len(words)}.")
     level, hours = 0, []
-    for word in words:
-        level += int(word)
-        hours.append(_FREEZING + level / 10)
+    try:
+        for word in words:
+            level += int(word)
+            hours.append(_FREEZING + level / 10)
+    except ValueError:
+        raise NoYear("It holds something that is no number.") from None
     if not all(173 < outdoor < 333 for outdoor in hours):
         raise NoYear("Its temperatures leave what happens outdoors.")
     return tuple(hours)

@@ -40,6 +40,7 @@ KEYS = (
     "relief",
     "heat-dump",
     "power-cut",
+    "winter-run",
     "will-it-work",
     "first-sketch",  # asked first; but what it asks belongs to the worksheets above, which the plan names
 )

@@ -16,7 +16,6 @@ from calc.engine.declare import (
     Option,
     Result,
     Step,
-    Typical,
     Variant,
     Worksheet,
 )
@@ -32,38 +31,12 @@ from calc.vocabulary import (
     INSULATION_BELOW,
     LOAD,
     SLAB_CONDUCTIVITY,
+    SLAB_DENSITY,
+    SLAB_HEAT_CAPACITY,
+    SLAB_THICKNESS,
     WATER_OUTPUT,
 )
 
-SLAB_THICKNESS = Field(
-    "slab_thickness",
-    "length",
-    "Thickness of the slab",
-    "The concrete that warms with the pipes, from the foam to the top.",
-    low="1 in",
-    high="24 in",
-    us="in",
-    si="mm",
-    typical=Typical("4 in", "slab-custom", "3.5 in", "6 in", "Whoever poured it, or a drill where it does no harm."),
-)
-SLAB_DENSITY = Field(
-    "slab_density",
-    "density",
-    "Density of the concrete",
-    "Ordinary concrete is about the same everywhere; screed is lighter.",
-    low="60 lb/ft3",
-    high="200 lb/ft3",
-    typical=Typical("2,300 kg/m3", "concrete-properties", "2,000 kg/m3", "2,400 kg/m3", "Hardly anyone: it will do."),
-)
-SLAB_HEAT_CAPACITY = Field(
-    "slab_heat_capacity",
-    "specific_heat",
-    "Heat that each weight of concrete holds",
-    "For each degree.",
-    low="0.1 Btu/lb/F",
-    high="0.5 Btu/lb/F",
-    typical=Typical("0.88 kJ/kg/K", "concrete-properties", "0.8 kJ/kg/K", "1 kJ/kg/K", "Hardly anyone: it will do."),
-)
 SLAB_WARM = Field(
     "slab_warm",
     "temperature",

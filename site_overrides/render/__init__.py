@@ -12,12 +12,13 @@ from calc.answer import Reader, Typed, UnknownWorksheet, answer, answer_plan, ch
 from calc.engine import link
 from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
+from calc.physics import winter_weather
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import plan, spreadsheet
 from render.view import charts_json, field_states, section, slots
 
-__all__ = ["respond", "run_every_example", "worksheet_html"]
+__all__ = ["bring", "respond", "run_every_example", "worksheet_html"]
 
 Asked = Mapping[str, Any]
 
@@ -34,6 +35,9 @@ def respond(text: str) -> str:
     A request says what it asks, {"ask": "worksheet", "units": "us" or "si", ...}; the function that ANSWERS has under
     that name says what else it takes and what it gives. Every reply has the "units" of its numbers and labels.
 
+    A reply {"lacks": address} says that a file below the site's assets is missing here: the worker fetches it, hands it
+    to `bring`, and asks again.
+
     "plan" is the reader's whole plan, {key: {"text", "units", "from", "by"}}: an entry without "from" was typed, one
     without text and from "typical" is a number that the reader does not know.
     """
@@ -42,7 +46,15 @@ def respond(text: str) -> str:
     ask = str(asked.get("ask"))
     if ask not in ANSWERS:
         raise UnknownRequest(ask)
-    return json.dumps({"units": system, **ANSWERS[ask](asked, system, Reader())}, allow_nan=False)
+    try:
+        return json.dumps({"units": system, **ANSWERS[ask](asked, system, Reader())}, allow_nan=False)
+    except winter_weather.NotHere as missing:
+        return json.dumps({"lacks": f"weather/{missing.place}.txt"})
+
+
+def bring(address: str, text: str) -> None:
+    """Take in a file that a reply lacked."""
+    winter_weather.keep(address.removeprefix("weather/").removesuffix(".txt"), text)
 
 
 class UnknownRequest(ValueError):
@@ -175,6 +187,7 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
 
 def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
+    bring("weather/burlington-vt.txt", winter_weather.written([0] * winter_weather.HOURS))  # that of the example
     entries: dict[str, Any] = {}
     for key in WORKSHEETS:
         worksheet_html(key)

@@ -15,9 +15,11 @@ from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
-from render.drawings import tank
+from render.drawings import calendar, tank
 from render.templating import fill
 
+# What each drawing of a worksheet is filled with.
+PARTS = {"tank": tank.parts, "calendar": calendar.parts}
 STATUS_WORDS = {
     "pass": "Holds",
     "tight": "Tight",
@@ -154,9 +156,9 @@ def _figure(shown: str) -> tuple[str, str]:
 
 def picture(sheet: Sheet, wanted: Picture) -> Markup:
     """The worksheet's drawing with its caption."""
-    drawn = tank.parts(sheet, wanted) if wanted.name == "tank" else {"values": sheet.values}
+    drawn = PARTS[wanted.name](sheet, wanted)
     drawing = fill(f"drawings/{wanted.name}.svg", **drawn, prefix=sheet.worksheet.key)
-    return fill("picture.html", drawing=drawing, caption=wanted.caption)
+    return fill("picture.html", drawing=drawing, caption=wanted.caption, told=drawn.get("told", ""))
 
 
 def field_states(

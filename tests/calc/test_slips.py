@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 import pytest
 
@@ -31,6 +31,8 @@ from calc.engine.declare import (
     Sizes,
     Step,
     Suits,
+    Trace,
+    Track,
     Typical,
     Variant,
     Worksheet,
@@ -39,6 +41,7 @@ from calc.engine.read import read
 from calc.engine.texts import Texts
 from calc.engine.values import work_out
 from calc.engine.words import DRAWINGS
+from calc.law import KelvinByHour, Second, Watt, run
 from calc.physics import store, water
 from calc.worksheets import WORKSHEETS, Worksheets
 from tests.calc.throwaway import worksheet
@@ -63,6 +66,20 @@ BOTH = Step("both", store.time_on_heat, "Time of the extra", heat="extra")
 ADVICE = Advice("caution", "short", "time < limit", "Short.", "Only {time}.", "definition", zeroes=("time",))
 HOLDS = Check("hold", "Holds", "time", "time < limit", "time < 2 * limit", "It holds {time}.", "definition")
 CHART = Chart("Time", "load", "x0.5", "x2", (Line("time", "time", "use"),), "It lasts {time}.", us="h", si="h")
+
+
+class _Told(NamedTuple):
+    lasting: Second
+    heats: KelvinByHour
+
+
+@run("It is run.", source="definition")
+def _told(load: Watt) -> _Told:
+    return _Told(load, (load, load))
+
+
+LASTING = Step("lasting", _told.law("lasting"), "How long")
+TRACK = Track("Hours", "lasting", "Day", (Trace("heats", "heat", "tank"),), "It lasts {lasting}.")
 ROWS = (Variant("less", {"load": "x0.5"}), Variant("cooler", {"top": "less 20 F°"}), Variant("pine", {"fuel": "pine"}))
 TABLE = Comparison("Beside each other", ROWS, ("time", "rich"), "As {time}.", "definition")
 RULES = Methods("Rules", ("time",), "By {heat}.")
@@ -120,6 +137,10 @@ def _check(**changes: Any) -> Callable[[], Worksheet]:
 
 def _chart(**changes: Any) -> Callable[[], Worksheet]:
     return lambda: whole(chart=CHART._replace(**changes))
+
+
+def _track(**changes: Any) -> Callable[[], Worksheet]:
+    return lambda: whole(steps=(TIME, RICH, LASTING), chart=TRACK._replace(**changes))
 
 
 def _row(**changes: str) -> Callable[[], Worksheet]:
@@ -267,6 +288,10 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "a part of a drawing left out": (_with(picture=Picture("tank", "", {"top": "top"})), "Picture tank: nothing stands for the part low of the drawing tank"),
     "an unknown name in a drawing": (_with(picture=Picture("tank", "", {"top": "topp", "low": "top"})), "Picture tank: no field, given or step is called 'topp'; did you mean top?"),
     "another kind in a drawing": (_with(picture=Picture("tank", "", {"top": "load", "low": "top"})), "Picture tank: load is no temperature where way is one, and stands for top"),
+    "a track of what no run gives": (_track(of="time"), "Track Hours: time is not read from the record of a run"),
+    "a track of a series that is not there": (_track(lines=(Trace("heatz", "heat"),)), "Track Hours: no series of that record is called 'heatz'; did you mean heats?"),
+    "a track without a line": (_track(lines=()), "Track Hours: it has no line"),
+    "a track's line in no role": (_track(lines=(Trace("heats", "heat", "tonk"),)), "Chart, Trace heat: no role of a line is called 'tonk'; did you mean tank?"),
     "a chart across no field": (_chart(across="lode"), "Chart Time: no field, given or step is called 'lode'; did you mean load?"),
     "a chart across a choice": (_chart(across="fuel", low="oak", high="pine"), "Chart Time: fuel is a choice, where a number is needed"),
     "a chart from what the field does not take": (_chart(low="5 gal"), "Chart Time: '5 gal' as power: has a unit that does not fit here, “gal”: use Btu/h, kBtu/h, MMBtu/h, kW or W"),

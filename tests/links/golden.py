@@ -11,10 +11,12 @@ import random
 from collections.abc import Iterator
 from pathlib import Path
 
+from calc.__main__ import weather_text
 from calc.answer import Typed, answer, link_of
 from calc.engine import link
 from calc.engine.declare import Field, Worksheet
 from calc.units import DryBasis, round_to, units_of
+from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 
 HERE = Path(__file__).parent
@@ -68,6 +70,7 @@ def _moved(field: Field, value: float, source: random.Random) -> str:
 
 def main() -> None:
     """Add what the file of this version lacks."""
+    winter_weather.fetch_with(weather_text)
     path = HERE / f"v{link.VERSION}.txt"
     there = {one.split(";")[1] for one in read(path)} if path.is_file() else set()
     with path.open("a", encoding="utf-8", newline="\n") as file:

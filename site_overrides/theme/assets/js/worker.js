@@ -45,23 +45,45 @@ const python = startPython({ onProgress: (what) => postMessage({ progress: what 
 self.onmessage = async ({ data }) => {
   try {
     const pyodide = await python;
-    const { respond } = pyodide.pyimport("render");
+    const render = pyodide.pyimport("render");
     if (data.check) {
-      postMessage({ ready: respond(data.check) });
+      postMessage({ ready: await reply(render, data.check) });
       return;
     }
     try {
       await fetchPackages(pyodide, data.packages);
-      postMessage({ id: data.id, reply: respond(data.request) });
+      postMessage({ id: data.id, reply: await reply(render, data.request) });
     } catch (error) {
-      // An exception in Python spoils one reply; anything else means that Python itself is gone.
-      if (!(error instanceof pyodide.ffi.PythonError)) throw error;
+      // An exception in Python, or a file that does not come, spoils one reply; else Python itself is gone.
+      if (!(error instanceof pyodide.ffi.PythonError || error instanceof Missing)) throw error;
       postMessage({ id: data.id, failed: error.message });
     }
   } catch (error) {
     die(error);
   }
 };
+
+class Missing extends Error {}
+
+/** Python's reply. A file of the site that it lacks, such as the weather of a place, is fetched and it is asked again. */
+async function reply(render, request) {
+  for (let turns = 0; ; turns += 1) {
+    const answer = render.respond(request);
+    if (!answer.startsWith('{"lacks"') || turns > 3) return answer;
+    const { lacks } = JSON.parse(answer);
+    render.bring(lacks, await fetchText(lacks));
+  }
+}
+
+async function fetchText(address) {
+  try {
+    const response = await fetch(new URL(`../${address}`, import.meta.url));
+    if (response.ok) return await response.text();
+  } catch (error) {
+    console.error(error);
+  }
+  throw new Missing(`${address} did not arrive`);
+}
 
 /** Without one of them Python still answers: it leaves out what the package would have made. */
 async function fetchPackages(pyodide, packages = []) {

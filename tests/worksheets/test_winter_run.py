@@ -1,0 +1,144 @@
+"""Worked by hand: what the winter's worksheet makes of its record, a year of degree-days, and where its advice begins."""
+
+from itertools import pairwise
+
+import pytest
+
+from calc.answer import answer
+from calc.engine.values import record
+from calc.physics import winter_weather
+from calc.tables.places import BASES, PLACES
+from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
+from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
+
+SHEET = "winter-run"
+
+
+def test_the_wood_and_the_balance_of_the_year_by_hand() -> None:
+    # Every load gives the water 60,000 Btu/h and the room 8,000 for 4 h: 272,000 Btu.
+    # White ash: 66.4 % solid × 34.3 lb/ft³ (550 kg/m³) ÷ 0.8 × 8,600 × 0.8 Btu/lb = 196,000 Btu/ft³ of stack, nearly:
+    # × 128 ft³ = 25.1 MMBtu a cord; ÷ 68 % burnt well.
+    numbers = values(SHEET)
+    assert numbers["fire_heat"] == pytest.approx(numbers["loads"] * 272_000 * BTU, rel=1 / numbers["loads"])
+    cord = 128 * 0.028316846592
+    heat = 0.664 * 550 / 0.8 * 8_600 * 0.8 * BTU / 0.45359237 * cord
+    assert numbers["wood_volume"] == pytest.approx(numbers["fire_heat"] / (heat * 0.68) * cord, rel=0.01)
+    # What the fire gave the water went to rooms, taps and standing losses, and what is left stands in the tank.
+    to_water = numbers["loads"] * 240_000 * BTU
+    went = numbers["rooms_heat"] + numbers["taps_heat"] + numbers["standby_heat"] + numbers["surplus_heat"]
+    assert to_water == pytest.approx(went, rel=0.02)
+
+
+def test_the_heat_of_the_rooms_is_that_of_their_degree_days() -> None:
+    # 30,500 Btu/h ÷ 73 °F = 417.8 Btu/(h·°F); × 7,800 °F·day × 24 h = 78.2 MMBtu, from emitters, stove's room and store.
+    numbers = values(SHEET)
+    needed = 30_500 / 73 * 7_800 * 24 * BTU
+    in_the_room = numbers["fire_heat"] * 8 / 68
+    came = numbers["rooms_heat"] + in_the_room + numbers["standby_heat"]
+    # Rooms that are warmer than wanted, in mild weeks with a fire, and windows opened then, take the rest.
+    assert needed * 0.97 < came < needed * 1.08
+
+
+def test_the_year_has_the_degree_days_that_were_typed_and_those_of_its_place() -> None:
+    assert values(SHEET)["year_degree_days"] == pytest.approx(7_800 * FAHRENHEIT_DEGREE, rel=1e-9)
+    own = values(SHEET, weather="place", base_temperature="65 °F")["year_degree_days"]
+    assert own == pytest.approx(PLACES["burlington-vt"].degree_days[BASES[0]] * FAHRENHEIT_DEGREE, rel=1e-4)
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_every_place_has_a_year_with_the_degree_days_of_the_table(place: str) -> None:
+    hours = winter_weather.hours_of(place)
+    for base in BASES:
+        found = winter_weather.degree_days(hours, kelvin(base)) / FAHRENHEIT_DEGREE
+        assert found == pytest.approx(PLACES[place].degree_days[base], abs=0.6)
+    assert winter_weather.design_temperature(hours) == pytest.approx(273.15 + PLACES[place].cold, abs=0.35)
+
+
+def test_a_shaped_year_has_both_of_its_numbers_and_keeps_the_rank_of_its_hours() -> None:
+    hours = winter_weather.hours_of("boston-ma")
+    shaped = winter_weather.shaped(hours, kelvin(65), 4_500.0, 252.0)
+    assert winter_weather.degree_days(shaped, kelvin(65)) == pytest.approx(4_500)
+    assert winter_weather.design_temperature(shaped) == pytest.approx(252)
+    coldest = sorted(range(len(hours)), key=hours.__getitem__)
+    assert all(shaped[a] <= shaped[b] for a, b in pairwise(coldest))
+    with pytest.raises(winter_weather.NoYear):
+        winter_weather.shaped(hours, kelvin(65), 20_000.0, 280.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [("1 2 3", "8760"), ("0 " * 8759 + "x", "no number"), ("900 " + "0 " * 8759, "outdoors"), ("", "has 0")],
+)
+def test_what_is_no_year_is_refused_in_a_sentence(text: str, says: str) -> None:
+    with pytest.raises(winter_weather.NoYear, match=says):
+        winter_weather.keep("boston-ma", text)
+
+
+@pytest.mark.parametrize(
+    ("given", "code"),
+    [
+        ({"store_volume": "300 gal"}, "cold"),
+        ({"store_volume": "60 gal"}, "never-lit"),
+        ({"supply_water": "200 °F"}, "too-cool"),
+        ({"design_outdoor": "40 °F"}, "no-year"),
+        ({"away_days": "20", "away_from": "10"}, "frost"),
+        ({"room_passes": "100 Btu/h/F"}, "hot"),
+        ({"store_top": "215 °F", "system_pressure": "0 psi"}, "boiling"),
+    ],
+)
+def test_what_is_said(given: dict[str, str], code: str) -> None:
+    assert code in codes(SHEET, **given)
+
+
+@pytest.mark.parametrize(
+    "given",
+    [{}, {"store_volume": "800 gal", "backup": "yes"}, {"room_passes": "5,000 Btu/h/F", "room_output": "0 Btu/h"}],
+)
+def test_what_is_not_said(given: dict[str, str]) -> None:
+    assert not codes(SHEET, **given) & {"cold", "never-lit", "no-year", "too-cool", "frost"}
+
+
+def test_impossible_habits_are_refused_with_the_field() -> None:
+    for field, text in (("first_hour", "24"), ("loads_a_day", "0"), ("last_hour", "-1"), ("supply_water", "72 °F")):
+        sheet = answer(SHEET, {key: _typed(value) for key, value in (example_of(SHEET) | {field: text}).items()})
+        assert [problem.key for problem in sheet.problems] == [field]
+
+
+def _typed(text: str):  # type: ignore[no-untyped-def]
+    from calc.answer import Typed
+
+    return Typed(text)
+
+
+def test_a_slab_carries_the_house_and_its_hours_end_in_one_record() -> None:
+    sheet = sheet_of(SHEET, **(example_of(SHEET) | _fern_lane()))
+    year = record(sheet.course.steps, "loads", sheet.values)
+    assert len(year.days) == 365
+    assert sum(len(day.lit) for day in year.days) == sheet.values["loads"] == sum(month.loads for month in year.months)
+    assert len(year.spell_top) == len(year.spell_outdoor) == 240
+    assert isinstance(sheet.values["coldest"], float)
+    assert sheet.values["coldest"] > kelvin(60)
+
+
+def _fern_lane() -> dict[str, str]:
+    return example_of(SHEET, 1) | {
+        "design_load": "13,300 Btu/h",
+        "store_volume": "500 gal",
+        "water_output": "40,000 Btu/h",
+    }
+
+
+def test_a_run_is_made_once_for_all_that_is_read_from_it() -> None:
+    from calc.physics.winter_run import year
+
+    sheet_of(SHEET, **example_of(SHEET))
+    before = year.function.cache_info()  # type: ignore[attr-defined]
+    sheet_of(SHEET, **example_of(SHEET))
+    after = year.function.cache_info()  # type: ignore[attr-defined]
+    assert after.misses == before.misses
+    assert after.hits > before.hits + 10
+
+
+def test_the_load_of_the_coldest_hours_is_that_of_the_house() -> None:
+    numbers = values(SHEET)
+    assert numbers["conductance"] == pytest.approx(30_500 / 73 * BTU / HOUR / FAHRENHEIT_DEGREE)
