@@ -15,8 +15,8 @@ from calc.__main__ import weather_text
 from calc.answer import Typed, answer, link_of
 from calc.engine import link
 from calc.engine.declare import Field, Worksheet
-from calc.units import DryBasis, round_to, units_of
 from calc.physics import winter_weather
+from calc.units import DryBasis, round_to, units_of
 from calc.worksheets import WORKSHEETS
 
 HERE = Path(__file__).parent
