@@ -59,6 +59,11 @@ ASKED = {
     "diagram": "guides/piping",
     "concrete slab": "guides/slab",
     "hard water": "guides/water",
+    "solar panels": "guides/other-heat",
+    "heat pump": "guides/other-heat",
+    "two tanks": "guides/tanks",
+    "heat dump": "guides/dump",
+    "start": "start",
     "first fire": "guides/water",
 }
 
