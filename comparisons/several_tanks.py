@@ -6,12 +6,14 @@ from calc.law import Law
 from calc.physics import tanks
 from comparisons.check import Check, Published
 
-BRANCHES = Published("fluids, SciPy (libraries)", "Parallel branches by Colebrook and fsolve", "2026", "1.3.1, 1.18.1")
-ROW = Published("SciPy", "integrate.solve_ivp on tanks in a row", "2026", "scipy 1.18")
-APART = Published("SciPy", "optimize.brentq on tanks side by side", "2026", "scipy 1.18")
-SHAPES = Published("fluids (library)", "Surface of tanks with flat ends, TANK", "2026", "1.3.1")
-INLET = Published("fluids (library)", "Densimetric Froude number, Froude_densimetric", "2026", "1.3.1")
-HAND = Published("Stoke and Store", "Sums on paper", "2026", "several tanks")
+BRANCHES = Published(
+    "fluids, SciPy", "Parallel branches by Colebrook and fsolve", "2026", "1.3.1, 1.18.1", "numerical solution"
+)
+ROW = Published("SciPy", "integrate.solve_ivp on tanks in a row", "2026", "scipy 1.18", "numerical solution")
+APART = Published("SciPy", "optimize.brentq on tanks side by side", "2026", "scipy 1.18", "numerical solution")
+SHAPES = Published("fluids", "Surface of tanks with flat ends, TANK", "2026", "1.3.1", "independent library")
+INLET = Published("fluids", "Densimetric Froude number, Froude_densimetric", "2026", "1.3.1", "independent library")
+HAND = Published("By hand", "Sums on paper", "2026", "several tanks", "own arithmetic")
 TOPIC = "Several tanks"
 
 
@@ -108,7 +110,6 @@ for _row, _near, _far in _BRANCH_ROWS:
                 "0.3 %",
                 "Churchill's friction factor instead of Colebrook's, in both branches alike",
                 BRANCHES,
-                "library",
                 partial(share_at, _place, *_row),
             )
         )
@@ -124,7 +125,6 @@ for _count, _end, _theirs in ((1, 30, "70.0000 %"), (2, 30, "80.6385 %"), (3, 50
             "0.001 %",
             "to the digits shown",
             ROW,
-            "library",
             partial(row_delivered, _count, _end / 100),
         )
     )
@@ -144,7 +144,6 @@ for _part, _end, _theirs in ((50, 30, "70.0000 %"), (60, 30, "68.5370 %"), (80, 
             "0.001 %",
             "to the digits shown",
             APART,
-            "library",
             partial(side_by_side, _part / 100, _end / 100),
         )
     )
@@ -159,7 +158,6 @@ for _count, _theirs in ((2, "1.259921"), (3, "1.442250"), (5, "1.709976")):
             "0.001 %",
             "to the digits shown",
             SHAPES,
-            "library",
             partial(surfaces, _count),
         )
     )
@@ -179,14 +177,13 @@ for _cool, _warm, _height, _speed, _theirs in ((988, 970, 1.6, 0.2, "7.14655"), 
             "0.01 %",
             "to the digits shown",
             INLET,
-            "library",
             partial(calmness, _cool, _warm, _height, _speed),
         )
     )
 
 
 def _sum(law: Law, words: str, theirs: str, **given: str) -> Check:
-    return Check(TOPIC, words, law, given, theirs, "0.001 %", "round numbers, exact on paper", HAND, "hand calculation")
+    return Check(TOPIC, words, law, given, theirs, "0.001 %", "round numbers, exact on paper", HAND)
 
 
 CHECKS += [
