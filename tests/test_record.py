@@ -216,7 +216,7 @@ def test_stops_come_first_then_five_cautions_and_the_others_are_named() -> None:
     assert head.verdict == "Stop: 1 danger in this plan must be mended before a fire is lit."
     weights = [one.weight for one in everything if one.level == "caution"]
     assert weights == sorted(weights, reverse=True)
-    assert len(head.rest) == len(weights) - 5 > 0
+    assert len(head.others) == len(weights) - 5 > 0
 
 
 # --- what is said of each number
@@ -234,7 +234,7 @@ def test_every_choice_says_who_made_it() -> None:
     assert "Store volume 500 gal Given" in text
     assert "Lowest useful store temperature 130 °F From a link" in text
     assert "30,500 Btu/h Worked out: How much heat does my house lose on the coldest day?" in text
-    assert re.search(r"Cold water temperature 50 °F Assumed \[\d+\]; check on site", text)
+    assert re.search(r"Cold water temperature 50 °F Assumed \[\d+\]: check", text)
 
 
 def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> None:

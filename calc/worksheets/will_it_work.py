@@ -376,7 +376,7 @@ WORKSHEET = Worksheet(
             "draught_left",
             "draught_left < draught_needed",
             "draught_left < tight * draught_needed",
-            "Draft is judged when the chimney-draught worksheet has worked it out.",
+            "The chimney-draught worksheet works out what is left of the draft, and here it is held against what the stove needs.",
             "ashrae-chimney",
         ),
         Check(

@@ -12,6 +12,7 @@ from calc.engine.plan import Entries, Entry
 from calc.engine.sheet import Sheet
 from calc.engine.typed import GIVERS, Input
 from calc.engine.words import LEVEL_WORDS
+from calc.engine.working import WorkingLine
 from calc.guides import GUIDES
 from calc.sources import SOURCES
 from calc.units import System
@@ -24,6 +25,7 @@ from render.urgent import first, urgent
 from render.view import STATUS_WORDS
 
 NO_PIPING = "none"
+LONG_FORMULA = 30  # characters; a longer one that stood there before is pointed at
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
@@ -40,6 +42,24 @@ class Choice(NamedTuple):
     source: str  # whose usual value it is
 
 
+class Line(NamedTuple):
+    """A step of the working with its number; one whose formula stands further up says where."""
+
+    number: str
+    step: WorkingLine
+    formula_at: str
+
+
+class Section(NamedTuple):
+    """A worksheet in the appendix: its own steps, and those that an earlier one has taken with the same numbers."""
+
+    number: int
+    sheet: Sheet
+    also: list[tuple[str, str]]
+    lines: list[Line]
+    before: list[tuple[str, str]]
+
+
 class Wanted(NamedTuple):
     """How its reader wants the document: its date, drawing and length, and the address that opens it again."""
 
@@ -54,7 +74,6 @@ class Wanted(NamedTuple):
 def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
     """The whole document as HTML."""
     sheets = chosen.sheets
-    said = urgent(chosen, system)
     sources = list(dict.fromkeys(key for sheet in sheets.values() for key, _ in sheet.sources))
     chain = next(one for one in chosen.taken if one.worksheet.checks)
     return str(
@@ -62,8 +81,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             "record.html",
             wanted=wanted,
             date=date(wanted.date),
-            first=first(said),
-            urgent=said,
+            first=first(urgent(chosen, system)),
             words=LEVEL_WORDS,
             chain=chain,
             verdicts=chain.sheet.verdicts if chain.sheet else (),
@@ -73,7 +91,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             apart=twice.told_apart(chosen, system),
             parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
             piping=_piping(sheets, system, wanted.piping),
-            sheets=[(number, sheet, _also_taken(sheet)) for number, sheet in enumerate(sheets.values(), 1)],
+            sheets=_sections(sheets),
             sources=[source_line(SOURCES[key]) for key in sources],
             whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
@@ -98,6 +116,27 @@ def date(iso: str) -> str:
     except ValueError:
         return ""
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def _sections(sheets: Mapping[str, Sheet]) -> list[Section]:
+    """The worksheets with their working; no step and no long formula is printed twice."""
+    steps: dict[tuple[tuple[str, ...], str], str] = {}
+    formulas: dict[tuple[str, ...], str] = {}
+    sections = []
+    for place, sheet in enumerate(sheets.values(), 1):
+        lines: list[Line] = []
+        before: list[tuple[str, str]] = []
+        for step in sheet.working:
+            same = (step.words + step.sums, step.result)
+            if same in steps:
+                before.append((step.label, steps[same]))
+                continue
+            number = steps[same] = f"{place}.{len(lines) + 1}"
+            long = sum(map(len, step.words)) > LONG_FORMULA
+            lines.append(Line(number, step, formulas.get(step.words, "") if long else ""))
+            formulas.setdefault(step.words, number)
+        sections.append(Section(place, sheet, _also_taken(sheet), lines, before))
+    return sections
 
 
 # --- choices

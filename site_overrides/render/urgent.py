@@ -30,19 +30,18 @@ class Said(NamedTuple):
 
 
 class First(NamedTuple):
-    """What is told first: one sentence, what is told in full, and the titles of lesser cautions."""
+    """What is told first: one sentence, what is told in full, and the lesser cautions, of which only titles are."""
 
     verdict: str
     told: tuple[Said, ...]
-    rest: tuple[str, ...]
+    others: tuple[Said, ...]
 
 
 def first(said: list[Said]) -> First:
     """All that is grave, and as many cautions as a reader takes in."""
     grave = [one for one in said if one.level != "caution"]
     cautions = [one for one in said if one.level == "caution"]
-    rest = tuple(one.title for one in cautions[MOST_CAUTIONS:])
-    return First(_verdict(said), (*grave, *cautions[:MOST_CAUTIONS]), rest)
+    return First(_verdict(said), (*grave, *cautions[:MOST_CAUTIONS]), tuple(cautions[MOST_CAUTIONS:]))
 
 
 def _verdict(said: list[Said]) -> str:
