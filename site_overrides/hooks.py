@@ -21,7 +21,7 @@ from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 from render import desk, record, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
-from render.pages import lists, prose
+from render.pages import ladder, lists, prose
 from render.plan import plan_section
 from render.templating import fill
 from render.view import charts_json
@@ -79,6 +79,8 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         return _worksheet(comment["key"])
 
     def drawing(comment: re.Match[str]) -> str:
+        if comment["name"] == "ladder":
+            return ladder.drawing()
         path = DRAWINGS / f"{comment['name'].replace('-', '_')}.svg"
         if not path.is_file():
             raise ValueError(
