@@ -7,9 +7,9 @@ from typing import Any
 from render.templating import fill
 
 LEFT, RIGHT = 16, 384  # the two poles of the supply
-FIRST, APART = 66, 88  # the first contact of a rung, and from one to the next
+FIRST, APART = 62, 80  # the first contact of a rung, and from one to the next
 LOAD = 332  # middle of what runs
-RUNG, BRANCH = 84, 62  # height of a rung, and of each further branch of it
+RUNG, BRANCH = 84, 76  # height of a rung, and of each further branch of it
 TOP = 56
 
 
@@ -89,7 +89,7 @@ def _drawn(ladder: Sequence[Rung]) -> Mapping[str, Any]:
     rungs = list(_placed(ladder))
     return {
         "rungs": rungs,
-        "height": rungs[-1]["bottom"] + 24,
+        "height": rungs[-1]["bottom"] + 40,
         "sentences": [rung.sentence for rung in ladder],
         "top": TOP - 34,
     }
