@@ -162,6 +162,8 @@ def test_no_label_stands_on_a_part_that_is_not_its_own(key: str) -> None:
         "stove",
         "store",
         "tap-tank",
+        "tank",
+        "open-box",
         "house",
         "floor",
         "boiler",
@@ -400,7 +402,21 @@ def test_the_key_shows_every_kind_of_line_and_symbol_that_is_used() -> None:
     used = {part.kind.symbol for system in SYSTEMS.values() for part in system.parts}
     in_the_key = {symbol for symbol, *_ in figure._KEY}
     # These carry their name in the drawing, or look like what they are.
-    named = {"stove", "dump", "store", "house", "floor", "baseboard", "duct-coil", "boiler", "tap-tank", "taps", "main"}
+    named = {
+        "stove",
+        "dump",
+        "store",
+        "tank",
+        "open-box",
+        "house",
+        "floor",
+        "baseboard",
+        "duct-coil",
+        "boiler",
+        "tap-tank",
+        "taps",
+        "main",
+    }
     told = {"tee": "join", "valve": "hand-valve", "plate-double": "plate", "open-vent": "", "feed-tank": ""}
     letters = {f"letter-{one}": "letter-T" for one in "TPFH"}
     assert {(told | letters).get(symbol, symbol) for symbol in used - named} - {""} <= in_the_key

@@ -78,7 +78,7 @@ def driving_number(
     solves="reynolds_number",
     source="churchill",
     ranges={
-        "driving_number": "0 to 1000000000000000",
+        "driving_number": "0 to 1000000000000000000",
         "relative_roughness": "0 to 0.05",
         "length_in_bores": "1 to 10000000",
     },

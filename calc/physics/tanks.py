@@ -105,7 +105,7 @@ def _shares(
 
 
 _BRANCHES = {
-    "whole_reynolds": "50 to 3000000",
+    "whole_reynolds": "20 to 10000000",
     "tank_count": MOST_TANKS,
     "near_bores": "1 to 1000000",
     "far_bores": "1 to 1000000",

@@ -49,6 +49,7 @@ class Kind:
 
     `role` is what the rules know it by. `closes` says what can shut it ("by hand"), and is empty for what never shuts.
     `power` is true if it does nothing without electric power. `inscription` stands in the symbol, `label` beside it.
+    What is open to the air has the `level` of its water, seen from the middle; it takes the swelling and lets air out.
     """
 
     symbol: str
@@ -61,6 +62,7 @@ class Kind:
     closes: str = ""
     power: bool = False
     double_wall: bool = False
+    level: int | None = None
     inscription: tuple[str, ...] = ()
     label: str = ""
 
@@ -88,6 +90,11 @@ class Part:
     def name(self) -> str:
         """What it is called in the drawing's list."""
         return self.words or self.kind.words
+
+    @property
+    def level(self) -> int | None:
+        """The height of its open water in the drawing; None if it is closed."""
+        return None if self.kind.level is None else self.y + self.kind.level
 
     @property
     def use(self) -> str:
@@ -128,7 +135,8 @@ class Pipe:
     """A pipe from one end to the other, in the direction of flow; an end is "part.port", or a tee's key alone.
 
     `corners` are the places where it bends. `slope` says what the trade has to do with its level runs, in the
-    direction of flow. Pipes that are one run in the list carry its key.
+    direction of flow. Pipes that are one run in the list carry its key. Through one that goes `either_way` water comes
+    back as well, as between two tanks that are charged one way and drawn from the other.
     """
 
     start: str
@@ -138,6 +146,7 @@ class Pipe:
     corners: tuple[Place, ...] = ()
     slope: Slope = ""
     run: str = ""
+    either_way: bool = False
 
 
 @dataclass(frozen=True)

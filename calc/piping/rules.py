@@ -125,7 +125,7 @@ def _open_way(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) 
 
     def way(crossing: Callable[[Part], bool]) -> Path | None:
         reached = ways.reach(side, crossing)
-        return next((path for (key, _), path in reached.items() if ways.parts[key].role == role), None)
+        return next((path for (key, _), path in reached.items() if _serves(ways.parts[key], role)), None)
 
     start = ways.parts[side[0]]
     shortest = way(always)
@@ -174,6 +174,11 @@ def _in_the_way(
     return blamed or [part for part in passed if not cross(part)]
 
 
+def _serves(part: Part, role: str) -> bool:
+    """Whether it has this role; open water takes its swelling itself."""
+    return part.role == role or (role == "expansion" and part.level is not None)
+
+
 def _is_tee(part: Part) -> bool:
     return part.role == "tee"
 
@@ -188,7 +193,7 @@ def _never_closes(part: Part) -> bool:
 
 
 def _reached(ways: Ways, side: Side, role: str, cross: Callable[[Part], bool]) -> bool:
-    return any(ways.parts[key].role == role for key, _ in ways.reach(side, cross))
+    return any(_serves(ways.parts[key], role) for key, _ in ways.reach(side, cross))
 
 
 def dump_by_gravity(system: System) -> Found:
@@ -236,6 +241,38 @@ def vent_is_open(system: System) -> Found:
                     yield tank, f"it must stand above everything else, and {part.name} is higher"
 
 
+def nothing_over_open_water(system: System) -> Found:
+    """Nothing hangs above the level of open water but its vent and what fills it, and open waters share one level."""
+    ways = Ways(system)
+    for open_to_air in (part for part in system.of_role("store") if part.level is not None):
+        level = open_to_air.level
+        assert level is not None
+        body = next(body for body in ways.bodies() if (open_to_air.key, "water") in body)
+        inside = [ways.parts[key] for key in dict.fromkeys(key for key, _ in body)]
+        for part in (part for part in inside if part.role not in _OVER_OPEN_WATER and part != open_to_air):
+            if part.level is not None and part.level != level:
+                yield (
+                    part,
+                    f"its water stands at another level than that of {open_to_air.name}, so one of them runs over",
+                )
+            elif part.level is None and part.box[1] < level:
+                yield (
+                    part,
+                    f"it hangs above the open water of {open_to_air.name}, where its own is in a vacuum and boils",
+                )
+        for step in _all_steps(system):
+            ends = {ways.parts[key].role for key, _ in (step.here, step.there)}
+            over = min(y for _, y in step.points) < level
+            if step.forward and over and not ends & _OVER_OPEN_WATER and (step.here[0], "water") in body:
+                yield (
+                    ways.parts[step.here[0]],
+                    f"its pipe to {step.there[0]} goes above the open water of {open_to_air.name}",
+                )
+
+
+_OVER_OPEN_WATER = {"open vent", "backflow", "main"}
+
+
 def relief_runs_off(system: System) -> Found:
     """What a relief valve lets go falls through open metal pipe to a place where it drains and is seen."""
     ways = Ways(system)
@@ -248,7 +285,7 @@ def relief_runs_off(system: System) -> Found:
                 yield valve, "its discharge has to fall all the way"
             if step.pipe.material != METAL:
                 yield valve, "its discharge has to be metal"
-    for tank in system.of_role("expansion"):
+    for tank in (part for part in system.parts if _serves(part, "expansion")):
         for step in ways.steps((tank.key, "water")):
             if step.pipe.service == DISCHARGE and (ways.parts[step.there[0]].role != "funnel" or not step.sinks):
                 yield tank, "its overflow has to fall, with nothing in it, to where it is seen"
@@ -288,7 +325,7 @@ def _keeps_hot(part: Part) -> bool:
 
 
 def _goes_out_hot(step: Step) -> bool:
-    return step.forward and step.pipe.service in (SUPPLY, TAP)
+    return (step.forward or step.pipe.either_way) and step.pipe.service in (SUPPLY, TAP)
 
 
 def return_is_warmed(system: System) -> Found:
@@ -301,7 +338,7 @@ def return_is_warmed(system: System) -> Found:
 
 
 def _upstream(step: Step) -> bool:
-    return not step.forward
+    return step.against
 
 
 # --- pressure
@@ -322,12 +359,23 @@ def pumps_draw_from_the_vessel(system: System) -> Found:
 
 
 def _still_water(ways: Ways, pump: Part) -> set[Side]:
-    """What is at the vessel's own pressure: tees and stores that are joined to it by pipe that is no supply."""
+    """What is at the vessel's own pressure: tees and stores that are joined to it by pipe that is no supply.
+
+    Tanks in a row share it too: the pipe between them is short and wide.
+    """
+
+    def still(part: Part) -> bool:
+        return part.role in ("tee", "store")
+
+    def slow(step: Step) -> bool:
+        from_store = ways.parts[step.here[0]].role == "store"
+        return step.pipe.either_way or (step.pipe.service != SUPPLY and not from_store)
+
     body = next(body for body in ways.bodies() if (pump.key, "water") in body)
     reached: set[Side] = set()
     for side in body:
-        if ways.parts[side[0]].role == "expansion":
-            reached |= set(ways.reach(side, _is_tee, lambda step: step.pipe.service != SUPPLY))
+        if _serves(ways.parts[side[0]], "expansion"):
+            reached |= set(ways.reach(side, still, slow))
     return {side for side in reached if ways.parts[side[0]].role in ("tee", "store")}
 
 
@@ -339,6 +387,28 @@ def each_side_has_its_own(system: System) -> Found:
             for role in ("relief", "expansion"):
                 if not _reached(ways, side, role, _never_closes):
                     yield exchanger, f"its {side[1]} side has no {role} of its own that stays open to it"
+
+
+def tanks_keep_their_guards(system: System) -> Found:
+    """Nothing that can close stands between any store and a relief valve and an expansion."""
+    ways = Ways(system)
+    for store in system.of_role("store"):
+        for side in ways.sides(store):
+            for role in ("relief", "expansion"):
+                if not _reached(ways, side, role, _never_closes):
+                    yield store, f"it can be shut off from every {role} while it is hot"
+
+
+def rows_go_from_low_to_high(system: System) -> Found:
+    """Where water goes on from one store to another, it leaves at the foot and comes in at the top."""
+    ways = Ways(system)
+    for store in system.of_role("store"):
+        for side in ways.sides(store):
+            for (key, _), path in ways.reach(side, _is_tee, lambda step: step.forward and step.flows).items():
+                if path and ways.parts[key].role == "store":
+                    leaves, enters = path[0].points[0][1], path[-1].points[-1][1]
+                    if leaves <= store.y or enters >= ways.parts[key].y:
+                        yield store, f"cool water must leave it at its foot and enter {ways.parts[key].name} at the top"
 
 
 # --- heat where it is wanted, and nowhere else
@@ -428,9 +498,9 @@ def two_walls_before_taps(system: System) -> Found:
 
 
 def air_can_leave(system: System) -> Found:
-    """An air vent, or the open vent, is reached uphill from every store, dump and boiler."""
+    """An air vent, or the open vent, is reached uphill from every store, dump and boiler that is not open itself."""
     ways = Ways(system)
-    for part in system.of_role("store", "dump", "boiler"):
+    for part in (closed for closed in system.of_role("store", "dump", "boiler") if closed.level is None):
         uphill = ways.reach((part.key, "water"), _is_tee, lambda step: step.climbs)
         if not any(ways.parts[key].role in ("air vent", "open vent") for key, _ in uphill):
             yield part, "air that gathers at its top cannot leave"
@@ -455,12 +525,15 @@ RULES: Mapping[str, Rule] = {
     "open ways": open_ways,
     "dump by gravity": dump_by_gravity,
     "open vent": vent_is_open,
+    "nothing over open water": nothing_over_open_water,
     "relief runs off": relief_runs_off,
     "metal at the fire": metal_at_the_fire,
     "metal until mixed": metal_until_mixed,
     "warm return": return_is_warmed,
     "vessel where pumps draw": pumps_draw_from_the_vessel,
     "each side its own": each_side_has_its_own,
+    "tanks keep their guards": tanks_keep_their_guards,
+    "rows from low to high": rows_go_from_low_to_high,
     "tempered": tempered,
     "limit on floors": floors_have_a_limit,
     "no creeping": nothing_creeps,

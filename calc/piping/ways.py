@@ -22,7 +22,12 @@ class Step:
     @property
     def flows(self) -> bool:
         """Whether water goes this way in normal work."""
-        return self.forward and self.pipe.service in FLOWING
+        return (self.forward or self.pipe.either_way) and self.pipe.service in FLOWING
+
+    @property
+    def against(self) -> bool:
+        """Whether the step may go against the flow."""
+        return not self.forward or self.pipe.either_way
 
     @property
     def climbs(self) -> bool:

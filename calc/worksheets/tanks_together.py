@@ -18,6 +18,7 @@ from calc.engine.declare import (
     Pick,
     Result,
     Step,
+    Suits,
     Typical,
     Variant,
     Worksheet,
@@ -583,6 +584,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    suits=(Suits("two-tanks", "joined == 'series' and tank_count > 1"),),
     in_record=OnlyWith(JOINED, ("series", "parallel")),
     leaves_out=(
         "Tanks of different sizes, or joined in some third way.",

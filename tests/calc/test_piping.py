@@ -14,6 +14,7 @@ Change = Callable[[System], System]
 
 CLOSED, FLOOR, TAPS, TANK = "closed-store", "floor", "taps-as-drawn", "taps-tank"
 OPEN, SERIES, EXCHANGER = "open-store", "boiler-series", "boiler-exchanger"
+BOX, ROW = "open-box", "two-tanks"
 
 
 def pipe_of(system: System, start: str, end: str) -> Pipe:
@@ -186,6 +187,62 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("open vent", OPEN, piped("vent-tee", "open-vent.in", slope=""), "open-vent", ""),
     ("open vent", OPEN, moved("feed-tank", 240, 200), "feed-tank", "gravity dump is higher"),
     ("open vent", OPEN, without(("vent-tee", "open-vent.in")), "open-vent", "rise all the way"),
+    # Water that hangs above open water.
+    ("nothing over open water", BOX, moved("dump", 85, 90), "dump", "hangs above the open water of open box store"),
+    ("nothing over open water", BOX, moved("house-pump", 265, 60), "house-pump", "in a vacuum and boils"),
+    (
+        "nothing over open water",
+        BOX,
+        piped("store.supply", "check.in", corners=((390, 235), (390, 30), (395, 30), (395, 660))),
+        "store",
+        "goes above the open water",
+    ),
+    (
+        "nothing over open water",
+        ROW,
+        both(
+            instead("store", replace(kinds.FIRST_TANK, level=-100)),
+            instead("second-store", replace(kinds.SECOND_TANK, level=-60)),
+        ),
+        "second-store",
+        "at another level",
+    ),
+    ("open ways", BOX, instead("store", replace(kinds.OPEN_BOX, level=None)), "stove", "no expansion"),
+    ("open ways", BOX, fitted("vent-tee", "open-vent.in", kinds.HAND_VALVE), "new", ""),
+    ("open ways", BOX, fitted("bypass-tee", "store.charge", kinds.HAND_VALVE), "new", ""),
+    ("relief runs off", BOX, fitted("store.overflow", "overflow.in", kinds.HAND_VALVE), "store", "its overflow has to fall"),
+    ("waters apart", BOX, instead("float-valve", kinds.HAND_VALVE), "cold-water", ""),
+    # Tanks in a row that a valve cuts off, or that are joined the wrong way round.
+    ("tanks keep their guards", ROW, fitted("store.foot", "second-store.head", kinds.HAND_VALVE), "store", "every expansion"),
+    (
+        "tanks keep their guards",
+        ROW,
+        both(
+            fitted("store.foot", "second-store.head", kinds.HAND_VALVE),
+            without(("second-store.charge return", "expansion-tee")),
+        ),
+        "second-store",
+        "every relief",
+    ),
+    (
+        "rows from low to high",
+        ROW,
+        both(
+            instead("store", replace(kinds.FIRST_TANK, ports=kinds.FIRST_TANK.ports | {"foot": parts.Port(25, -60)})),
+        ),
+        "store",
+        "enter second tank at the top",
+    ),
+    (
+        "rows from low to high",
+        ROW,
+        instead("second-store", replace(kinds.SECOND_TANK, ports=kinds.SECOND_TANK.ports | {"head": parts.Port(-25, 60)})),
+        "store",
+        "leave it at its foot",
+    ),
+    ("air", ROW, without(("second-store.top", "second-vent.in")), "second-store", ""),
+    ("drains", ROW, without(("second-store.bottom", "second-drain.in"), ("house-tee", "house-drain.in")), "second-store", ""),
+    ("no creeping", ROW, taken_out("check", "check.out", "house-pump.in"), "house", "first tank"),
     # A relief valve whose discharge goes astray.
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", corners=((15, 150), (10, 150))), "relief", "fall all the way"),
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", material=ANY), "relief", "metal"),

@@ -30,6 +30,7 @@ _ARROWS: dict[Service, tuple[str, int, int]] = {  # class, length and half width
 # Where words stand in a symbol, from its middle; and where its number does, if it stands within.
 _WORDS: dict[str, Place] = {
     "stove": (0, 30),
+    "open-box": (0, 95),
     "main": (-6, 0),
     "taps": (0, 30),
     "house": (0, 12),
@@ -41,6 +42,8 @@ _WORDS: dict[str, Place] = {
 _NUMBER: dict[str, Place] = {
     "stove": (-41, -58),
     "store": (0, -30),
+    "tank": (0, -45),
+    "open-box": (0, 45),
     "house": (-84, 12),
     "floor": (-84, 28),
     "tap-tank": (-22, 48),
@@ -48,6 +51,8 @@ _NUMBER: dict[str, Place] = {
 # Symbols that others may stand in keep free only what is drawn in them.
 _INNER: dict[str, tuple[tuple[int, int, int, int], ...]] = {
     "store": ((-42, -162, -37, 162), (37, -162, 42, 162), (-42, -162, 42, -150), (-42, 150, 42, 162)),
+    "tank": ((-27, -117, -22, 117), (22, -117, 27, 117), (-27, -117, 27, -111), (-27, 111, 27, 117)),
+    "open-box": ((-42, -227, -37, 227), (37, -227, 42, 227), (-48, -228, 48, -222), (-42, 221, 42, 227)),
     "tap-tank": ((-52, -77, -47, 77), (47, -77, 52, 77), (-52, -77, 52, -73), (-52, 73, 52, 77), (0, -30, 50, 45)),
 }
 _BESIDE = (2, 5, 9, 14, 20, 27)  # how far a number may stand from its part
@@ -330,7 +335,11 @@ def _words(part: Part, size: str) -> list[Words]:
         return []
     lines = list(part.kind.inscription)
     room = part.kind.width - 12
-    if size and part.kind.symbol in ("stove", "store", "house", "boiler") and width_of(size) <= room:
+    if (
+        size
+        and part.kind.symbol in ("stove", "store", "tank", "open-box", "house", "boiler")
+        and width_of(size) <= room
+    ):
         lines.append(size)
     dx, dy = turned(*_WORDS.get(part.kind.symbol, (0, 0)), part.turn, part.mirror)
     first = part.y + dy + 0.36 * LETTER - (0 if part.kind.symbol in ("stove", "store") else (len(lines) - 1) * LINE / 2)

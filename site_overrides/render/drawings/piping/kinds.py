@@ -126,6 +126,57 @@ STORE = Kind(
     },
     inscription=("Store",),
 )
+FIRST_TANK = Kind(
+    "tank",
+    "store",
+    "first tank",
+    "The hotter of the two: the fire charges it first, and the house draws from its top.",
+    50,
+    230,
+    {
+        "charge": Port(-25, -80, "in"),
+        "foot": Port(25, 80),
+        "supply": Port(0, -115, "out"),
+        "bottom": Port(0, 115),
+    },
+    inscription=("Tank", "1"),
+)
+SECOND_TANK = Kind(
+    "tank",
+    "store",
+    "second tank",
+    "The cooler of the two: it fills when the first is full, and the house's return comes to its foot.",
+    50,
+    230,
+    {
+        "head": Port(-25, -80),
+        "charge return": Port(-25, 80, "out"),
+        "return": Port(25, 80, "in"),
+        "top": Port(0, -115),
+        "bottom": Port(0, 115),
+    },
+    inscription=("Tank", "2"),
+)
+OPEN_BOX = Kind(
+    "open-box",
+    "store",
+    "open box store",
+    "A lined box full of water, open to the air under a lid that is never tight. It takes its own swelling. Nothing "
+    "that holds its water hangs higher than its level.",
+    80,
+    450,
+    {
+        "charge": Port(-40, -60, "in"),
+        "charge return": Port(-40, 195, "out"),
+        "supply": Port(40, -60, "out"),
+        "return": Port(40, 195, "in"),
+        "fill": Port(20, -225, "in"),
+        "overflow": Port(40, -205, "out"),
+        "bottom": Port(0, 225),
+    },
+    level=-205,
+    inscription=("Open", "box"),
+)
 LOADING_VALVE = Kind(
     "three-way",
     "loading valve",

@@ -48,22 +48,9 @@ def _chain(service: Service, *ends: str, material: Material = METAL, run: str = 
 # --- the fire side
 
 
-def _fire_side(down: int) -> tuple[Piece, ...]:
-    """Stove, dump, relief valve, store and the loop that charges it, `down` units from where a closed one stands."""
+def _closed_tank(down: int) -> tuple[Piece, ...]:
+    """A closed store, its sensors, vent and drain, and the pipes that charge it."""
     return (
-        Part("stove", kind.STOVE, 110, 285 + down),
-        Part("relief", kind.RELIEF, 80, 170 + down, mirror=True),
-        Part("discharge", kind.FUNNEL, 15, 420 + down),
-        Part("dump", kind.DUMP, 85, 60 + down),
-        Part(
-            "stove-sensor",
-            kind.SENSOR,
-            185,
-            200 + down,
-            words="stove sensor",
-            purpose="Starts the charging pump when the stove is hotter than the store's bottom, and sounds the alarm.",
-            acts_on="charge-pump",
-        ),
         Part("store", kind.STORE, 310, 290 + down),
         Part("store-vent", kind.AIR_VENT, 310, 115 + down, words="air vent of the store"),
         Part(
@@ -85,6 +72,46 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
             inside="store",
             acts_on="charge-pump",
         ),
+        Part("store-drain", kind.DRAIN, 310, 475 + down, words="store drain"),
+        _tee("expansion-tee", 250, 420 + down),
+        Pipe(
+            "bypass-tee",
+            "store.charge",
+            SUPPLY,
+            METAL,
+            corners=((225, 235 + down), (225, 165 + down)),
+            slope=RISES,
+            run="charge-pipe",
+        ),
+        *_chain(
+            RETURN,
+            "store.charge return",
+            "expansion-tee",
+            "loading-valve.store",
+            run="charge-pipe",
+        ),
+        Pipe("store.top", "store-vent.in", STILL),
+        Pipe("store.bottom", "store-drain.in", STILL),
+    )
+
+
+def _fire_side(down: int, store: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """Stove, dump, relief valve, store and the loop that charges it, `down` units from where a closed one stands."""
+    return (
+        Part("stove", kind.STOVE, 110, 285 + down),
+        Part("relief", kind.RELIEF, 80, 170 + down, mirror=True),
+        Part("discharge", kind.FUNNEL, 15, 420 + down),
+        Part("dump", kind.DUMP, 85, 60 + down),
+        Part(
+            "stove-sensor",
+            kind.SENSOR,
+            185,
+            200 + down,
+            words="stove sensor",
+            purpose="Starts the charging pump when the stove is hotter than the store's bottom, and sounds the alarm.",
+            acts_on="charge-pump",
+        ),
+        *store,
         Part("loading-valve", kind.LOADING_VALVE, 205, 420 + down, turn=180),
         Part(
             "charge-pump",
@@ -96,30 +123,12 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
             purpose="Carries the fire's heat to the store. It stops in a power cut; then the dump takes over.",
         ),
         Part("stove-drain", kind.DRAIN, 125, 455 + down, words="stove drain"),
-        Part("store-drain", kind.DRAIN, 310, 475 + down, words="store drain"),
         _tee("sensor-tee", 185, 235 + down),
         _tee("bypass-tee", 205, 235 + down),
-        _tee("expansion-tee", 250, 420 + down),
         _tee("stove-tee", 125, 420 + down),
         # From the stove to the store, and back through the loading valve.
         *_chain(SUPPLY, "stove.supply", "sensor-tee", "bypass-tee", run="charge-pipe"),
-        Pipe(
-            "bypass-tee",
-            "store.charge",
-            SUPPLY,
-            METAL,
-            corners=((225, 235 + down), (225, 165 + down)),
-            slope=RISES,
-            run="charge-pipe",
-        ),
         Pipe("bypass-tee", "loading-valve.bypass", SUPPLY, METAL, run="charge-pipe"),
-        *_chain(
-            RETURN,
-            "store.charge return",
-            "expansion-tee",
-            "loading-valve.store",
-            run="charge-pipe",
-        ),
         *_chain(RETURN, "loading-valve.stove", "charge-pump.in", run="charge-pipe"),
         *_chain(RETURN, "charge-pump.out", "stove-tee", "stove.return", run="charge-pipe"),
         # The dump: up from the stove's top, down to its foot, on tappings of its own.
@@ -136,8 +145,6 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
             run="discharge-pipe",
         ),
         Pipe("sensor-tee", "stove-sensor.tapping", STILL),
-        Pipe("store.top", "store-vent.in", STILL),
-        Pipe("store.bottom", "store-drain.in", STILL),
         Pipe("stove-tee", "stove-drain.in", STILL),
         Run(
             "charge-pipe",
@@ -155,10 +162,10 @@ def _fire_side(down: int) -> tuple[Piece, ...]:
     )
 
 
-def _closed_fire_side() -> tuple[Piece, ...]:
+def _closed_fire_side(store: tuple[Piece, ...] | None = None) -> tuple[Piece, ...]:
     """A fire side that is closed and under pressure."""
     return (
-        *_fire_side(0),
+        *_fire_side(0, store or _closed_tank(0)),
         Part("pressure-gauge", kind.GAUGE, 185, 300, turn=90),
         Part("dump-vent", kind.AIR_VENT, 125, 25, words="air vent of the dump"),
         Part("vessel", kind.VESSEL_BESIDE, 280, 500),
@@ -192,7 +199,7 @@ _DOWN = 90  # an open fire side stands lower, under its feed tank
 def _open_fire_side() -> tuple[Piece, ...]:
     """A fire side that is open to the air through a vent over a feed tank."""
     return (
-        *_fire_side(_DOWN),
+        *_fire_side(_DOWN, _closed_tank(_DOWN)),
         Part("open-vent", kind.OPEN_VENT, 215, 30, inside="feed-tank"),
         Part("feed-tank", kind.FEED_TANK, 240, 65),
         Part("float-valve", kind.FLOAT_VALVE, 305, 50, mirror=True),
@@ -220,6 +227,170 @@ def _open_fire_side() -> tuple[Piece, ...]:
             "feed-pipe",
             "feed pipe",
             "Falls from the tank to the return, just before the pump, so that a boiling stove is filled from below.",
+        ),
+    )
+
+
+_LOW = 70  # the fire side of an open box stands lower, under the water's level
+
+
+def _open_box() -> tuple[Piece, ...]:
+    """A store that is a box with its own water level, and the pipes that charge it."""
+    return (
+        Part("store", kind.OPEN_BOX, 310, 225 + _LOW),
+        Part(
+            "store-top-sensor",
+            kind.SENSOR,
+            310,
+            190 + _LOW,
+            words="sensor at the top of the store",
+            purpose="Tells what the house can still draw.",
+            inside="store",
+        ),
+        Part(
+            "store-bottom-sensor",
+            kind.SENSOR,
+            310,
+            395 + _LOW,
+            words="sensor at the bottom of the store",
+            purpose="Tells when the store is full: no more wood.",
+            inside="store",
+            acts_on="charge-pump",
+        ),
+        Part("store-drain", kind.DRAIN, 310, 475 + _LOW, words="store drain"),
+        Pipe(
+            "bypass-tee",
+            "store.charge",
+            SUPPLY,
+            METAL,
+            corners=((225, 235 + _LOW), (225, 165 + _LOW)),
+            slope=RISES,
+            run="charge-pipe",
+        ),
+        Pipe("store.charge return", "loading-valve.store", RETURN, METAL, run="charge-pipe"),
+        Pipe("store.bottom", "store-drain.in", STILL),
+    )
+
+
+def _box_fire_side() -> tuple[Piece, ...]:
+    """A fire side whose store is an open box: stove, dump and all pipes lie under its level."""
+    return (
+        *_fire_side(_LOW, _open_box()),
+        Part("open-vent", kind.OPEN_VENT, 285, 60, purpose=_VENT_OVER_BOX, inside="store"),
+        Part("float-valve", kind.FLOAT_VALVE, 110, 20, purpose=_FLOAT_IN_BOX),
+        Part("cold-water", kind.MAIN, 45, 20, words="cold water for filling"),
+        Part(
+            "overflow",
+            kind.FUNNEL,
+            375,
+            130,
+            words="overflow",
+            purpose="Ends where it is seen. If it runs, the fire boils or the float valve leaks.",
+        ),
+        Part("thermometer", kind.THERMOMETER, 185, 300 + _LOW, turn=90),
+        _tee("vent-tee", 150, 50 + _LOW),
+        Pipe("stove.gauge", "thermometer.tapping", STILL),
+        Pipe("stove.dump supply", "vent-tee", SUPPLY, METAL, slope=RISES, run="dump-pipe"),
+        Pipe("vent-tee", "dump.in", SUPPLY, METAL, slope=RISES, run="dump-pipe"),
+        Pipe("vent-tee", "open-vent.in", STILL, METAL, ((150, 60),), RISES, "vent-pipe"),
+        Pipe("cold-water.out", "float-valve.in", TAP),
+        Pipe("float-valve.out", "store.fill", TAP, METAL, ((330, 20),)),
+        Pipe("store.overflow", "overflow.in", DISCHARGE, METAL, ((375, 90),), FALLS),
+        Run("vent-pipe", "vent pipe", "Rises all the way from the stove to over the box, with nothing that can shut."),
+    )
+
+
+_VENT_OVER_BOX = (
+    "Where steam and air leave, under the lid and over the water, so that what spills runs back. Nothing may ever "
+    "close it, and frost must not reach it."
+)
+_FLOAT_IN_BOX = (
+    "Makes up for what evaporates, through an air gap, so that heating water can never get back into drinking water."
+)
+
+
+def _two_tanks() -> tuple[Piece, ...]:
+    """Two closed tanks in a row, with vents and drains of their own, and the pipes that charge them."""
+    return (
+        Part("store", kind.FIRST_TANK, 255, 245),
+        Part("second-store", kind.SECOND_TANK, 345, 245),
+        Part("store-vent", kind.AIR_VENT, 255, 45, words="air vent of the first tank"),
+        Part("second-vent", kind.AIR_VENT, 345, 105, words="air vent of the second tank"),
+        Part(
+            "store-top-sensor",
+            kind.SENSOR,
+            255,
+            150,
+            words="sensor at the top of the first tank",
+            purpose="Tells what the house can still draw.",
+            inside="store",
+        ),
+        Part(
+            "store-bottom-sensor",
+            kind.SENSOR,
+            345,
+            340,
+            words="sensor at the bottom of the second tank",
+            purpose="Tells when both are full: no more wood.",
+            inside="second-store",
+            acts_on="charge-pump",
+        ),
+        Part("store-drain", kind.DRAIN, 255, 385, words="drain of the first tank"),
+        Part("second-drain", kind.DRAIN, 345, 385, words="drain of the second tank"),
+        _tee("expansion-tee", 250, 420),
+        _tee("top-tee", 255, 70),
+        Pipe(
+            "bypass-tee",
+            "store.charge",
+            SUPPLY,
+            METAL,
+            corners=((225, 235), (225, 165)),
+            slope=RISES,
+            run="charge-pipe",
+        ),
+        Pipe(
+            "store.foot",
+            "second-store.head",
+            SUPPLY,
+            METAL,
+            corners=((285, 325), (285, 165)),
+            run="between-pipe",
+            either_way=True,
+        ),
+        Pipe("second-store.charge return", "expansion-tee", RETURN, METAL, ((310, 325), (310, 420)), run="charge-pipe"),
+        Pipe("expansion-tee", "loading-valve.store", RETURN, METAL, run="charge-pipe"),
+        Pipe("store.supply", "top-tee", SUPPLY, METAL, run="house-pipe"),
+        Pipe("top-tee", "store-vent.in", STILL),
+        Pipe("second-store.top", "second-vent.in", STILL),
+        Pipe("store.bottom", "store-drain.in", STILL),
+        Pipe("second-store.bottom", "second-drain.in", STILL),
+        Run(
+            "between-pipe",
+            "pipe between the tanks",
+            "From the foot of the first to the top of the second, wide and with no valve. Water goes one way when "
+            "the fire charges, and the other when the house draws.",
+        ),
+    )
+
+
+def _house_of_two_tanks() -> tuple[Piece, ...]:
+    return (
+        Part("check", kind.CHECK, 335, 590, turn=180),
+        _house_pump(265, 590, purpose="Draws from the top of the first tank when the rooms call for heat."),
+        Part("house", kind.HOUSE, 115, 685),
+        _tee("house-tee", 290, 715),
+        Part("house-drain", kind.DRAIN, 290, 745, words="drain of the house side"),
+        Pipe("top-tee", "check.in", SUPPLY, METAL, ((390, 70), (390, 590)), run="house-pipe"),
+        Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
+        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
+        Pipe("house.out", "house-tee", RETURN, ANY, run="house-pipe"),
+        Pipe("house-tee", "second-store.return", RETURN, ANY, ((380, 715), (380, 325)), run="house-pipe"),
+        Pipe("house-tee", "house-drain.in", STILL, ANY),
+        Run(
+            "house-pipe",
+            "pipe between tanks and house",
+            "Out from the top of the first tank, back to the foot of the second. Metal until the rooms have cooled the "
+            "water.",
         ),
     )
 
@@ -700,12 +871,29 @@ ALL = (
         vented=True,
     ),
     _system(
+        "open-box",
+        "An open box with its dump",
+        "The store is a box with its own water level, and the stove, the dump and every pipe lie under that level.",
+        855 - _DOWN + _LOW,
+        _box_fire_side(),
+        _plain_house(_LOW),
+        vented=True,
+    ),
+    _system(
         "closed-store",
         "A closed store",
         "Stove and store are closed and under a little pressure, with a relief valve and an expansion vessel.",
         765,
         _closed_fire_side(),
         _plain_house(0),
+    ),
+    _system(
+        "two-tanks",
+        "Two tanks in a row",
+        "Two closed tanks in series: the fire charges the first, then the second, and the house draws from the first.",
+        765,
+        _closed_fire_side(_two_tanks()),
+        _house_of_two_tanks(),
     ),
     _system(
         "floor",
