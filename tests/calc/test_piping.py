@@ -227,16 +227,14 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     (
         "rows from low to high",
         ROW,
-        both(
-            instead("store", replace(kinds.FIRST_TANK, ports=kinds.FIRST_TANK.ports | {"foot": parts.Port(25, -60)})),
-        ),
+        instead("store", replace(kinds.FIRST_TANK, ports={**kinds.FIRST_TANK.ports, "foot": parts.Port(25, -60)})),
         "store",
         "enter second tank at the top",
     ),
     (
         "rows from low to high",
         ROW,
-        instead("second-store", replace(kinds.SECOND_TANK, ports=kinds.SECOND_TANK.ports | {"head": parts.Port(-25, 60)})),
+        instead("second-store", replace(kinds.SECOND_TANK, ports={**kinds.SECOND_TANK.ports, "head": parts.Port(-25, 60)})),
         "store",
         "leave it at its foot",
     ),
