@@ -78,8 +78,8 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
 
 
 def _advice(sheet: Sheet) -> list[dict[str, str]]:
-    """All that is said beside the numbers: the links of a chain that do not stand, the advice, what nobody gave."""
-    links = [
+    """All that is said beside the numbers: the parts of a chain that do not stand, the advice, what nobody gave."""
+    parts = [
         {
             "level": "caution" if verdict.status == "tight" else verdict.status,
             "code": verdict.key,
@@ -99,7 +99,7 @@ def _advice(sheet: Sheet) -> list[dict[str, str]]:
         for advice in sheet.advice
     ]
     rough = [{"level": "note", "code": "rough", "text": _rough(sheet), "source": ""}] if sheet.rough else []
-    return links + advice + rough
+    return parts + advice + rough
 
 
 def _rough(sheet: Sheet) -> str:
@@ -124,7 +124,7 @@ def as_text(sheet: Sheet) -> str:
     for advice in sheet.advice:
         lines.append(f"{LEVEL_WORDS[advice.level]}: {advice.title} {advice.text}")
     if sheet.verdicts:
-        lines += ["", "Link by link"]
+        lines += ["", "Part by part"]
         lines += [
             f"  {verdict.label}: {verdict.status}, {verdict.number}. {verdict.text}" for verdict in sheet.verdicts
         ]

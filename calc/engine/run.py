@@ -3,6 +3,7 @@
 from calc.engine.band import band
 from calc.engine.citing import sources
 from calc.engine.conditions import Condition, condition
+from calc.engine.judging import as_headline, judge, judge_chain, judge_outlook
 from calc.engine.outlook import best_change, told
 from calc.engine.read import Reading
 from calc.engine.refusal import refused
@@ -24,7 +25,7 @@ from calc.engine.values import (
     work_out,
     zeroed,
 )
-from calc.engine.words import Check, Comparison, Methods
+from calc.engine.words import ATTENTION, VERDICT, Check, Comparison, Methods
 from calc.engine.working import Value, WorkingLine, working
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
@@ -49,6 +50,12 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
     advice = tuple(_advice(worksheet, reading, values, text, best))
     change = best_change(worksheet, reading, worked, values) if worksheet.changes else None
     outlook = told(worksheet, values, advice, change, text)
+    verdicts = tuple(_verdict(check, reading, values, text, best) for check in chain(worksheet, values))
+    headline = text.result(text.results[worksheet.headline])
+    if VERDICT in outlook:
+        judgement = judge_outlook(outlook[VERDICT])
+    else:
+        judgement = judge_chain(verdicts) if verdicts else judge(advice, text.fill(worksheet.verdict))
     return Sheet(
         worksheet=worksheet,
         system=system,
@@ -59,7 +66,8 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
             for result in worksheet.results
             if result.key in outlook or (listed(result, values) and result.key in values)
         ),
-        headline=text.result(text.results[worksheet.headline]),
+        headline=as_headline(judgement, headline) if worksheet.headline == ATTENTION else headline,
+        judgement=judgement,
         say=text.fill(
             worksheet.say_none if values[worksheet.headline] is None and worksheet.say_none else worksheet.say
         ),
@@ -67,7 +75,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
         advice=advice,
         working=_working(reading, values, worksheet, system, taken),
         tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
-        verdicts=tuple(_verdict(check, reading, values, text, best) for check in chain(worksheet, values)),
+        verdicts=verdicts,
         best_change=text.fill(change[0].label, change[1]) if change else "",
         band=band(worksheet, reading, worked, text),
         assumed=tuple(

@@ -69,6 +69,14 @@ class Verdict(NamedTuple):
     source: str
 
 
+class Judgement(NamedTuple):
+    """The answer in words: its level ("stop", "unworkable", "caution" or "fine"), the word for it, and what is said."""
+
+    level: str
+    word: str
+    text: str
+
+
 class Sheet(NamedTuple):
     """Everything that is known about one worksheet with one reader's numbers. Without results, `problems` says why."""
 
@@ -79,6 +87,7 @@ class Sheet(NamedTuple):
     results: tuple[Shown, ...] = ()
     headline: Shown | None = None
     say: str = ""
+    judgement: Judgement | None = None
     meaning: tuple[str, ...] = ()
     advice: tuple[Said, ...] = ()
     working: tuple[WorkingLine, ...] = ()

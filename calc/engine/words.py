@@ -7,9 +7,10 @@ from calc.engine.conditions import Condition, condition
 from calc.engine.sentences import placeholders
 from calc.engine.uses import Uses
 
-ATTENTION = "links_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
+ATTENTION = "parts_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
 # The levels of advice, gravest first, each as the reader is told it.
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
+FINE = "No caution"  # said where no stop, nothing unworkable and no caution holds
 ROLES = ("tank", "use", "fire", "limit", "other")  # of a chart's line
 # Results of a worksheet with an outlook: the whole in one word, and the change after which it stands best.
 VERDICT, CHANGE = "verdict", "change_that_helps"

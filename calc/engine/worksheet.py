@@ -31,7 +31,10 @@ MOST_COMBINATIONS = 100  # of choices that are all looked through
 
 @dataclass(eq=False, repr=False)
 class Worksheet:
-    """A question, what the reader gives, how it is worked out, and all that is said about the answer."""
+    """A question, what the reader gives, how it is worked out, and all that is said about the answer.
+
+    `verdict` is the sentence of the answer bar where nothing stronger than a note holds.
+    """
 
     key: str
     guide: str
@@ -58,6 +61,7 @@ class Worksheet:
     not_checked: tuple[str, ...] = ()
     follow: tuple[Next, ...] = ()
     say_none: str = ""
+    verdict: str = ""
     outlook: Outlook | None = None
     other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
     in_record: OnlyWith | None = None
@@ -68,7 +72,7 @@ class Worksheet:
 
     def uses(self) -> Uses:
         plain = (self.question, self.short, *self.leaves_out, *self.not_checked)
-        return Uses(sentences=(self.say, self.say_none, *self.meaning), plain=plain, sources=self.sources)
+        return Uses(sentences=(self.say, self.say_none, self.verdict, *self.meaning), plain=plain, sources=self.sources)
 
     def all_fields(self) -> tuple[Field, ...]:
         """Every field of every case, each once (a key may return in several cases)."""

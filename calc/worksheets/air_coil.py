@@ -528,7 +528,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "too-hot",
             "lowest_useful > hottest_store",
-            "No store is that hot.",
+            "Not on any store: it would need {lowest_useful}.",
             "This coil would need {lowest_useful}, and stores are charged to {hottest_store} at most. A larger coil, "
             "more air, tighter ducts or less load is the cure: see the table.",
             "hottest-store",
@@ -537,7 +537,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "over-store",
             "lowest_useful > store_top and lowest_useful <= hottest_store",
-            "The store is never hot enough for this.",
+            "Not on this store: it would need {lowest_useful}.",
             "It is charged to {store_top}, and this coil needs {lowest_useful} on the coldest day. A larger coil, more air, tighter ducts or a hotter store is needed.",
         ),
         Advice(

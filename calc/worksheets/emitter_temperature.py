@@ -326,7 +326,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "too-hot",
             "lowest_useful > hottest_store",
-            "No store is that hot.",
+            "Not on any store: it would need {lowest_useful}.",
             "These emitters would need {lowest_useful}, and stores are charged to {hottest_store} at most. "
             "More emitter, or less heat to replace, is the cure: see the table.",
             "hottest-store",
@@ -335,7 +335,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "over-store",
             "lowest_useful > store_top and lowest_useful <= hottest_store",
-            "The store is never hot enough for this.",
+            "Not on this store: it would need {lowest_useful}.",
             "It is charged to {store_top}, and these emitters need {lowest_useful} on the coldest day. More emitter, less heat to replace or a hotter store is needed: see the table.",
         ),
         Advice(

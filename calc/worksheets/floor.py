@@ -398,7 +398,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "too-hot",
             "lowest_useful > hottest_store",
-            "No store is that hot.",
+            "Not on any store: it would need {lowest_useful}.",
             "This floor would need {lowest_useful}, and stores are charged to {hottest_store} at most. It is too "
             "small for the load: add radiators or baseboard, or insulate the house.",
             "hottest-store",
@@ -407,7 +407,7 @@ WORKSHEET = Worksheet(
             "unworkable",
             "over-store",
             "lowest_useful > store_top and lowest_useful <= hottest_store",
-            "The store is never hot enough for this.",
+            "Not on this store: it would need {lowest_useful}.",
             "It is charged to {store_top}, and this floor needs {lowest_useful} on the coldest day. A thinner covering, closer pipes or a hotter store is needed.",
         ),
         Advice(

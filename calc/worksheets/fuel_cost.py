@@ -357,6 +357,9 @@ WORKSHEET = Worksheet(
         Step("years_to_repay", fuels.years_to_repay, "Winters until it is repaid"),
     ),
     results=(
+        Result("cost_of_wood", "A winter on wood", "For {yearly_heat}, your hours counted."),
+        Result("cost_now", "A winter on the fuel you burn now"),
+        Result("saving_each_year", "Saved each winter", figures=2),
         Result("wood_heat_price", "Heat from wood, your hours counted", "In the house, after the stove's losses."),
         Result("price_beside", "Heat from the fuel you burn now", "On the same terms."),
         Result(
@@ -366,9 +369,6 @@ WORKSHEET = Worksheet(
             us="$/cord",
             si="€/m³",
         ),
-        Result("cost_of_wood", "A winter on wood", "For {yearly_heat}, your hours counted."),
-        Result("cost_now", "A winter on the fuel you burn now"),
-        Result("saving_each_year", "Saved each winter", figures=2),
         Result("labour_price", "Added by your own hours"),
         Result(
             "years_to_repay",
@@ -378,8 +378,9 @@ WORKSHEET = Worksheet(
             missing="never",
         ),
     ),
-    headline="wood_heat_price",
-    say="Your present fuel: {price_beside}.",
+    headline="cost_of_wood",
+    say="Your present fuel: {cost_now} a winter.",
+    verdict="Wood saves {saving_each_year} a winter.",
     advice=(
         Advice(
             "unworkable",
@@ -388,6 +389,13 @@ WORKSHEET = Worksheet(
             "It does not pay itself back.",
             "At these prices a winter on wood costs {cost_of_wood} and on your present fuel {cost_now}. There may be "
             "other reasons to do it, but saving is not one.",
+        ),
+        Advice(
+            "caution",
+            "saves-nothing",
+            "saving_each_year <= 0 and installed_cost <= 0",
+            "Wood costs more than what you burn now.",
+            "A winter on wood costs {cost_of_wood}, your hours counted, and on your present fuel {cost_now}.",
         ),
         Advice(
             "caution",

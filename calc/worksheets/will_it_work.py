@@ -447,8 +447,8 @@ WORKSHEET = Worksheet(
     results=(
         Result(
             ATTENTION,
-            "Links that need attention",
-            "Of the chain below: tight, failing, or not checked. There is no overall pass.",
+            "Parts that need attention",
+            "Of the chain below: tight, failing, or not checked. A yes is for the parts that are checked here alone.",
             decimals=0,
         ),
         Result(
@@ -465,7 +465,7 @@ WORKSHEET = Worksheet(
         Result("floor_load", "Load on the floor under it"),
     ),
     headline=ATTENTION,
-    say="See each link below; none stands for all.",
+    say="See each part below; none stands for all.",
     musts=(
         Must(
             "high_limit > fill_temperature", "high_limit", "High limit of the stove must be above the fill temperature."
@@ -481,8 +481,8 @@ WORKSHEET = Worksheet(
             "note",
             "verdict",
             "usable_heat >= 0",
-            "A chain is as good as each of its links.",
-            "Take a link that is tight to its own worksheet: there the working and the remedies are.",
+            "A chain is as good as each of its parts.",
+            "Take a part that is tight to its own worksheet: there the working and the remedies are.",
         ),
     ),
     examples=(

@@ -15,7 +15,7 @@ from calc.engine.sheet import Sheet
 from calc.physics import winter_weather
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
-from render import plan, spreadsheet
+from render import folding, plan, spreadsheet
 from render.view import charts_json, field_states, section, slots
 
 __all__ = ["bring", "respond", "run_every_example", "worksheet_html"]
@@ -71,8 +71,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     the reader is still typing, or null for all; `flow` is what `plan.flow` takes, or null; `left_example` whether the
     reader has just put a number in place of the worked example. Gives
     {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
-    "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and "moved":
-    {"entries", "said"}}.
+    "unfold": whether something stands in the fold that may not hide, "link", "follows": whether a number that this
+    worksheet does not ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
@@ -88,6 +88,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
         "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
+        "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
         "link": link_of(sheet),
         "follows": computed_elsewhere or in_plan,
     }

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from calc.answer import chart_of
 from calc.engine.sheet import Sheet
 from calc.units import MINUS, NO_BREAK, THIN, System
-from render.view import STATUS_WORDS
+from render.view import STATUS_WORDS, files
 
 BYTE_ORDER_MARK = "\ufeff"  # so that a spreadsheet reads degree signs right
 
@@ -17,9 +17,7 @@ Rows = list[tuple[str, ...]]
 
 def names(sheet: Sheet) -> list[str]:
     """What can be had of a sheet: results, verdict, each table by its number, chart."""
-    tables = ["results", *(["verdict"] if sheet.verdicts else [])]
-    tables += [f"table-{number}" for number in range(len(sheet.tables))]
-    return tables + (["chart"] if sheet.worksheet.chart else [])
+    return [name for name, _ in files(sheet)]
 
 
 def csv_file(sheet: Sheet, name: str) -> tuple[str, str]:
@@ -41,7 +39,7 @@ def _table(sheet: Sheet, name: str) -> tuple[tuple[str, ...], Rows]:
         verdicts: Rows = [
             (verdict.label, STATUS_WORDS[verdict.status], verdict.number, verdict.text) for verdict in sheet.verdicts
         ]
-        return ("Link", "How it stands", "Its number", "Why"), verdicts
+        return ("Part", "How it stands", "Its number", "Why"), verdicts
     if name == "chart":
         series = chart_of(sheet)
         return (series.heads, list(series.rows)) if series else ((), [])

@@ -15,6 +15,7 @@ from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
+from render import folding
 from render.drawings import calendar, tank
 from render.templating import fill
 
@@ -36,14 +37,17 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
     for field in (*sheet.course.fields, *sheet.worksheet.all_fields()):
         fields.setdefault(field.key, field)
     states = field_states(sheet, {})
+    hidden = folding.folded(sheet.worksheet, sheet.course)
     drawn = [_field(sheet, field, states.get(field.key), field.key in shown) for field in _in_form_order(sheet, fields)]
     return str(
         fill(
             "worksheet.html",
             worksheet=sheet.worksheet,
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
-            fields=[drawn_field for drawn_field in drawn if not drawn_field["optional"]],
-            optional=[drawn_field for drawn_field in drawn if drawn_field["optional"]],
+            fields=[drawn_field for drawn_field in drawn if drawn_field["field"].key not in hidden],
+            folded=[drawn_field for drawn_field in drawn if drawn_field["field"].key in hidden],
+            order=" ".join(drawn_field["field"].key for drawn_field in drawn),
+            fold=folding.line(sheet, {})["said"],
             slots=slots(sheet, offered=offered),
             no_plate=no_plate(sheet),
             waiting_plate=_empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
@@ -103,7 +107,9 @@ def slots(
     """
     told = sheet.problems if told is None else told
     linked = any(entry.origin == "link" for entry in sheet.inputs.values())
+    errors = {problem.key: problem.text for problem in told}
     filled = {
+        "fold": folding.line(sheet, errors)["said"],
         "whose": str(fill("whose.html", sheet=sheet, linked=linked, elsewhere=elsewhere)),
         "plate": str(_plate(sheet, told)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
@@ -115,6 +121,7 @@ def slots(
         "results": str(fill("results.html", sheet=sheet, offered=offered)),
         "tables": str(fill("tables.html", sheet=sheet)),
         "working": str(fill("working.html", sheet=sheet)),
+        "files": str(fill("files.html", worksheet=sheet.worksheet.key, files=files(sheet))),
         "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
     }
     if sheet.worksheet.checks:
@@ -122,6 +129,13 @@ def slots(
     if sheet.worksheet.picture:
         filled["picture"] = str(picture(sheet, sheet.worksheet.picture))
     return filled
+
+
+def files(sheet: Sheet) -> list[tuple[str, str]]:
+    """What can be saved as a spreadsheet: names and titles of results, parts of a chain, each table, the chart."""
+    listed = [("results", "Results"), *([("verdict", "Part by part")] if sheet.verdicts else [])]
+    listed += [(f"table-{number}", comparison.title) for number, comparison in enumerate(sheet.tables)]
+    return listed + ([("chart", sheet.worksheet.chart.title)] if sheet.worksheet.chart else [])
 
 
 def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
@@ -133,7 +147,18 @@ def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
     number, unit = _figure(sheet.headline.shown)
     count = len(sheet.assumed)
     flag = f"Rough: {count} {'number is' if count == 1 else 'numbers are'} assumed" if sheet.rough else ""
-    return fill("plate.html", label=sheet.headline.label, figure=number, unit=unit, say=sheet.say, flag=flag)
+    if sheet.example:
+        flag = f"Worked example: {sheet.example}"
+    judgement = sheet.judgement
+    return fill(
+        "plate.html",
+        label=sheet.headline.label,
+        figure=number,
+        unit=unit,
+        judgement=judgement,
+        say=sheet.say,
+        flag=flag,
+    )
 
 
 def no_plate(sheet: Sheet) -> Markup:
@@ -145,7 +170,7 @@ def _empty_plate(sheet: Sheet, say: str) -> Markup:
     key = sheet.worksheet.headline
     result = next(result for result in sheet.worksheet.results if result.key == key)
     label = result.label or next((step.label for step in sheet.course.steps if step.key == key), "")
-    return fill("plate.html", label=label, figure="No result yet", unit="", say=say, flag="")
+    return fill("plate.html", label=label, figure="No result yet", unit="", judgement=None, say=say, flag="")
 
 
 def _figure(shown: str) -> tuple[str, str]:
@@ -175,6 +200,7 @@ def field_states(
     for problem in told:
         problems.setdefault(problem.key, problem.text)
     states = {}
+    hidden = folding.folded(sheet.worksheet, sheet.course)
     for field in sheet.course.fields:
         entry = sheet.inputs.get(field.key)
         typed = given.get(field.key)
@@ -187,6 +213,7 @@ def field_states(
             "from": origin,
             "error": problems.get(field.key, ""),
             "unknown": origin == "typical",
+            "folded": field.key in hidden,
         }
     return states
 

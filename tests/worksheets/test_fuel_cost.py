@@ -62,6 +62,7 @@ def test_what_is_never_repaid_is_said_to_be() -> None:
     ("code", "holds", "spared"),
     [
         ("dearer", {"fuel_price_wood": "600 $/cord"}, {}),
+        ("saves-nothing", {"fuel_price_wood": "600 $/cord", "installed_cost": "0 $"}, {"installed_cost": "0 $"}),
         ("hours-decide", {"own_pay": "60 $/h"}, {}),
         ("net-values", {"efficiency_wood": "90 %"}, {}),
         ("free-wood", {"own_hours": "0 h"}, {}),

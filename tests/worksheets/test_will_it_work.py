@@ -53,7 +53,7 @@ def test_a_small_store_by_hand() -> None:
 
 
 @pytest.mark.parametrize(
-    ("link", "status", "changed"),
+    ("part", "status", "changed"),
     [
         ("fire", "unworkable", {"water_output": "15,000 Btu/h", "room_output": "2,000 Btu/h"}),
         ("fire", "tight", {"water_output": "24,000 Btu/h", "room_output": "8,000 Btu/h"}),
@@ -88,8 +88,8 @@ def test_a_small_store_by_hand() -> None:
     ],
     ids=lambda value: value if isinstance(value, str) else "",
 )
-def test_each_link_stands_and_falls_by_its_own_number(link: str, status: str, changed: dict[str, str]) -> None:
-    assert _status(**changed)[link] == status
+def test_each_part_stands_and_falls_by_its_own_number(part: str, status: str, changed: dict[str, str]) -> None:
+    assert _status(**changed)[part] == status
 
 
 def test_there_is_no_overall_pass_and_what_was_not_checked_is_always_told() -> None:
@@ -103,7 +103,7 @@ def test_there_is_no_overall_pass_and_what_was_not_checked_is_always_told() -> N
         highest_point="4 ft",
     )
     assert set(everything.values()) == {"pass"}
-    assert "no overall pass" in next(one.say for one in worksheet.results if one.key == "links_to_mend")
+    assert "checked here alone" in next(one.say for one in worksheet.results if one.key == "parts_to_mend")
 
 
 def test_the_change_that_helps_most_is_found_by_trying() -> None:

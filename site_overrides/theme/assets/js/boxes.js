@@ -6,13 +6,15 @@ import { entryOf, showField } from "./panel.js";
 export class Boxes {
   typing = null; // the key of the box in which the reader is typing
   scolded = new Set(); // keys whose error is shown
-  #fields = new Map(); // key -> element
+  #fields = new Map(); // key -> element, in the order of the form
+  #fold;
   #onEdit;
   #onLeave;
 
   /** `onEdit()` hears of each change before it is made, `onLeave()` when a box was left in which something was typed. */
   constructor(form, { onEdit, onLeave }) {
-    for (const field of form.querySelectorAll(".ss-field")) this.#fields.set(field.dataset.key, field);
+    for (const key of form.dataset.order.split(" ")) this.#fields.set(key, form.querySelector(`[data-key="${key}"]`));
+    this.#fold = form.querySelector(".ss-optional");
     this.#onEdit = onEdit;
     this.#onLeave = onLeave;
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -35,8 +37,8 @@ export class Boxes {
     }
   }
 
-  /** Show what a reply says of each box. */
-  show({ fields, units }) {
+  /** Show what a reply says of each box. With `unfold` something is in the fold that may not hide. */
+  show({ fields, units, unfold }) {
     this.scolded.clear();
     for (const [key, field] of this.#fields) {
       const shown = fields[key];
@@ -45,6 +47,24 @@ export class Boxes {
       if (shown.error) this.scolded.add(key);
       fill(field.querySelector(".ss-note"), shown.note);
     }
+    this.#place(fields);
+    if (unfold) this.#fold.open = true;
+  }
+
+  /** Another choice asks for other boxes: each stands open or in the fold, in the order of the form. */
+  #place(shown) {
+    let inFold = false;
+    const group = this.#fold.querySelector(".ss-group");
+    for (const [key, field] of this.#fields) {
+      if (!shown[key]) continue;
+      inFold ||= shown[key].folded;
+      const place = shown[key].folded ? group : this.#fold.parentElement;
+      if (field.parentElement === place) continue;
+      const later = [...this.#fields.values()];
+      const next = later.slice(later.indexOf(field) + 1).find((other) => other.parentElement === place);
+      place.insertBefore(field, next ?? (place === group ? null : this.#fold));
+    }
+    this.#fold.hidden = !inFold;
   }
 
   #edited(target) {

@@ -1,0 +1,52 @@
+"""The answer of a sheet in words: how grave the gravest thing is that is said about it, and what a chain comes to."""
+
+from collections.abc import Sequence
+
+from calc.engine.sheet import Judgement, Said, Shown, Verdict
+from calc.engine.words import FINE, LEVEL_WORDS
+
+_GRAVEST = ("stop", "unworkable", "not checked", "tight")
+
+
+def judge(advice: Sequence[Said], sentence: str) -> Judgement:
+    """The gravest advice by its title; with none above a note, the worksheet's own sentence."""
+    grave = [said for said in advice if said.level != "note"]
+    if not grave:
+        return Judgement("fine", FINE, sentence)
+    gravest = max((said for said in grave if said.level == grave[0].level), key=lambda said: said.weight)
+    return Judgement(gravest.level, LEVEL_WORDS[gravest.level], gravest.title)
+
+
+def judge_chain(verdicts: Sequence[Verdict]) -> Judgement:
+    """Yes, no or not yet, because of the part that stands worst; parts are as good as the worst of them."""
+    worst = next((verdict for status in _GRAVEST for verdict in verdicts if verdict.status == status), None)
+    if worst is None:
+        return Judgement("fine", "Yes", "Every part that is checked here holds.")
+    others = sum(verdict.status == worst.status for verdict in verdicts) - 1
+    more = f" {_MORE[worst.status].format(others)}" if others else ""
+    label = worst.label[:1].lower() + worst.label[1:]
+    if worst.status == "not checked":
+        return Judgement("caution", "Not yet", f"Nobody has checked this part: {label}.{more}")
+    if worst.status == "tight":
+        return Judgement("caution", "Yes, just", f"Because of the {label}: {worst.text}{more}")
+    return Judgement(worst.status, "No", f"Because of the {label}: {worst.text}{more}")
+
+
+def judge_outlook(verdict: Shown) -> Judgement:
+    """The outlook of a plan as a whole: its first words, and the reason that follows them."""
+    level = {"yes": "fine", "no": "unworkable"}.get(str(verdict.si), "caution")
+    word, _, reason = verdict.shown.partition(", ")
+    return Judgement(level, word, f"{reason[:1].upper()}{reason[1:]}")
+
+
+_MORE = {
+    "stop": "And {} more are a danger.",
+    "unworkable": "And {} more fail.",
+    "not checked": "Nor {} more.",
+    "tight": "And {} more are tight.",
+}
+
+
+def as_headline(judgement: Judgement, count: Shown) -> Shown:
+    """What a chain leads with: the word, in place of how many of its parts need attention."""
+    return count._replace(label="Does it work?", say="", shown=judgement.word)
