@@ -69,6 +69,7 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
 def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     """Worksheets and drawings in place of their comments."""
     told: list[bool] = []  # which of the two fire sides the page has explained
+    placed: list[str] = []  # worksheets of the page so far
 
     def worksheet(comment: re.Match[str]) -> str:
         if comment["key"] not in WORKSHEETS:
@@ -76,7 +77,8 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         _stands_in[comment["key"]] = page.url
         page.meta["calculates"] = True
         page.present_anchor_ids.add(comment["key"])  # a link to guide.md#worksheet is a good one
-        return _worksheet(comment["key"])
+        placed.append(comment["key"])
+        return _worksheet(comment["key"], closed=len(placed) > 1)
 
     def drawing(comment: re.Match[str]) -> str:
         if comment["name"] == "ladder":
@@ -128,8 +130,8 @@ def _version() -> str:
     return str(tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"])
 
 
-def _worksheet(key: str) -> str:
-    """A worksheet with its chart drawn."""
+def _worksheet(key: str, *, closed: bool = False) -> str:
+    """A worksheet with its chart drawn; `closed` until the reader opens it."""
 
     def chart(comment: re.Match[str]) -> str:
         drawn = _charts[comment["key"]]
@@ -138,7 +140,7 @@ def _worksheet(key: str) -> str:
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
         )
 
-    return CHART.sub(chart, worksheet_html(key))
+    return CHART.sub(chart, worksheet_html(key, closed=closed))
 
 
 def on_post_build(config: Any) -> None:

@@ -24,7 +24,7 @@ def judge_chain(verdicts: Sequence[Verdict]) -> Judgement:
         return Judgement("fine", "Yes", "Every part that is checked here holds.")
     others = sum(verdict.status == worst.status for verdict in verdicts) - 1
     more = f" {_MORE[worst.status].format(others)}" if others else ""
-    label = worst.label[:1].lower() + worst.label[1:]
+    label = (worst.label[:1].lower() + worst.label[1:]).removeprefix("the ")
     if worst.status == "not checked":
         return Judgement("caution", "Not yet", f"Nobody has checked this part: {label}.{more}")
     if worst.status == "tight":

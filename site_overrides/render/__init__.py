@@ -23,10 +23,13 @@ __all__ = ["bring", "respond", "run_every_example", "worksheet_html"]
 Asked = Mapping[str, Any]
 
 
-def worksheet_html(key: str, heading: str = "h2") -> str:
-    """The whole section of a worksheet with its worked example, as it stands in a guide before any script."""
+def worksheet_html(key: str, heading: str = "h2", *, closed: bool = False) -> str:
+    """The whole section of a worksheet with its worked example, as it stands in a guide before any script.
+
+    A `closed` one shows its question and its answer, until the reader opens it.
+    """
     sheet = answer(key, {}, "us")
-    return section(sheet, heading, plan.offered(sheet, {}))
+    return section(sheet, heading, plan.offered(sheet, {}), closed=closed)
 
 
 def respond(text: str) -> str:
@@ -71,8 +74,9 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     the reader is still typing, or null for all; `flow` is what `plan.flow` takes, or null; `left_example` whether the
     reader has just put a number in place of the worked example. Gives
     {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
-    "unfold": whether something stands in the fold that may not hide, "link", "follows": whether a number that this
-    worksheet does not ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
+    "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something stands in the
+    fold that may not hide, "link", "follows": whether a number that this worksheet does not ask may change what it
+    shows, "flow" and "moved": {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
@@ -88,10 +92,16 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
         "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
+        "own": any(entries[key].origin in ("typed", "link") and _asked_once(key) for key in given),
         "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
         "link": link_of(sheet),
         "follows": computed_elsewhere or in_plan,
     }
+
+
+def _asked_once(key: str) -> bool:
+    """Whether only one worksheet asks for a number."""
+    return sum(key in (field.key for field in worksheet.all_fields()) for worksheet in WORKSHEETS.values()) == 1
 
 
 def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[str, Typed], Entries]:

@@ -30,7 +30,7 @@ STATUS_WORDS = {
 }
 
 
-def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
+def section(sheet: Sheet, heading: str, offered: Mapping[str, str], *, closed: bool = False) -> str:
     """The whole worksheet with every field of every case, those of other cases hidden."""
     shown = {field.key for field in sheet.course.fields}
     fields: dict[str, Field] = {}
@@ -43,6 +43,7 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str]) -> str:
         fill(
             "worksheet.html",
             worksheet=sheet.worksheet,
+            closed=closed,
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
             fields=[drawn_field for drawn_field in drawn if drawn_field["field"].key not in hidden],
             folded=[drawn_field for drawn_field in drawn if drawn_field["field"].key in hidden],

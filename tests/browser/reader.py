@@ -29,6 +29,12 @@ class Reader:
         """Until Python is ready and has answered what it was asked."""
         expect(self.sheet.locator(".ss-fields :disabled")).to_have_count(0)
         self.wait()
+        self.open()
+
+    def open(self) -> None:
+        """Open a worksheet that shows its question and its answer alone."""
+        if self.sheet.get_attribute("data-closed") is not None:
+            self.sheet.locator("[data-ss-open]").click()
 
     def wait(self) -> None:
         """Until nothing that was asked is still without an answer."""
@@ -60,6 +66,7 @@ class Reader:
 
     def unfold(self, key: str) -> None:
         """Open the part that a box may be folded into."""
+        self.open()
         self.box(key).evaluate("box => { const folded = box.closest('details'); if (folded) folded.open = true; }")
 
     def slot(self, name: str) -> Locator:

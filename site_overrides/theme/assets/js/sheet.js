@@ -36,6 +36,9 @@ export class Sheet {
     this.panel.on("back", () => this.#putBack());
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
+    this.panel.button("open")?.addEventListener("click", () => this.#open(true));
+    addEventListener("hashchange", () => this.#openForAddress());
+    this.#openForAddress();
     if (this.#isGiven()) this.#showWaiting();
   }
 
@@ -79,6 +82,20 @@ export class Sheet {
     });
   }
 
+  /** Show all of a worksheet that showed its question and its answer alone. */
+  #open(byHand = false) {
+    const opener = this.panel.button("open");
+    if (!opener || !this.#element.hasAttribute("data-closed")) return;
+    this.#element.removeAttribute("data-closed");
+    opener.parentElement.hidden = true;
+    if (byHand) this.#element.querySelector(".ss-fields :is(input, select)").focus();
+  }
+
+  #openForAddress() {
+    const at = document.getElementById(location.hash.slice(1));
+    if (at && this.#element.contains(at)) this.#open();
+  }
+
   /** Replace this worksheet's numbers; what stood there can be put back. */
   replace(entries) {
     this.#offerBack(this.#isGiven() ? snapshot(this.#boxes.keys) : null);
@@ -100,6 +117,7 @@ export class Sheet {
     if (said === null) slot.textContent = this.panel.words("elsewhere");
     else slot.innerHTML = said;
     slot.hidden = said === "";
+    this.#open();
     this.#element.scrollIntoView();
     if (!slot.hidden) slot.focus({ preventScroll: true });
   }
@@ -231,6 +249,7 @@ export class Sheet {
   #take(reply) {
     this.#reply = reply;
     this.#unanswered = false;
+    if (reply.own) this.#open();
     const wrong = reply.state === "wrong";
     holdingFocus(() => {
       this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");

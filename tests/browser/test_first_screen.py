@@ -1,0 +1,85 @@
+"""The first screen of a guide shows its question, the answer and the first boxes; and no guide is endless."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+import server
+from tests.browser.conftest import Visiting
+
+pytestmark = pytest.mark.browser
+
+PHONE = {"width": 390, "height": 844}
+DESKTOP = {"width": 1280, "height": 800}
+MOST_SCREENS = 12  # of a phone, before anything is unfolded
+FIRST_BOXES = 2  # in sight without scrolling, above the bar with the answer
+
+MEASURE = """() => {
+  const sheet = document.querySelector(".ss-sheet");
+  const inside = (element, bottom) => {
+    const box = element.getBoundingClientRect();
+    return box.height > 0 && box.top >= 0 && box.bottom <= bottom;
+  };
+  const plate = sheet?.querySelector(".ss-plate");
+  const narrow = innerWidth < 720;
+  const end = narrow && plate ? plate.getBoundingClientRect().top : innerHeight;
+  return {
+    question: inside(document.querySelector("h1"), innerHeight),
+    answer: plate && [".ss-figure", ".ss-plate-verdict", ".ss-plate-flag"]
+      .every((part) => inside(plate.querySelector(part), innerHeight)),
+    named: plate?.querySelector(".ss-plate-flag").textContent.startsWith("Worked example: "),
+    boxes: sheet && [...sheet.querySelectorAll(".ss-fields :is(input:not([type=checkbox]), select)")]
+      .filter((box) => inside(box, end)).length,
+    screens: document.documentElement.scrollHeight / innerHeight,
+  };
+}"""
+
+
+def measured(visiting: Visiting, served: server.Site, addresses: list[str], size: Any) -> dict[str, dict[str, Any]]:
+    """What the first screen of each address shows, and how many screens it has."""
+    found = {}
+    with visiting([], viewport=size) as page:
+        for address in addresses:
+            page.goto(served.url + address)
+            found[address] = page.evaluate(MEASURE)
+    return found
+
+
+@pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["phone", "desktop"])
+def test_a_guide_begins_with_question_answer_and_boxes(
+    visiting: Visiting, served: server.Site, places: dict[str, str], size: Any
+) -> None:
+    found = measured(visiting, served, sorted(set(places.values())), size)
+    assert len(found) > 15
+    wrong = {
+        address: first
+        for address, first in found.items()
+        if not (first["question"] and first["answer"] and first["named"]) or first["boxes"] < FIRST_BOXES
+    }
+    assert not wrong
+
+
+def test_no_guide_is_longer_than_twelve_phone_screens(visiting: Visiting, served: server.Site, site: Any) -> None:
+    guides = [f"{path.parent.relative_to(site).as_posix()}/" for path in sorted(site.glob("guides/*/index.html"))]
+    found = measured(visiting, served, guides, PHONE)
+    assert len(found) > 20
+    longer = {
+        address: round(first["screens"], 1) for address, first in found.items() if first["screens"] > MOST_SCREENS
+    }
+    assert not longer
+
+
+@pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["phone", "desktop"])
+def test_a_worksheet_opens_with_five_boxes_and_a_choice_at_most(
+    visiting: Visiting, served: server.Site, places: dict[str, str], size: Any
+) -> None:
+    count = """() => Object.fromEntries([...document.querySelectorAll(".ss-sheet")].map((sheet) => [
+      sheet.dataset.worksheet,
+      [...sheet.querySelectorAll(".ss-fields > .ss-field:not([hidden])")].length,
+    ]))"""
+    with visiting([], viewport=size) as page:
+        for address in sorted(set(places.values())):
+            page.goto(served.url + address)
+            assert {key: boxes for key, boxes in page.evaluate(count).items() if not 1 <= boxes <= 6} == {}
