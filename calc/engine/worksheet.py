@@ -33,7 +33,8 @@ MOST_COMBINATIONS = 100  # of choices that are all looked through
 class Worksheet:
     """A question, what the reader gives, how it is worked out, and all that is said about the answer.
 
-    `verdict` is the sentence of the answer bar where nothing stronger than a note holds.
+    `verdict` is the sentence of the answer bar where nothing stronger than a note holds. `opens` are fields that stand
+    open beside all that need an answer, where a worksheet asks more than the usual few at first sight.
     """
 
     key: str
@@ -62,6 +63,7 @@ class Worksheet:
     follow: tuple[Next, ...] = ()
     say_none: str = ""
     verdict: str = ""
+    opens: tuple[str, ...] = ()
     outlook: Outlook | None = None
     other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
     in_record: OnlyWith | None = None
@@ -72,7 +74,12 @@ class Worksheet:
 
     def uses(self) -> Uses:
         plain = (self.question, self.short, *self.leaves_out, *self.not_checked)
-        return Uses(sentences=(self.say, self.say_none, self.verdict, *self.meaning), plain=plain, sources=self.sources)
+        return Uses(
+            fields=self.opens,
+            sentences=(self.say, self.say_none, self.verdict, *self.meaning),
+            plain=plain,
+            sources=self.sources,
+        )
 
     def all_fields(self) -> tuple[Field, ...]:
         """Every field of every case, each once (a key may return in several cases)."""

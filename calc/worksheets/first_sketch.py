@@ -363,6 +363,7 @@ BECAUSE = {
     "no-such-tank": "it would take a tank of {store_volume}",
     "more-than-a-day": "this stove would have to burn more than 24 hours of the coldest day",
     "dearer": "wood would cost more than what you burn now",
+    "saves-nothing": "wood that costs more than what you burn now",
     # cautions: the end of "yes, with …"
     "long-stoking": "a fire that must be fed at night in the worst cold",
     "narrow-band": "a very large tank, because the emitters need nearly all the heat of the water",
@@ -535,6 +536,7 @@ WORKSHEET = Worksheet(
         Result(CHANGE, "The one change that helps most"),
     ),
     headline="recommended",
+    opens=("fuel_now", "place"),
     say="{burns_per_day_at_design} loads on the coldest day.",
     say_none="Not yet known, or no tank does it: see the verdict.",
     meaning=(

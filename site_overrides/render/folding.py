@@ -15,6 +15,12 @@ MOST_NAMED = 4  # of the folded values that the line tells
 
 def folded(worksheet: Worksheet, course: Course) -> frozenset[str]:
     """The fields that are folded: those that need an answer stand open first, then those that have a usual value."""
+    if worksheet.opens:
+        return frozenset(
+            field.key
+            for field in course.fields
+            if field.optional or (field.typical is not None and field.key not in worksheet.opens)
+        )
     hung = {branch for branch, _ in course.choices}
     choice = next((field.key for field in course.fields if field.key in hung and not field.optional), "")
     asked = [field for field in course.fields if field.key != choice and not field.optional]
