@@ -30,6 +30,8 @@ UNITS = "units"  # stands where a number's key would
 MARKS = {giver: giver[0] for giver in GIVERS}  # each begins with a letter of its own
 _GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
+LONGEST_VERSION = 6  # digits
+MOST_TOLD = 12  # sentences about what is wrong with one link
 _SAFE = "/+-.,'"
 
 
@@ -109,17 +111,18 @@ def read(
     problems: list[str] = []
     if len(text) > LONGEST_LINK:
         return Opened("", {}, ("This link is too long to be one of ours.",))
-    parts = _unpacked(text).strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
+    parts = _unpacked(_plain(text)).strip().rpartition("#")[2].split(";")  # a whole address may have been pasted
     if parts[1:2] == [PACKED]:
         return Opened("", {}, ("This link was cut off or spoilt on its way. Ask for it again.",))
     if _cut_in_first_words(parts, worksheets):
         return Opened("", {}, ("This link was cut off on its way, before its first number. Ask for it again.",))
     version = parts[0]
-    if not (version[:1] == "v" and version[1:].isascii() and version[1:].isdigit()):
+    digits = version.removeprefix("v")
+    if digits == version or not (digits.isascii() and digits.isdigit() and len(digits) <= LONGEST_VERSION):
         return Opened("", {}, ("This link does not begin like one of ours (#v1;…).",))
-    if int(version[1:]) > VERSION:
+    if int(digits) > VERSION:
         problems.append("This link comes from a later version of this site: reload the page, or ask for its numbers.")
-    carried = _migrated(_carried(parts), int(version[1:]), migrations)
+    carried = _migrated(_carried(parts), int(digits), migrations)
     if carried is None:
         return Opened("", {}, ("This link is of a version that this site never had.",))
     key = carried.worksheet
@@ -144,7 +147,20 @@ def read(
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(mark, ""))
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
-    return Opened(key, given, tuple(problems), units)
+    return Opened(key, given, _few(problems), units)
+
+
+def _plain(text: str) -> str:
+    """A link as it was before a mail program wrote all its marks as %3B and the like; any other text as it is."""
+    place, mark, link = text.rpartition("#")
+    return place + mark + (unquote(link) if ";" not in link and "%3b" in link.lower() else link)
+
+
+def _few(problems: list[str]) -> tuple[str, ...]:
+    """Each sentence once, and of very many only the first."""
+    told = list(dict.fromkeys(problems))
+    more = len(told) - MOST_TOLD
+    return (*told[:MOST_TOLD], *([f"{more} more things in this link cannot be used."] if more > 0 else []))
 
 
 def _cut_in_first_words(parts: list[str], worksheets: Mapping[str, Worksheet]) -> bool:
@@ -159,7 +175,7 @@ def _cut_in_first_words(parts: list[str], worksheets: Mapping[str, Worksheet]) -
 def _carried(parts: list[str]) -> Carried:
     """What stands between version and end; the last part is "end", or the one that was cut and cannot be trusted."""
     numbers = []
-    for pair in parts[2:-1]:
+    for pair in filter(None, parts[2:-1]):
         name, _, value = pair.partition("=")
         value, _, mark = value.partition("!")
         plain = unquote(value.removesuffix("~"))[: LONGEST_TEXT + 1]

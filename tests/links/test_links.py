@@ -122,3 +122,26 @@ def test_a_link_whose_numbers_are_all_wrong_holds_none() -> None:
     sheet, said = open_link("#v1;stored-heat;store_volume=apples;end")
     assert sheet is None
     assert said[-1] == "This link holds no numbers."
+
+
+def test_a_link_whose_marks_a_mail_program_escaped_says_the_same() -> None:
+    plain = "#v1;stored-heat;store_volume=500gal;store_top=180F~;end"
+    escaped = plain.replace(";", "%3B").replace("=", "%3D")
+    assert link.read(escaped, WORKSHEETS) == link.read(plain, WORKSHEETS)
+    assert link.read("https://warm.example/guides/storage/" + escaped, WORKSHEETS) == link.read(plain, WORKSHEETS)
+
+
+@pytest.mark.parametrize("version", ["v" + "9" * 4301, "v", "9", "v-1", "v1.5", "v\N{SUPERSCRIPT ONE}"])
+def test_what_is_no_version_is_told_in_a_sentence(version: str) -> None:
+    opened = link.read(f"#{version};stored-heat;store_volume=500gal;end", WORKSHEETS)
+    assert len(opened.problems) == 1
+    assert not opened.given
+
+
+def test_a_link_full_of_rubbish_is_told_in_a_few_sentences() -> None:
+    empty = link.read("#v1;stored-heat;" + ";" * 7900 + "store_volume=500gal;end", WORKSHEETS)
+    assert empty.given.keys() == {"store_volume"}
+    assert empty.problems == ()
+    strange = link.read("#v1;stored-heat;" + "".join(f"x{number}=1;" for number in range(900)) + "end", WORKSHEETS)
+    assert len(strange.problems) == link.MOST_TOLD + 1
+    assert strange.problems[-1] == f"{900 - link.MOST_TOLD} more things in this link cannot be used."

@@ -21,7 +21,7 @@ export function openLinks(sheets) {
 
 function open(sheets) {
   const hash = location.hash;
-  if (!/^#v\d*(;|$)/.test(hash) && !hash.includes(";")) return false;
+  if (!/^#v\d*(;|%3b|$)/i.test(hash) && !hash.includes(";")) return false;
   if (document.getElementById(hash.slice(1))) return false; // a heading of the page
   sheets[0].panel.want({
     name: "link",
