@@ -107,12 +107,12 @@ CHECKS = [
     ),
     _check(
         emitters.emitter_times,
-        {"load": "1000 W", "rated_output": "1000 W", "excess": "60 K", "rated_excess": "50 K", "exponent": "1.3"},
-        "0.789",
+        {"load": "500 W", "rated_output": "1000 W", "excess": "60 K", "rated_excess": "50 K", "exponent": "1.3"},
+        "0.3946",
         "0.1 %",
         "the trade tables print three decimals",
         TRADE,
-        "one over the factor 1.267",
+        "half of the rated output, over the factor 1.267",
     ),
 ]
 

@@ -39,3 +39,9 @@ def test_at_part_load_the_drop_shrinks_with_the_load() -> None:
     # Unless somebody measured it.
     measured = values("stored-heat", **given, load="15,000 Btu/h", drop_then="16 F°")
     assert measured["emitter_return"] == pytest.approx(kelvin(129))
+
+
+def test_a_table_of_custom_says_whose_figures_it_shows() -> None:
+    sheet = sheet_of("stored-heat", **example_of("stored-heat"))
+    assert sheet.tables[0].source == "Common practice"
+    assert "common-practice" in {key for key, _ in sheet.sources}
