@@ -110,7 +110,7 @@ def table(answered: list[tuple[Row, Sheet | None, str]], system: System) -> list
     beside = dict.fromkeys(head for row, _, _ in answered for head in row.beside)
     given = dict.fromkeys(head for row, _, _ in answered for head in row.given)
     units = {
-        result.key: shown_unit(result.kind, system)
+        result.key: shown_unit("count" if result.kind == "choice" else result.kind, system)
         for _, sheet, _ in answered
         if sheet is not None
         for result in sheet.results

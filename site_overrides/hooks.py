@@ -19,7 +19,7 @@ from calc.answer import answer, chart_of
 from calc.law import Law
 from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
-from render import desk, record, worksheet_html
+from render import desk, record, start, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
 from render.pages import ladder, lists, prose
 from render.plan import plan_section
@@ -36,6 +36,7 @@ DESK = re.compile(r"(?:<p>)?<!-- dealer's desk: (?P<edition>[a-z-]+) -->(?:</p>)
 HOUSES = re.compile(r"(?:<p>)?<!-- houses: (?P<edition>[a-z-]+) -->(?:</p>)?")
 RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
 LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
+FIRST_QUESTION = re.compile(r"(?:<p>)?<!-- first question -->(?:</p>)?")
 YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
@@ -78,7 +79,10 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         page.meta["calculates"] = True
         page.present_anchor_ids.add(comment["key"])  # a link to guide.md#worksheet is a good one
         placed.append(comment["key"])
-        return _worksheet(comment["key"], closed=len(placed) > 1)
+        # Links of a worksheet are those of a page two folders down.
+        return _worksheet(comment["key"], closed=len(placed) > 1).replace(
+            'href="../../', f'href="{get_relative_url(".", page.url).rstrip("/")}/'
+        )
 
     def drawing(comment: re.Match[str]) -> str:
         if comment["name"] == "ladder":
@@ -111,6 +115,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         houses = edition.load(comment["edition"]).houses
         return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
 
+    html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
     html = YOUR_PLAN.sub(lambda _: plan_section(), html)
     html = RECORD.sub(lambda _: _record(), html)
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))

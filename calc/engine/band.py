@@ -34,7 +34,7 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
         if not fed.intersection((entry.field.key, *followers)):
             continue
         effect = [0.0, 0.0]
-        for end in _ends(entry, worked):
+        for end in ends(entry, worked):
             try:
                 now = work_out_again(worked, steps, dict.fromkeys((entry.field.key, *followers), end))
             except OutOfRange:
@@ -54,8 +54,8 @@ def band(worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) ->
     return Band(text.value(key, low, True), text.value(key, high, True), most, low, high)
 
 
-def _ends(entry: Input, values: Values) -> list[float]:
-    """The usual ends of a number that was assumed, or that a person knows only so well."""
+def ends(entry: Input, values: Values) -> list[float]:
+    """The usual ends of a number that was assumed, or that a person knows only so well, in SI."""
     field = entry.field
     if field.kind == "choice" or not isinstance(entry.si, float | int):
         return []

@@ -70,6 +70,7 @@ START_FROM = Field(
         Option("bill", "how much fuel it burns in a year", ("fuel",)),
         Option("house", "its floor area and how it is built", ("quick",)),
     ),
+    unless_given="bill",
 )
 HEAT_PRICE_NOW = Field(
     "heat_price_now",
@@ -88,6 +89,7 @@ STOVE = Field(
     "The stove",
     "Heat to the water, averaged over a burn; the maker's sheet tells.",
     options=(Option("rated", "I know what it gives"), Option("help", "help me choose", ("help me choose the stove",))),
+    unless_given="rated",
 )
 FIRE_HOURS = Field(
     "fire_hours",
@@ -108,7 +110,8 @@ FIREBOX = FIREBOX_VOLUME.but(
     unless_given=FIREBOX_VOLUME.high,
 )
 EMITTER_HERE = EMITTER.but(
-    hint="What gives the heat to the rooms; if several do, the one that needs the hottest water."
+    hint="What gives the heat to the rooms; if several do, the one that needs the hottest water.",
+    unless_given="baseboard",
 )
 COVERING = FLOOR_COVERING.but(
     options=tuple(option for option in FLOOR_COVERING.options if option.value != "own"),
@@ -536,8 +539,8 @@ WORKSHEET = Worksheet(
         Result(CHANGE, "The one change that helps most"),
     ),
     headline="recommended",
-    opens=("fuel_now", "place"),
-    say="{burns_per_day_at_design} loads on the coldest day.",
+    opens=("place",),
+    say="Loads of wood on the coldest day: {burns_per_day_at_design}.",
     say_none="Not yet known, or no tank does it: see the verdict.",
     meaning=(
         "This is a sketch: five answers, and usual values for the rest. Each full worksheet takes its part further.",

@@ -85,7 +85,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
     nothing: dict[str, Any] = {"entries": {}, "said": ""}
     right = not sheet.problems
-    left_example = right and not sheet.example and bool(asked.get("left_example"))
+    # Where boxes begin empty, the example's numbers never stood in them.
+    left_example = right and not sheet.example and bool(asked.get("left_example")) and not sheet.worksheet.outlook
     return {
         "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,

@@ -15,7 +15,7 @@ from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
-from render import folding
+from render import folding, start
 from render.drawings import calendar, tank
 from render.templating import fill
 
@@ -39,14 +39,16 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str], *, closed: b
     states = field_states(sheet, {})
     hidden = folding.folded(sheet.worksheet, sheet.course)
     drawn = [_field(sheet, field, states.get(field.key), field.key in shown) for field in _in_form_order(sheet, fields)]
+    questions, others = start.grouped(drawn) if sheet.worksheet.outlook else ([], drawn)
     return str(
         fill(
             "worksheet.html",
             worksheet=sheet.worksheet,
             closed=closed,
+            questions=questions,
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
-            fields=[drawn_field for drawn_field in drawn if drawn_field["field"].key not in hidden],
-            folded=[drawn_field for drawn_field in drawn if drawn_field["field"].key in hidden],
+            fields=[drawn_field for drawn_field in others if drawn_field["field"].key not in hidden],
+            folded=[drawn_field for drawn_field in others if drawn_field["field"].key in hidden],
             order=" ".join(drawn_field["field"].key for drawn_field in drawn),
             fold=folding.line(sheet, {})["said"],
             slots=slots(sheet, offered=offered),
@@ -90,6 +92,7 @@ def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: b
         "hidden": not shown,
         "optional": field.optional,
         "unknown": field.typical is not None,
+        "blank": False,  # begins empty, whatever stands in for it
         "rests": " ".join(sheet.worksheet.rests_on(field.key)),
     }
 
@@ -125,6 +128,8 @@ def slots(
         "files": str(fill("files.html", worksheet=sheet.worksheet.key, files=files(sheet))),
         "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
     }
+    if sheet.worksheet.outlook:
+        filled["sketch"] = str(start.answer_screen(sheet))
     if sheet.worksheet.checks:
         filled["verdict"] = str(fill("verdict.html", sheet=sheet, words=STATUS_WORDS))
     if sheet.worksheet.picture:

@@ -45,6 +45,10 @@ export class Boxes {
       showField(field, shown, units, this.typing === key);
       if (!shown) continue;
       if (shown.error) this.scolded.add(key);
+      if ("blank" in field.dataset && !number(key)) {
+        this.#empty(field);
+        continue;
+      }
       fill(field.querySelector(".ss-note"), shown.note);
     }
     this.#place(fields);
@@ -59,12 +63,21 @@ export class Boxes {
       if (!shown[key]) continue;
       inFold ||= shown[key].folded;
       const place = shown[key].folded ? group : this.#fold.parentElement;
-      if (field.parentElement === place) continue;
+      if (shown[key].folded ? field.parentElement === place : !group.contains(field)) continue;
       const later = [...this.#fields.values()];
       const next = later.slice(later.indexOf(field) + 1).find((other) => other.parentElement === place);
       place.insertBefore(field, next ?? (place === group ? null : this.#fold));
     }
     this.#fold.hidden = !inFold;
+  }
+
+  /** Nothing of what stands in for a number is shown in a box that begins empty. */
+  #empty(field) {
+    const control = field.querySelector("input:not([type=checkbox]), select");
+    control.value = "";
+    const check = field.querySelector("[data-ss-unknown]");
+    if (check) check.checked = false;
+    fill(field.querySelector(".ss-note"), "");
   }
 
   #edited(target) {

@@ -21,6 +21,13 @@ try {
   // a browser that keeps nothing for this site
 }
 
+// A big button that is pressed before the page's scripts have come is pressed again when they have.
+globalThis.earlyPressed = [];
+addEventListener("click", ({ target }) => {
+  const button = target.closest?.("[data-ss-set]");
+  if (button && !button.closest("[data-live]")) globalThis.earlyPressed.push(button);
+});
+
 // The page's own scripts may be missing, damaged or refused. Then nobody else is there to say so: what has not come alive
 // by then says that it could not start, and "Try again" loads the page again.
 const LONGEST_WAIT = 20_000; // milliseconds

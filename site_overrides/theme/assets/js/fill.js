@@ -8,8 +8,12 @@ export function holdingFocus(change) {
   if (box) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
+// Links of the HTML that Python makes are those of a page two folders down, where most worksheets stand.
+const ROOT = new URL("../../", import.meta.url).href;
+
 /** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
 export function fill(element, html) {
+  html = html.replaceAll('href="../../', `href="${ROOT}`);
   if (element.innerHTML === html) return;
   const folds = [...element.querySelectorAll("details")];
   const focused = element.contains(document.activeElement) ? document.activeElement.id : "";

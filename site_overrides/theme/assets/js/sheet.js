@@ -6,6 +6,7 @@ import { fill, holdingFocus } from "./fill.js";
 import { Flow } from "./flow.js";
 import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { Panel } from "./panel.js";
+import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
 import { units, whenUnitsChange } from "./units.js";
 
@@ -36,6 +37,7 @@ export class Sheet {
     this.panel.on("back", () => this.#putBack());
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
+    wireQuestions(element.querySelector("form"), () => this.#edited());
     this.panel.button("open")?.addEventListener("click", () => this.#open(true));
     addEventListener("hashchange", () => this.#openForAddress());
     this.#openForAddress();
@@ -173,7 +175,7 @@ export class Sheet {
   #showUsed({ key, taken, choices, said }) {
     const slot = this.panel.slot("used");
     const before = snapshot([key]);
-    slot.innerHTML = said;
+    fill(slot, said);
     slot.onclick = ({ target }) => {
       const { ssChoose: choice, ssUnuse: undo } = target.closest("button")?.dataset ?? {};
       if (choice === undefined && undo === undefined) return;
