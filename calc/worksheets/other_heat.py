@@ -501,8 +501,7 @@ WORKSHEET = Worksheet(
             figures=2,
             missing="never",
         ),
-        Result("coldest_share", "Share of the coldest day's load", only=("heater", "element"), figures=2),
-        Result("coldest_share", "Share of the coldest day's load", only=("heater", "heat-pump"), figures=2),
+        Result("coldest_share", "Share of the coldest day's load", figures=2),
         Result("yearly_electricity", "Electricity a year", us="kWh", si="kWh"),
         *(
             Result(f"share_{month}", f"Share of the need in {name}", figures=2, missing="nothing is needed")
@@ -629,13 +628,13 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Fern Lane: panels on the roof, with the sun of Missoula",
+            "Fern Lane: panels on the roof, with the sun of Burlington",
             {
                 "heater": "panels",
                 "store_volume": "500 gal",
                 "lowest_useful": "130 °F",
                 "store_top": "170 °F",
-                "place": "missoula-mt",
+                "place": "burlington-vt",
                 "design_load": "13,300 Btu/h",
                 "indoor": "68 °F",
                 "design_outdoor": "-5 °F",
@@ -657,7 +656,7 @@ WORKSHEET = Worksheet(
                 "store_volume": "800 gal",
                 "lowest_useful": "130 °F",
                 "store_top": "180 °F",
-                "place": "missoula-mt",
+                "place": "burlington-vt",
                 "design_load": "30,500 Btu/h",
                 "indoor": "68 °F",
                 "design_outdoor": "-5 °F",
@@ -679,7 +678,7 @@ WORKSHEET = Worksheet(
                 "store_volume": "800 gal",
                 "lowest_useful": "130 °F",
                 "store_top": "185 °F",
-                "place": "missoula-mt",
+                "place": "burlington-vt",
                 "design_load": "32,500 Btu/h",
                 "indoor": "68 °F",
                 "design_outdoor": "-5 °F",

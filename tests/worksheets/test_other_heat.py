@@ -40,11 +40,11 @@ def test_the_table_of_the_sun_has_every_place_and_the_degree_days_of_its_year() 
 
 
 def test_panels_by_hand() -> None:
-    # January in Missoula: 1,215 of 7,384 °F·day, 85 h of strong sun with 45 kWh/m² at −3 °C.
+    # January in Burlington: 1,426 of 7,300 °F·day, 96 h of strong sun with 54 kWh/m² at −8 °C.
     # 13,300 Btu/h ÷ 73 °F × 7,800 × 24 = 34.11 MMBtu a year; × the month's share, + 1,500 Btu/h × 744 h = 1.116 MMBtu.
-    # Panels at 130 + 10 = 140 °F = 60 °C: 63 K over the air: 3.4 × 63 + 0.016 × 3,969 = 277.7 W/m².
-    # 11.148 m² × 0.9 × (0.74 × radiation − 0.2777 kW × hours).
-    months = SUN["missoula-mt"]
+    # Panels at 130 + 10 = 140 °F = 60 °C: 68 K over the air: 3.4 × 68 + 0.016 × 4,624 = 305.2 W/m².
+    # 11.148 m² × 0.9 × (0.74 × radiation − 0.3052 kW × hours).
+    months = SUN["burlington-vt"]
     year = 13_300 / 73 * 7_800 * 24
     need = year * months.degree_days[0] / sum(months.degree_days) + 1_500 * 744
     excess = 60 - months.air[0]
@@ -113,7 +113,7 @@ def test_an_element_by_hand() -> None:
 
 
 def test_the_year_of_a_roof_scales_its_place() -> None:
-    months = SUN["missoula-mt"]
+    months = SUN["burlington-vt"]
     same = _values(PANELS, sun_known="year", radiation_year=f"{months.whole_year} kWh/m2")
     half = _values(PANELS, sun_known="year", radiation_year=f"{months.whole_year / 2} kWh/m2")
     assert same["share_year"] == pytest.approx(_values(PANELS)["share_year"])
@@ -121,7 +121,7 @@ def test_the_year_of_a_roof_scales_its_place() -> None:
 
 
 def test_months_that_are_typed_count_by_the_strong_share() -> None:
-    months = SUN["missoula-mt"]
+    months = SUN["burlington-vt"]
     typed = {f"radiation_{month}": "100 kWh/m2" for month in MONTHS}
     found = _values(PANELS, sun_known="months", **typed)
     share = round(sum(months.radiation) / months.whole_year, 2)
