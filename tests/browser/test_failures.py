@@ -90,6 +90,20 @@ def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
     troubles.clear()
 
 
+@pytest.mark.parametrize("kind", ["application/octet-stream", "text/plain"])
+def test_a_host_that_does_not_know_the_interpreters_type_serves_too(
+    page: Page, site: Path, places: dict[str, str], kind: str
+) -> None:
+    interpreter = next(site.rglob("pyodide.asm.wasm")).read_bytes()
+    trouble = Trouble({".wasm": lambda: server.Answer(200, interpreter, {"Content-Type": kind})})
+    with server.serving(site, interfere=trouble) as simple:
+        page.goto(simple.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        reader.type("store_volume", "650")
+        assert_says(reader, {"store_volume": Typed("650")})
+
+
 def headline(worksheet: str) -> str:
     sheet = answer(worksheet, {})
     assert sheet.headline

@@ -24,11 +24,15 @@ self.fetch = async (...asked) => {
 };
 
 const plainInstantiate = WebAssembly.instantiateStreaming;
-WebAssembly.instantiateStreaming = async (...asked) => {
+WebAssembly.instantiateStreaming = async (source, imports) => {
   const pulse = setInterval(beat, BEAT);
   const enough = setTimeout(() => clearInterval(pulse), LONGEST_FETCH);
   try {
-    return await plainInstantiate.apply(WebAssembly, asked);
+    const response = await source;
+    const known = !response.ok || response.headers.get("Content-Type") === "application/wasm";
+    if (known) return await plainInstantiate.call(WebAssembly, response, imports);
+    // The host does not know the type: a browser then compiles it only when all of it is there.
+    return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
   } catch (error) {
     die(error); // Pyodide would only print a warning and wait for ever
     throw error;
