@@ -557,28 +557,6 @@ METRIC_SIZE = Field(
     ),
     typical=Typical("28x1.5", "common-practice", ask="The stamp on the tube."),
 )
-PIPE_BORE = Field(
-    "bore",
-    "length",
-    "Inside diameter of this pipe",
-    "Outside diameter less two walls.",
-    low="0.2 in",
-    high="6 in",
-    us="in",
-    si="mm",
-    typical=Typical("1 in", "common-practice", "0.5 in", "2 in", "A caliper, or what is stamped on it."),
-)
-PIPE_ROUGHNESS = Field(
-    "roughness",
-    "length",
-    "Roughness of its wall",
-    "0.0015 mm for drawn tube and plastic, 0.045 mm for new steel.",
-    low="0 mm",
-    high="3 mm",
-    us="mm",
-    si="mm",
-    unless_given="0.0015 mm",
-)
 PIPE_LENGTH = Field(
     "pipe_length",
     "length",

@@ -1,6 +1,6 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
-from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Option, Pick, Step
+from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Option, Pick, Step, Typical
 from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
@@ -11,9 +11,7 @@ from calc.vocabulary import (
     OTHER_PRESSURE,
     PEAK_FACTOR,
     PEAK_OUTPUT,
-    PIPE_BORE,
     PIPE_LENGTH,
-    PIPE_ROUGHNESS,
     PIPE_SIZE,
     TEES,
     VALVES,
@@ -87,6 +85,29 @@ PIPE_PLACE = Field(
         Option("emitters", "from the store to floors, radiators, coils or taps"),
         Option("stove", "between stove and store, or to a dump, a vent or a relief valve"),
     ),
+)
+# Not in the vocabulary: each is for the pipe in hand, and a bore that a table gave is no news to another pipe.
+PIPE_BORE = Field(
+    "bore",
+    "length",
+    "Inside diameter of this pipe",
+    "Outside diameter less two walls.",
+    low="0.2 in",
+    high="6 in",
+    us="in",
+    si="mm",
+    typical=Typical("1 in", "common-practice", "0.5 in", "2 in", "A caliper, or what is stamped on it."),
+)
+PIPE_ROUGHNESS = Field(
+    "roughness",
+    "length",
+    "Roughness of its wall",
+    "0.0015 mm for drawn tube and plastic, 0.045 mm for new steel.",
+    low="0 mm",
+    high="3 mm",
+    us="mm",
+    si="mm",
+    unless_given="0.0015 mm",
 )
 PIPE_FIELDS = (PIPE_LENGTH, ELBOWS, TEES, VALVES, OTHER_LOSSES, OTHER_PRESSURE)
 _SOURCES = {

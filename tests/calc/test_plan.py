@@ -98,6 +98,7 @@ def test_results_that_are_inputs_elsewhere_are_offered() -> None:
     assert offers(answer("house-load", given), BY_KEY)["design_load"].origin == "computed"
     assert "lowest_useful" in offers(answer("emitter-temperature", given), BY_KEY)
     assert "store_volume" not in offers(answer("stored-heat", {}), BY_KEY), "an input is not a result"
+    assert "bore" not in offers(answer("pipe", {}), BY_KEY), "a bore from a table is no news to another pipe"
 
 
 def test_a_result_of_the_worked_example_is_offered_as_the_example_s() -> None:
