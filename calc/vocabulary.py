@@ -958,6 +958,15 @@ LOWEST_USEFUL_AVERAGE = Field(
     same_as="lowest_useful",
     keeps_highest=True,
 )
+LEAST_RETURN = Field(
+    "least_return",
+    "temperature",
+    "Coolest water that may come back to the stove",
+    "A valve mixes it up to that. The return-mixing worksheet works it out.",
+    low="60 °F",
+    high="180 °F",
+    unless_given="140 °F",
+)
 DRAUGHT_LEFT = Field(
     "draught_left",
     "draught",

@@ -40,6 +40,7 @@ from calc.vocabulary import (
     HEATED_AREA,
     INDOOR,
     INSULATION_BELOW,
+    LEAST_RETURN,
     MOISTURE,
     OUTLET_HEIGHT,
     PEAK_FACTOR,
@@ -112,15 +113,6 @@ STORE_LAYERS = Field(
         Option("stirred", "not at all: one temperature from top to bottom"),
     ),
     unless_given="layered",
-)
-LEAST_RETURN = Field(
-    "least_return",
-    "temperature",
-    "Coolest water that may come back to the stove",
-    "A valve mixes it up to that. The return-mixing worksheet works it out.",
-    low="60 °F",
-    high="180 °F",
-    unless_given="140 °F",
 )
 FIRST_HOUR = Field(
     "first_hour",
@@ -338,7 +330,7 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         HEATED_AREA,
         EMITTER,
-        SUPPLY_WATER.but(hint="With which the rooms are just warm enough on the coldest day.", high="220 °F"),
+        SUPPLY_WATER.but(hint="With which the rooms are just warm enough on the coldest day."),
         WATER_DROP,
         STORE_VOLUME,
         STORE_TOP,

@@ -12,6 +12,7 @@ SEVERAL = {
     "antifreeze": "none in plain water, and what the tables of the glycols hold",
     "efficiency": "a heat pump gives more than it takes; no stove does, and one of 100 % has no flue gas",
     "load": "a store is also refilled while nobody draws, and then carries no load",
+    "dump_size": "of finned pipe in feet, of other dumps in rated output",
     "high_limit": "glycol's growth is tabled to 212 °F",
 }
 
