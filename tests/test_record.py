@@ -306,6 +306,24 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
     assert rows["Tempering valve"] == sized.NOT_YET
 
 
+def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing() -> None:
+    tanks = entries(tank_count="2", tank_volume="400 gal", joined="series", between_tanks="8 ft", position="upright")
+    dump = entries(loop_height="9 ft", dump_kind="finned-pipe", dump_rating="1,100 Btu/h/ft", dump_question="size")
+    more = entries(pipe_kind="steel", pipe_size="2", damper="open", dump_surroundings="80 °F", diffuser="none")
+    plan = HOUSES["Mill Row"] | tanks | dump | more
+    sheets = {key: one.sheet for key, one in taken(plan).items() if one.printed and one.sheet}
+    rows = {row.name: row for row in sized.listed(sheets, "us")}
+    assert rows["Store"].worksheet == "tanks-together"
+    assert rows["Store"].quantity == "2"
+    assert rows["Store"].size.startswith("400\u00a0gal each, in series")
+    size = next(result.shown for result in sheets["heat-dump"].results if result.key == "dump_size")
+    assert rows["Heat dump"].size.startswith(f"{size} of finned pipe")
+    drawn = sized.drawn(sheets, "us")
+    assert drawn["dump"] == size
+    assert drawn["first-tank"] == drawn["second-tank"] == "400\u00a0gal"
+    assert paper.suited(sheets) == "two-tanks"
+
+
 @pytest.mark.parametrize(
     ("house", "drawing"),
     [

@@ -66,6 +66,7 @@ class Field:
     meaning and does not make its result rough. `typical` does. `uncertainty` ("10 %" or "2 F°") is how well a person
     usually knows the number. `dry_basis` allows a moisture as meters read it.
     `small_shares`: shares under one percent are sensible here, so a plain number below 1 must come with its unit.
+    `whole`: what is counted in whole numbers, such as tanks.
     `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
     Nothing stands in for a number that is `awaited`: until somebody gives it, what rests on it is not known.
     """
@@ -85,6 +86,7 @@ class Field:
     uncertainty: str = ""
     dry_basis: bool = False
     small_shares: bool = False
+    whole: bool = False
     keeps_highest: bool = False
     awaited: bool = False
 

@@ -48,7 +48,8 @@ class Sizes(NamedTuple):
 
     `drawn` are the keys under which the piping drawings know the part. `only` is a choice of the worksheet and the
     value for which the sentence holds; there the part may be `called` something else. `quantity` and `material` are the
-    other columns of a list of parts, as far as the worksheet knows them.
+    other columns of a list of parts, as far as the worksheet knows them. `instead`: once it is worked out it takes the
+    place of what other worksheets say of the part.
     """
 
     part: Part
@@ -59,6 +60,7 @@ class Sizes(NamedTuple):
     called: str = ""
     quantity: str = "1"
     material: str = ""
+    instead: bool = False
 
     def uses(self) -> Uses:
         sentences = (self.size, self.short, self.quantity, self.material)

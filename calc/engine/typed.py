@@ -149,6 +149,8 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
         return "has no dry basis: type a plain percentage"
     if field.small_shares and quantity.taken_as:
         return f"could be {quantity.si:.4g} % or {quantity.taken_as}: type the one you mean with its % sign"
+    if field.whole and quantity.si != round(quantity.si):
+        return "must be a whole number"
     if field.holds(quantity.si):
         return ""
     ends = [bound_text(bound, field.kind, quantity.unit, system) for bound in (field.low, field.high)]

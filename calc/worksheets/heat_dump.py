@@ -97,7 +97,7 @@ DUMP_LENGTH = Field(
     "dump_size",
     "length",
     "Size of the dump",
-    "The part with fins on it, all rows together.",
+    "Finned pipe by its finned length, all rows together; every other kind by its output at the rated excess.",
     low="1 ft",
     high="5,000 ft",
     us="ft",
@@ -107,7 +107,7 @@ DUMP_RATED = Field(
     "dump_size",
     "power",
     "Size of the dump",
-    "Its rated output, at the rated excess.",
+    "Finned pipe by its finned length, all rows together; every other kind by its output at the rated excess.",
     low="500 Btu/h",
     high="5,000,000 Btu/h",
 )

@@ -17,6 +17,7 @@ from calc.engine.declare import (
     Option,
     Pick,
     Result,
+    Sizes,
     Step,
     Suits,
     Typical,
@@ -24,6 +25,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import emitters, gravity, pipes, store, tanks, water
+from calc.plant import STORE
 from calc.vocabulary import (
     CONDUCTIVITY,
     DESIGN_LOAD,
@@ -48,6 +50,7 @@ TANK_COUNT = Field(
     "All alike.",
     low="1",
     high="12",
+    whole=True,
 )
 TANK_VOLUME = Field(
     "tank_volume",
@@ -426,7 +429,7 @@ WORKSHEET = Worksheet(
         ),
         Result("pressure_near", "Pressure drop of each branch", only=("joined", "parallel"), us="psi", si="Pa"),
         Result("pressure_row", "Pressure drop along the row", only=("joined", "series"), us="psi", si="Pa"),
-        Result("richardson", "Richardson number at the inlets", "Layers hold well over {calm}.", figures=2),
+        Result("richardson", "Richardson number at the inlets", "Over about ten the layers hold.", figures=2),
         Result("loss_together", "Standby loss of all", "At {store_top} in {store_surroundings}."),
         Result("loss_one", "Standby loss of one tank of the same water", "The same shape, the same blanket."),
         Result("loss_ratio", "Times as much as one tank"),
@@ -582,6 +585,16 @@ WORKSHEET = Worksheet(
                 "between_tanks": "8 ft",
                 "flow": "4 gal/min",
             },
+        ),
+    ),
+    sizes=(
+        Sizes(
+            STORE,
+            "{tank_volume} each, {joined}: together {usable_heat} between {lowest_useful} and {store_top}",
+            "{tank_volume}",
+            ("first-tank", "second-tank"),
+            quantity="{tank_count}",
+            instead=True,
         ),
     ),
     suits=(Suits("two-tanks", "joined == 'series' and tank_count > 1"),),

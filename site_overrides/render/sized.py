@@ -30,11 +30,14 @@ class Row(NamedTuple):
 
 
 def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
-    """Every part with its size, in the order of the plant; of several that size one, the first that is worked out."""
+    """Every part with its size, in the order of the plant; of several that size one, the first that is worked out.
+
+    One that speaks `instead` of the others is heard before them.
+    """
     found: dict[Part, Row] = {}
     for sheet, sized in _sizes(sheets):
         row = _row(sized, sheet, system)
-        if sized.part not in found or not found[sized.part].known:
+        if sized.part not in found or not found[sized.part].known or (sized.instead and row.known):
             found[sized.part] = row
     return [
         (found.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)

@@ -35,6 +35,8 @@ def _texts(one: Field, source: random.Random) -> str:
         value = math.exp(source.uniform(math.log(low), math.log(high)))
     else:
         value = source.uniform(low, high)
+    if one.whole:
+        value = round(value)
     fitting = [unit for unit in units_of(one.kind) if one.dry_basis or not isinstance(unit, DryBasis)]
     unit = source.choice([unit for unit in fitting if unit.text or len(fitting) == 1])
     number = unit.from_si(value)
@@ -63,6 +65,7 @@ def _near_example(worksheet: Worksheet, source: random.Random) -> dict[str, Type
             given[key] = Typed(str(one.si))
         elif not one.from_field:
             number = float(one.quantity.unit.from_si(one.quantity.si)) * source.uniform(0.67, 1.33)
+            number = round(number) if one.field.whole else number
             low, high = (one.quantity.unit.from_si(end) for end in (one.field.low_si, one.field.high_si))
             given[key] = Typed(f"{round_to(min(max(number, low), high), 9)} {one.quantity.unit.ascii}".strip())
     return given

@@ -65,6 +65,7 @@ def _moved(field: Field, value: float, source: random.Random) -> str:
     units = [unit for unit in units_of(field.kind) if field.dry_basis or not isinstance(unit, DryBasis)]
     unit = source.choice([unit for unit in units if unit.text] or units)
     moved = min(max(value * source.uniform(0.97, 1.03), field.low_si), field.high_si)
+    moved = round(moved) if field.whole else moved
     return f"{round_to(unit.from_si(moved), 5)} {unit.ascii}".strip()
 
 

@@ -94,6 +94,18 @@ def test_a_typed_flow_decides() -> None:
     assert sheet.values["flow"] == pytest.approx(6 * GALLON / MINUTE)
 
 
+@pytest.mark.parametrize("text", ["2.5", "1.999", "2,5"])
+def test_tanks_are_counted_in_whole_numbers(text: str) -> None:
+    sheet = answer("tanks-together", {"tank_count": Typed(text)})
+    assert [problem.key for problem in sheet.problems] == ["tank_count"]
+    assert "whole number" in sheet.problems[0].text
+
+
+@pytest.mark.parametrize("text", ["2", "2.0", "3 "])
+def test_a_whole_number_may_be_written_with_a_point(text: str) -> None:
+    assert not answer("tanks-together", {"tank_count": Typed(text)}).problems
+
+
 @pytest.mark.parametrize(
     ("code", "holds", "spared"),
     [

@@ -312,8 +312,8 @@ _FLOAT_IN_BOX = (
 def _two_tanks() -> tuple[Piece, ...]:
     """Two closed tanks in a row, with vents and drains of their own, and the pipes that charge them."""
     return (
-        Part("store", kind.FIRST_TANK, 255, 245),
-        Part("second-store", kind.SECOND_TANK, 345, 245),
+        Part("first-tank", kind.FIRST_TANK, 255, 245),
+        Part("second-tank", kind.SECOND_TANK, 345, 245),
         Part("store-vent", kind.AIR_VENT, 255, 45, words="air vent of the first tank"),
         Part("second-vent", kind.AIR_VENT, 345, 105, words="air vent of the second tank"),
         Part(
@@ -323,7 +323,7 @@ def _two_tanks() -> tuple[Piece, ...]:
             150,
             words="sensor at the top of the first tank",
             purpose="Tells what the house can still draw.",
-            inside="store",
+            inside="first-tank",
         ),
         Part(
             "store-bottom-sensor",
@@ -332,7 +332,7 @@ def _two_tanks() -> tuple[Piece, ...]:
             340,
             words="sensor at the bottom of the second tank",
             purpose="Tells when both are full: no more wood.",
-            inside="second-store",
+            inside="second-tank",
             acts_on="charge-pump",
         ),
         Part("store-drain", kind.DRAIN, 255, 385, words="drain of the first tank"),
@@ -341,7 +341,7 @@ def _two_tanks() -> tuple[Piece, ...]:
         _tee("top-tee", 255, 70),
         Pipe(
             "bypass-tee",
-            "store.charge",
+            "first-tank.charge",
             SUPPLY,
             METAL,
             corners=((225, 235), (225, 165)),
@@ -349,21 +349,21 @@ def _two_tanks() -> tuple[Piece, ...]:
             run="charge-pipe",
         ),
         Pipe(
-            "store.foot",
-            "second-store.head",
+            "first-tank.foot",
+            "second-tank.head",
             SUPPLY,
             METAL,
             corners=((285, 325), (285, 165)),
             run="between-pipe",
             either_way=True,
         ),
-        Pipe("second-store.charge return", "expansion-tee", RETURN, METAL, ((310, 325), (310, 420)), run="charge-pipe"),
+        Pipe("second-tank.charge return", "expansion-tee", RETURN, METAL, ((310, 325), (310, 420)), run="charge-pipe"),
         Pipe("expansion-tee", "loading-valve.store", RETURN, METAL, run="charge-pipe"),
-        Pipe("store.supply", "top-tee", SUPPLY, METAL, run="house-pipe"),
+        Pipe("first-tank.supply", "top-tee", SUPPLY, METAL, run="house-pipe"),
         Pipe("top-tee", "store-vent.in", STILL),
-        Pipe("second-store.top", "second-vent.in", STILL),
-        Pipe("store.bottom", "store-drain.in", STILL),
-        Pipe("second-store.bottom", "second-drain.in", STILL),
+        Pipe("second-tank.top", "second-vent.in", STILL),
+        Pipe("first-tank.bottom", "store-drain.in", STILL),
+        Pipe("second-tank.bottom", "second-drain.in", STILL),
         Run(
             "between-pipe",
             "pipe between the tanks",
@@ -384,7 +384,7 @@ def _house_of_two_tanks() -> tuple[Piece, ...]:
         Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
         Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
         Pipe("house.out", "house-tee", RETURN, ANY, run="house-pipe"),
-        Pipe("house-tee", "second-store.return", RETURN, ANY, ((380, 715), (380, 325)), run="house-pipe"),
+        Pipe("house-tee", "second-tank.return", RETURN, ANY, ((380, 715), (380, 325)), run="house-pipe"),
         Pipe("house-tee", "house-drain.in", STILL, ANY),
         Run(
             "house-pipe",
