@@ -36,7 +36,7 @@ def judge_outlook(verdict: Shown) -> Judgement:
     """The outlook of a plan as a whole: its first words, and the reason that follows them."""
     level = {"yes": "fine", "no": "unworkable"}.get(str(verdict.si), "caution")
     word, _, reason = verdict.shown.partition(", ")
-    return Judgement(level, word, f"{reason[:1].upper()}{reason[1:]}")
+    return Judgement(level, word, f"{reason[:1].upper()}{reason[1:]}{'.' if reason else ''}")
 
 
 _MORE = {

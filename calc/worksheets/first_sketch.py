@@ -541,7 +541,6 @@ WORKSHEET = Worksheet(
     headline="recommended",
     opens=("place",),
     say="Loads of wood on the coldest day: {burns_per_day_at_design}.",
-    say_none="Not yet known, or no tank does it: see the verdict.",
     meaning=(
         "This is a sketch: five answers, and usual values for the rest. Each full worksheet takes its part further.",
     ),

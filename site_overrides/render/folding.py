@@ -7,6 +7,7 @@ from calc.engine.declare import Field
 from calc.engine.sheet import Sheet
 from calc.engine.steps import Course
 from calc.engine.worksheet import Worksheet
+from render import start
 from render.templating import fill
 
 MOST_OPEN = 5  # boxes, and one choice on which hangs what is asked
@@ -35,6 +36,8 @@ def line(sheet: Sheet, errors: Mapping[str, str]) -> dict[str, Any]:
     A number of the reader's own may not, nor an error (`errors` by key), nor a question that nobody has answered.
     """
     keys = folded(sheet.worksheet, sheet.course)
+    if sheet.worksheet.outlook:
+        keys -= start.CHOSEN  # the big buttons of the questions show these
     entries = [(field, sheet.inputs.get(field.key)) for field in sheet.course.fields if field.key in keys]
     counts = {"own": 0, "example": 0, "usual": 0}
     for field, entry in entries:

@@ -1,6 +1,7 @@
 """Start with my house: the five questions as a page asks them, and the answer as one screen."""
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -53,7 +54,7 @@ def _fuel(key: str, label: str) -> Choice:
 
 def _of_winter(winter: Winter) -> str:
     """The winter in words, and the place that has it."""
-    return f"{winter.words[0].upper()}{winter.words[1:]}, like {PLACES[winter.place].name.partition(' (')[0]}"
+    return f"{winter.words[0].upper()}{winter.words[1:]}, like {re.sub(r' \([^)]*\)', '', PLACES[winter.place].name)}"
 
 
 FUELS = (
@@ -104,6 +105,9 @@ QUESTIONS = (
     ),
 )
 ASKED = tuple(key for question in QUESTIONS for key in question.fields)
+CHOSEN = frozenset(
+    key for question in QUESTIONS for choice in (*question.choices, *question.more) for key in choice.puts
+)
 
 
 def grouped(fields: Sequence[dict[str, Any]]) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:

@@ -24,6 +24,7 @@ from calc.engine.declare import (
     Next,
     OnlyWith,
     Option,
+    Outlook,
     Part,
     Pick,
     Picture,
@@ -317,6 +318,11 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "two rows of one label": (_table(rows=(ROWS[0], ROWS[0])), "Comparison Beside each other: the row 'less' stands twice"),
     "rules that show an unknown name": (_with(tables=(RULES._replace(show=("timing",)),)), "Methods Rules: no field, given or step is called 'timing'; did you mean nothing or time?"),
     "rules that show a field": (_with(tables=(RULES._replace(show=("time", "heat")),)), "Methods Rules: it shows heat, which is no step and so has no rule"),
+    # the outlook
+    "an outlook that awaits an unknown name": (_with(outlook=Outlook((("haet", "nobody said"),), {"short": "it is short"})), "Outlook: no field, given or step is called 'haet'; did you mean heat?"),
+    "a reason for no advice": (_with(outlook=Outlook((), {"short": "it is short", "shirt": "it is so"})), "Outlook: no code of advice but notes is called 'shirt'; did you mean short?"),
+    "a reason that names what is not there": (_with(outlook=Outlook((), {"short": "{both} is short"})), "Outlook: 'both' has no value where way is one, and '{both} is short' names it"),
+    "advice without a reason": (_with(outlook=Outlook((), {})), "Outlook: no reason stands for short"),
     # examples and where to go
     "an example of no field": (_with(examples=(EXAMPLE, Example("Another", {"haet": "5 Btu"}))), "Example Another: no field is called 'haet'; did you mean heat?"),
     "an example that the field does not take": (_with(examples=(EXAMPLE, Example("Another", {"load": "9 MMBtu/h"}))), "Example Another: load: 9 MMBtu/h is outside 0 Btu/h to 100 kBtu/h"),

@@ -3,6 +3,7 @@
 from typing import Any
 
 from calc.engine.sheet import Sheet
+from calc.units import NO_BREAK
 
 TOP, BOTTOM = 76.0, 206.0  # of the water in the drawn tank; up is hotter
 HOTTEST, COOLEST = 361.0, 294.0  # K, at top and bottom
@@ -23,7 +24,7 @@ def parts(sheet: Sheet) -> dict[str, Any]:
     low, top = sheet.values.get("lowest_useful"), sheet.values.get("store_top")
     return {
         "output": text("water_output"),
-        "loads": text("burns_per_day_at_design").replace(" a day", ""),
+        "loads": text("burns_per_day_at_design").partition(NO_BREAK)[0],
         "tank": text("recommended"),
         "top": text("store_top"),
         "low": text("lowest_useful"),
