@@ -967,6 +967,15 @@ LEAST_RETURN = Field(
     high="180 °F",
     unless_given="140 °F",
 )
+SYSTEM_VOLUME = Field(
+    "system_volume",
+    "volume",
+    "All the water in the plant",
+    "Store, stove, pipes and emitters together.",
+    low="5 gal",
+    high="25,000 gal",
+    uncertainty="5 %",
+)
 DRAUGHT_LEFT = Field(
     "draught_left",
     "draught",

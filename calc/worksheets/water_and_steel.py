@@ -20,7 +20,11 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import fill_water
-from calc.vocabulary import STORE_KIND, WATER_OUTPUT
+from calc.vocabulary import (
+    STORE_KIND,
+    SYSTEM_VOLUME,
+    WATER_OUTPUT,
+)
 
 HARDNESS = Field(
     "hardness",
@@ -49,15 +53,6 @@ CHLORIDE = Field(
     low="0 mg/L",
     high="5,000 mg/L",
     typical=Typical("30 mg/L", "fill-water-custom", "10 mg/L", "100 mg/L", "The water utility's report."),
-)
-SYSTEM_VOLUME = Field(
-    "system_volume",
-    "volume",
-    "All the water in the plant",
-    "Store, stove, pipes and emitters together.",
-    low="5 gal",
-    high="25,000 gal",
-    uncertainty="5 %",
 )
 MAKE_UP = Field(
     "make_up",
