@@ -15,9 +15,11 @@ import time
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
+import edition as editions
 import finishing
 import licenses
 import runtime
+from edition.applied import SURROUNDINGS
 from toolchain import CACHE, ROOT, Problem, environment, locked, node, say
 
 SITE = ROOT / "site"
@@ -33,21 +35,24 @@ PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")
 ALL_STYLES = "assets/css/all.css"
 
 
-def build(*, again: bool = False, address: str = "") -> bool:
+def build(*, again: bool = False, address: str = "", edition: Path | None = None) -> bool:
     """Bring `site` up to date; True if there was something to do. A build that fails leaves the last site whole.
 
     `address` is where the site will stand; without one, a page that is not found can only stand at a host's root.
+    `edition` is the folder of a dealer's edition; without one the project's own site is built.
     """
     if address and not re.fullmatch(r"https?://[^\s/]+/(\S+/)?", address):
         raise Problem(f"{address} is no address of a site: write it with https:// and a slash at its end.")
+    if edition:
+        check(edition)
     CACHE.mkdir(exist_ok=True)
     with locked("build"):
-        digest = f"{inputs_digest()} {address}"
+        digest = f"{inputs_digest(edition)} {address}"
         if not again and SITE.is_dir() and BUILT.is_file() and BUILT.read_text(encoding="utf-8") == digest:
             return False
         with tempfile.TemporaryDirectory(dir=CACHE, prefix="site-") as folder:
             site = Path(folder, "site")
-            _make(site, address)
+            make(site, address, edition)
             BUILT.unlink(missing_ok=True)
             shutil.rmtree(SITE, ignore_errors=True)
             site.rename(SITE)
@@ -55,26 +60,38 @@ def build(*, again: bool = False, address: str = "") -> bool:
     return True
 
 
-def inputs_digest() -> str:
+def check(edition: Path) -> None:
+    """Raise Problem, with a sentence, where an edition cannot be used."""
+    try:
+        editions.read(edition)
+    except editions.EditionError as wrong:
+        raise Problem(f"{wrong}\nThe site was not built.") from None
+
+
+def inputs_digest(edition: Path | None = None) -> str:
     """Stands for everything that the site is made from: names and contents."""
-    total = hashlib.sha256(sys.version.encode())
-    for path in input_files():
-        total.update(path.relative_to(ROOT).as_posix().encode() + b"\0")
+    total = hashlib.sha256(f"{sys.version} {edition.resolve() if edition else ''}".encode())
+    for path in input_files(edition):
+        total.update(os.path.relpath(path, ROOT).encode() + b"\0")
         total.update(hashlib.sha256(path.read_bytes()).digest())
     return total.hexdigest()
 
 
-def input_files() -> Iterable[Path]:
+def input_files(edition: Path | None = None) -> Iterable[Path]:
     """The files that the site is made from, in a fixed order."""
+    if edition:
+        yield from editions.files(edition)
     for name in INPUTS:
         place = ROOT / name
         paths = sorted(place.rglob("*")) if place.is_dir() else [place]
         yield from (path for path in paths if path.is_file() and "__pycache__" not in path.parts)
 
 
-def _make(site: Path, address: str) -> None:
+def make(site: Path, address: str = "", edition: Path | None = None) -> None:
+    """Make the whole site in the folder `site`, which is not there yet."""
     with _step("pages"):
-        _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)], address=address)
+        surroundings = {"SITE_ADDRESS": address, SURROUNDINGS: str(edition.resolve()) if edition else ""}
+        _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)], **surroundings)
     with _step("Python for the page"):
         runtime.publish(site)
         publish_weather(site)
@@ -141,9 +158,9 @@ def _step(what: str) -> Iterator[None]:
     say(f" {time.monotonic() - started:.1f} s")
 
 
-def _run(command: list[str], cwd: Path = ROOT, address: str = "") -> None:
+def _run(command: list[str], cwd: Path = ROOT, **more: str) -> None:
     """Run a program of the build; what it said is shown if it fails."""
-    surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0", "SITE_ADDRESS": address}
+    surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0", **more}
     surroundings.setdefault("SOURCE_DATE_EPOCH", str(runtime.EPOCH))
     done = subprocess.run(
         command, cwd=cwd, env=surroundings, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False

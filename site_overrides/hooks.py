@@ -16,9 +16,11 @@ import calc.physics
 import comparisons
 import edition
 from calc.answer import answer, chart_of
+from calc.engine.plan import Entry
 from calc.law import Law
 from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
+from edition import applied
 from render import desk, record, start, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
 from render.pages import ladder, lists, prose
@@ -32,16 +34,35 @@ DRAWINGS = Path(__file__).parent / "render" / "drawings" / "fixed"  # those that
 WORKSHEET = re.compile(r"(?:<p>)?<!-- worksheet: (?P<key>[^ ]+) -->(?:</p>)?")
 DRAWING = re.compile(r"(?:<p>)?<!-- drawing: (?P<name>[a-z0-9-]+) -->(?:</p>)?")
 PIPING = re.compile(r"(?:<p>)?<!-- piping: (?P<key>[a-z-]+) -->(?:</p>)?")
-DESK = re.compile(r"(?:<p>)?<!-- dealer's desk: (?P<edition>[a-z-]+) -->(?:</p>)?")
+DESK = re.compile(r"(?:<p>)?<!-- dealer's desk(?:: (?P<edition>[a-z-]+))? -->(?:</p>)?")
+DEMONSTRATION = re.compile(r"<!-- demonstration -->.*?<!-- /demonstration -->", re.DOTALL)
 HOUSES = re.compile(r"(?:<p>)?<!-- houses: (?P<edition>[a-z-]+) -->(?:</p>)?")
 RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
 LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
 FIRST_QUESTION = re.compile(r"(?:<p>)?<!-- first question -->(?:</p>)?")
 YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
+HEAD_ENDS = re.compile(r"(?=(?:<p>)?<!-- worksheet|<h2)")  # where the first lines of a guide end
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
 _charts: dict[str, dict[str, str]] = {}
 _stands_in: dict[str, str] = {}  # worksheet to the address of its page
+_own: edition.Edition | None = None  # the edition that is built; None for the project's own site
+OUR_DESK = "quillbrook"  # the invented dealer at the desk of the project's own site
+
+
+def on_config(config: Any) -> None:
+    """What an edition says of the whole site."""
+    global _own
+    _own = applied.chosen()
+    if _own:
+        applied.dress(config, _own)
+
+
+def on_files(files: Any, **_: Any) -> Any:
+    """The pages, without those that do not travel with an edition."""
+    for path in applied.left_out(_own) if _own else ():
+        files.remove(files.get_file_from_path(path))
+    return files
 
 
 def on_pre_build(config: Any) -> None:
@@ -64,6 +85,11 @@ def on_pre_build(config: Any) -> None:
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     """Numbers in prose: worked out, and shown in both unit systems."""
+    if _own:
+        if applied.left_out(_own):
+            markdown = DEMONSTRATION.sub("", markdown)
+        if applied.is_hidden(_own, page.file.src_uri):
+            page.meta["search"] = {"exclude": True}
     return prose.replace_numbers(markdown, page.file.src_uri)
 
 
@@ -108,13 +134,17 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def desk_of(comment: re.Match[str]) -> str:
         addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
-        return desk.page(edition.load(comment["edition"]), addresses)
+        shown = applied.with_prices(_own) if _own and not comment["edition"] else None
+        return desk.page(shown or edition.load(comment["edition"] or OUR_DESK), addresses)
 
     def houses_of(comment: re.Match[str]) -> str:
         address = get_relative_url("record/", page.url)
         houses = edition.load(comment["edition"]).houses
         return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
 
+    if _own and page.file.src_uri.startswith("guides/"):
+        told_here = applied.notes(_own, Path(page.file.src_uri).stem)
+        html = HEAD_ENDS.sub(lambda _: told_here, html, count=1)
     html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
     html = YOUR_PLAN.sub(lambda _: plan_section(), html)
     html = RECORD.sub(lambda _: _record(), html)
@@ -124,9 +154,19 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
 
 def _record() -> str:
-    """The page of the sizing record, with that of an invented house in it."""
-    house = "Mill Row"
-    return record.page(house, edition.load("quillbrook").houses[house], _version())
+    """The page of the sizing record, with that of an invented house in it.
+
+    It is one of the edition's; an edition that shows none has the one with which the guides reckon.
+    """
+    if not _own:
+        house, entries = "Mill Row", edition.load(OUR_DESK).houses["Mill Row"]
+    elif _own.houses:
+        house, entries = next(iter(_own.houses.items()))
+    else:
+        example = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks).examples[0]
+        house = example.name.partition(":")[0]
+        entries = {key: Entry(text, "typed") for key, text in example.given.items()}
+    return record.page(house, entries, _version())
 
 
 def _version() -> str:
@@ -145,12 +185,15 @@ def _worksheet(key: str, *, closed: bool = False) -> str:
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
         )
 
-    return CHART.sub(chart, worksheet_html(key, closed=closed))
+    html = CHART.sub(chart, worksheet_html(key, closed=closed))
+    return applied.named(html, _own) if _own else html
 
 
 def on_post_build(config: Any) -> None:
-    """A page for each worksheet by itself, to be put in a frame of another website."""
+    """A page for each worksheet by itself, to be put in a frame of another website; and the edition's own files."""
     site = Path(config["site_dir"])
+    if _own:
+        applied.finish(site, _own)
     theme = [path.relative_to(site).as_posix() for path in sorted((site / "assets" / "stylesheets").glob("*.min.css"))]
     for key, worksheet in WORKSHEETS.items():
         if key not in _stands_in:
@@ -158,6 +201,8 @@ def on_post_build(config: Any) -> None:
         page = fill(
             "pages/embed.html",
             worksheet=worksheet,
+            site_name=config["site_name"],
+            favicon=config["theme"]["favicon"],
             section=Markup(_worksheet(key)),  # noqa: S704 - made by our own templates
             styles=[*theme, *config["extra_css"]],
             guide=f"{_stands_in[key]}#{key}",

@@ -4,8 +4,11 @@ import { stored } from "./browser-storage.js";
 const kept = stored("localStorage", "stoke-and-store.units");
 const listeners = [];
 
+// Until the reader has switched, the units in which the site's own dealer opens it.
+const first = document.querySelector('meta[name="stoke-and-store-units"]')?.content;
+
 /** The units in force: "us" or "si". */
-export let units = kept.read() === "si" ? "si" : "us";
+export let units = (kept.read() ?? first) === "si" ? "si" : "us";
 
 /** Call `listener` each time the reader switches. */
 export function whenUnitsChange(listener) {

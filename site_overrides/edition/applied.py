@@ -1,0 +1,122 @@
+"""Puts an edition into the site that MkDocs builds: its name, looks, menu, prices and notes."""
+
+import os
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from markupsafe import escape
+from pathspec.gitignore import GitIgnoreSpec
+
+from calc.answer import answer, link_of
+from calc.engine.typed import Typed
+from edition import Edition, Stock, looks, read
+from edition.declared import inputs
+from render.templating import fill
+
+SURROUNDINGS = "SITE_EDITION"  # the environment's word for an edition's folder: scripts/build --edition
+DEMONSTRATIONS = ("dealers/si-desk.md", "dealers/editions.md")  # pages about the invented dealers, and about editions
+STYLE = "assets/css/edition.css"
+NOTES_STAND_IN = "law"
+PRICES_STAND_IN = "cost"
+PRICED = "fuel-cost"  # the worksheet that asks prices
+
+
+def chosen() -> Edition | None:
+    """The edition that is being built; None for the project's own site."""
+    folder = os.environ.get(SURROUNDINGS)
+    return read(Path(folder)) if folder else None
+
+
+def dress(config: Any, own: Edition) -> None:
+    """Set in MkDocs' configuration what an edition says of the whole site."""
+    config.site_name = own.site_name
+    config.extra["units"] = own.units
+    config.nav = _menu(config.nav, {*_hidden(own), *left_out(own)})
+    config.not_in_nav = GitIgnoreSpec.from_lines([f"/{path}" for path in _hidden(own)])
+    colours = own.told.get("colours", {})
+    if colours:
+        config.extra_css.append(STYLE)
+        config.extra["bar"] = colours.get("bar")
+    if own.logo:
+        config.extra["logo"] = _logo(own.logo)
+        config.theme["favicon"] = _logo(own.logo)
+
+
+def finish(site: Path, own: Edition) -> None:
+    """Write the files that are the edition's own."""
+    if own.told.get("colours"):
+        (site / STYLE).write_text(looks.style(own.told["colours"]), encoding="utf-8", newline="\n")
+    if own.logo:
+        shutil.copyfile(own.logo, site / _logo(own.logo))
+
+
+def _logo(path: Path) -> str:
+    return f"assets/images/logo{path.suffix}"
+
+
+def _hidden(own: Edition) -> list[str]:
+    return [f"guides/{name}.md" for name in own.told.get("hidden_guides", [])]
+
+
+def is_hidden(own: Edition, path: str) -> bool:
+    """Whether the menu and the search leave this page out; links to it go on working."""
+    return path in _hidden(own)
+
+
+def left_out(own: Edition) -> tuple[str, ...]:
+    """The pages that do not travel with an edition unless it asks for them."""
+    return () if own.told.get("demonstrations") else DEMONSTRATIONS
+
+
+def _menu(lines: list[Any], without: set[str]) -> list[Any]:
+    """The menu without some pages, and without a heading under which none is left."""
+    kept: list[Any] = []
+    for line in lines:
+        ((title, target),) = line.items()
+        if isinstance(target, list):
+            below = _menu(target, without)
+            kept += [{title: below}] if below else []
+        elif target not in without:
+            kept.append({title: target})
+    return kept
+
+
+def with_prices(own: Edition) -> Edition:
+    """The edition as the desk takes it: a place fills in the fuel prices, too."""
+    places = tuple(Stock(place.name, {**own.prices, **place.fills}) for place in own.places)
+    return Edition(**{**vars(own), "places": places})
+
+
+def notes(own: Edition, guide: str) -> str:
+    """What stands at the head of a guide: notes about local rules, and the prices where money is counted."""
+    told = [note for note in own.told.get("notes", []) if note.get("guide", NOTES_STAND_IN) == guide]
+    priced = own.prices if guide == PRICES_STAND_IN else {}
+    if not told and not priced:
+        return ""
+    prices = own.told.get("prices", {})
+    return str(
+        fill(
+            "pages/notes.html",
+            dealer=own.name,
+            notes=told,
+            prices=[(inputs()[key][0].label, text) for key, text in priced.items()],
+            date=prices.get("date"),
+            says=prices.get("says", ""),
+            link=_price_link(own) if priced else "",
+        )
+    )
+
+
+def _price_link(own: Edition) -> str:
+    """The link that puts the prices into the worksheet of the same page."""
+    given: Mapping[str, Typed] = {
+        key: Typed(text, own.units, "link", giver="stock") for key, text in own.prices.items()
+    }
+    return link_of(answer(PRICED, given, own.units))
+
+
+def named(html: str, own: Edition) -> str:
+    """A worksheet whose text for other websites names the edition's site."""
+    return html.replace("The guide to it, at Stoke and Store", f"The guide to it, at {escape(escape(own.site_name))}")
