@@ -118,5 +118,13 @@ def _compress_file(path: Path) -> None:
         shutil.copyfile(kept, path.with_name(path.name + suffix))
 
 
+def size(site: Path) -> str:
+    """How large the site is, in words."""
+    files = [path for path in site.rglob("*") if path.is_file()]
+    total = sum(path.stat().st_size for path in files)
+    copies = sum(path.stat().st_size for path in files if path.suffix in (".gz", ".br"))
+    return f"{len(files)} files, {total / 1e6:.0f} MB, of which {copies / 1e6:.0f} MB are compressed copies"
+
+
 def _sha256(text: str) -> str:
     return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
