@@ -113,7 +113,11 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
         ("250 $/cord", "95 €/m³", "is in EUR and this edition's currency is USD"),
         ('"USD"', '"GBP"', "currency must be one of USD, EUR."),
         ('"#5a1020"', '"red"', "colours, bar: “red” is no colour: write a # and six digits"),
-        ('"#5a1020"', '"#ffcc00"', "#ffcc00 and what stands on the bar differ by 1.1 to 1, and to be read they must"),
+        (
+            '"#5a1020"',
+            '"#ffcc00"',
+            "#ffcc00 and what stands on the bar or on an answer differ by 1.1 to 1, and to be read they must",
+        ),
         ('"#7a1f5b"', '"#f0a8d8"', "colours, accent: #f0a8d8 and the light page differ by 1.7 to 1"),
         ('"#f0a8d8"', '"#7a1f5b"', "write a lighter colour"),
         ('"logo.svg"', '"../mine/logo.svg"', "is no name of a file here"),

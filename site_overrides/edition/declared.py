@@ -99,7 +99,12 @@ def entries() -> tuple[Item, ...]:
         Item("name", "text", "your name, as the desk and the messages show it", required=True, longest=80),
         Item("contact", "text", "how to reach you, as the last line of each message", required=True),
         Item("units", "choice", "the units in which the site opens", required=True, options=SYSTEMS),
-        Item("site_name", "text", "the name of the site; without it, your name", longest=40),
+        Item(
+            "site_name",
+            "text",
+            "the name of the site, short, since a telephone shows two lines of a dozen letters",
+            longest=40,
+        ),
         Item("logo", "text", "the name of an SVG or PNG file in the edition's folder", longest=100),
         Item("colours", "table", "the site's colours", items=colours),
         Item("currency", "choice", "the currency of your prices", options=CURRENCIES),

@@ -23,7 +23,10 @@ DRAWN = {
 
 
 class Standing(NamedTuple):
-    """What a colour has to be read against: its own place, the page (light or dark), and which way to mend it."""
+    """What a colour has to be read against, on which page (light or dark), and which way to mend it.
+
+    `others` begin the names of colours in the style sheet: what stands on this one, or what it stands on.
+    """
 
     said: str
     scheme: str
@@ -32,7 +35,7 @@ class Standing(NamedTuple):
 
 
 STANDING = {
-    "bar": Standing("what stands on the bar", "default", ("bar-ink", "bar-soft", "bar-mark", "bar-focus"), "darker"),
+    "bar": Standing("what stands on the bar or on an answer", "default", ("bar-", "plate-"), "darker"),
     "accent": Standing("the light page", "default", ("ground", "panel", "sunk"), "darker"),
     "accent_dark": Standing("the dark page", "slate", ("ground", "panel", "sunk"), "lighter"),
 }
@@ -65,7 +68,7 @@ def check_colours(colours: Mapping[str, str], where: str) -> None:
             raise EditionError(f"{where}, {key}: “{colour[:20]}” is no colour: write a # and six digits, like #17383f.")
         standing = STANDING[key]
         known = tokens(standing.scheme)
-        worst = min(contrast(colour, known[name]) for name in standing.others)
+        worst = min(contrast(colour, known[name]) for name in known if name.startswith(standing.others))
         if worst < CONTRAST:
             raise EditionError(
                 f"{where}, {key}: {colour} and {standing.said} differ by {worst:.1f} to 1, and to be read they must by "
