@@ -102,7 +102,7 @@ def entries() -> tuple[Item, ...]:
         Item(
             "site_name",
             "text",
-            "the name of the site, short, since a telephone shows two lines of a dozen letters",
+            "the name of the site, short: a telephone shows two short lines",
             longest=40,
         ),
         Item("logo", "text", "the name of an SVG or PNG file in the edition's folder", longest=100),
