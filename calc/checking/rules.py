@@ -26,6 +26,7 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Sweep,
     Trace,
     Track,
     Variant,
@@ -259,6 +260,14 @@ def _track(checked: Checked, track: Track, said: Said) -> None:
         must(len(kinds) == 1, f"its lines are of unlike kinds: {', '.join(kinds)}")
 
 
+def _sweep(checked: Checked, sweep: Sweep, said: Said) -> None:
+    must(len(sweep.points) >= 2, "it needs two points or more")
+    once(sweep.points, "point")
+    results = {result.key for result in checked.worksheet.results}
+    for key in (*sweep.show, sweep.falls):
+        must(key in results, f"it shows {key}, which is no result")
+
+
 def _trace(checked: Checked, trace: Trace, said: Said) -> None:
     known(trace.role, ROLES, "role of a line")
 
@@ -333,6 +342,7 @@ MEANING: Mapping[type, Callable[[Checked, Any, Said], None]] = {
     Must: _must,
     Picture: _picture,
     Chart: _chart,
+    Sweep: _sweep,
     Track: _track,
     Trace: _trace,
     Line: _line,

@@ -221,6 +221,29 @@ class Track(NamedTuple):
         return Uses(numbers=(self.of,), where=(self.of,), sentences=(self.say,), plain=(self.title, self.across))
 
 
+class Sweep(NamedTuple):
+    """The same worksheet at several values of one field, worked out one after another when the reader asks for it.
+
+    `points` are texts such as "x0.5"; `falls` is the result that a larger value brings down, and where it stops
+    falling is told.
+    """
+
+    title: str
+    across: str
+    points: tuple[str, ...]
+    show: tuple[str, ...]
+    falls: str
+
+    def uses(self) -> Uses:
+        return Uses(
+            numbers=(self.across, *self.show, self.falls),
+            fields=(self.across,),
+            where=(self.across,),
+            plain=(self.title,),
+            texts=tuple((self.across, point) for point in self.points),
+        )
+
+
 class Variant(NamedTuple):
     """One row of a comparison: its label and what is changed; "x2" is twice the reader's value.
 

@@ -22,6 +22,7 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Sweep,
     Track,
     Variant,
 )
@@ -56,6 +57,7 @@ class Worksheet:
     sources: tuple[str, ...] = ()
     picture: Picture | None = None
     chart: Chart | Track | None = None
+    sweep: Sweep | None = None
     tables: tuple[Comparison | Methods, ...] = ()
     checks: tuple[Check, ...] = ()
     changes: tuple[Variant, ...] = ()

@@ -93,7 +93,7 @@ class Year(NamedTuple):
     "your habit. Its heat balance closes to a billionth.",
     source="winter-run",
 )
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)
 def year(
     place: Choice,
     degree_days: DegreeDays,

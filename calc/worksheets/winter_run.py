@@ -17,6 +17,7 @@ from calc.engine.declare import (
     Picture,
     Result,
     Step,
+    Sweep,
     Trace,
     Track,
     Typical,
@@ -530,11 +531,17 @@ WORKSHEET = Worksheet(
         across="Day of the coldest spell",
         lines=(
             Trace("spell_top", "top of the store", "tank"),
-            Trace("spell_store", "mean of the store", "fire"),
             Trace("spell_rooms", "rooms", "use"),
             Trace("spell_outdoor", "outdoors", "other"),
         ),
         say="In them the store is at {lowest_store} or above, and the rooms at {coldest} or above.",
+    ),
+    sweep=Sweep(
+        "The same winter with another tank",
+        across="store_volume",
+        points=("x0.4", "x0.6", "x0.8", "x1", "x1.25", "x1.5", "x2", "x3"),
+        show=("loads", "cold_hours", "coldest", "surplus_heat"),
+        falls="cold_hours",
     ),
     musts=(
         Must(

@@ -12,10 +12,12 @@ from calc.answer import Reader, Typed, UnknownWorksheet, answer, answer_plan, ch
 from calc.engine import link
 from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
+from calc.engine.sweeping import swept
 from calc.physics import winter_weather
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import folding, plan, spreadsheet
+from render.templating import fill
 from render.view import charts_json, field_states, section, slots
 
 __all__ = ["bring", "respond", "run_every_example", "worksheet_html"]
@@ -120,6 +122,18 @@ def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     return {"chart": None if sheet.problems else charts_json(chart_of(sheet), sheet.worksheet.key)}
 
 
+def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """A worksheet's sweep, a point at a time. Takes {"worksheet", "plan", "points": how many to have by now}.
+
+    Gives {"html", "count": how many there will be}; count is 0 while a number is wrong.
+    """
+    sheet, _, _ = _sheet(asked, system, reader)
+    so_far = swept(sheet, int(asked["points"]))
+    if so_far is None:
+        return {"html": "", "count": 0}
+    return {"html": str(fill("sweep.html", swept=so_far)), "count": so_far.count}
+
+
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """Put a result into the plan. Takes {"worksheet", "plan", "key"}; gives what `plan.use` gives."""
     sheet, _, entries = _sheet(asked, system, reader)
@@ -186,6 +200,7 @@ def _desk(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "worksheet": _worksheet,
     "chart": _chart,
+    "sweep": _sweep,
     "use": _use,
     "csv": _csv,
     "link": _link,

@@ -32,6 +32,7 @@ from calc.engine.declare import (
     Sizes,
     Step,
     Suits,
+    Sweep,
     Trace,
     Track,
     Typical,
@@ -142,6 +143,10 @@ def _chart(**changes: Any) -> Callable[[], Worksheet]:
 
 def _track(**changes: Any) -> Callable[[], Worksheet]:
     return lambda: whole(steps=(TIME, RICH, LASTING), chart=TRACK._replace(**changes))
+
+
+def _sweep(**changes: Any) -> Callable[[], Worksheet]:
+    return lambda: whole(sweep=Sweep("Other loads", "load", ("x1", "x2"), ("time",), "time")._replace(**changes))
 
 
 def _row(**changes: str) -> Callable[[], Worksheet]:
@@ -289,6 +294,10 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "a part of a drawing left out": (_with(picture=Picture("tank", "", {"top": "top"})), "Picture tank: nothing stands for the part low of the drawing tank"),
     "an unknown name in a drawing": (_with(picture=Picture("tank", "", {"top": "topp", "low": "top"})), "Picture tank: no field, given or step is called 'topp'; did you mean top?"),
     "another kind in a drawing": (_with(picture=Picture("tank", "", {"top": "load", "low": "top"})), "Picture tank: load is no temperature where way is one, and stands for top"),
+    "a sweep of one point": (_sweep(points=("x2",)), "Sweep Other loads: it needs two points or more"),
+    "a sweep across no field": (_sweep(across="lode"), "Sweep Other loads: no field, given or step is called 'lode'; did you mean load?"),
+    "a sweep to what the field does not take": (_sweep(points=("x1", "xmuch")), "Sweep Other loads: 'xmuch' for load is no multiple such as x2"),
+    "a sweep of what is no result": (_sweep(falls="rich"), "Sweep Other loads: it shows rich, which is no result"),
     "a track of what no run gives": (_track(of="time"), "Track Hours: time is not read from the record of a run"),
     "a track of a series that is not there": (_track(lines=(Trace("heatz", "heat"),)), "Track Hours: no series of that record is called 'heatz'; did you mean heats?"),
     "a track without a line": (_track(lines=()), "Track Hours: it has no line"),

@@ -5,6 +5,7 @@ from itertools import pairwise
 import pytest
 
 from calc.answer import answer
+from calc.engine.sweeping import swept
 from calc.engine.values import record
 from calc.physics import winter_weather
 from calc.tables.places import BASES, PLACES
@@ -142,3 +143,25 @@ def test_a_run_is_made_once_for_all_that_is_read_from_it() -> None:
 def test_the_load_of_the_coldest_hours_is_that_of_the_house() -> None:
     numbers = values(SHEET)
     assert numbers["conductance"] == pytest.approx(30_500 / 73 * BTU / HOUR / FAHRENHEIT_DEGREE)
+
+
+def test_a_sweep_comes_a_point_at_a_time_and_names_the_knee() -> None:
+    sheet = answer(SHEET, {})
+    first = swept(sheet, 1)
+    assert first is not None
+    assert len(first.table.rows) == 1
+    assert not first.said
+    whole = swept(sheet, first.count)
+    assert whole is not None
+    assert len(whole.table.rows) == first.count == 8
+    assert whole.table.rows[0] == first.table.rows[0]
+    assert whole.table.rows[3][1] == f"{sheet.values['loads']:.0f}", "its own tank is one of them"
+    # By hand: 5 % of 426 hours are 21, and the first tank with fewer is the one of 640 gal.
+    assert "Beyond 640" in whole.said
+
+
+def test_a_sweep_that_changes_nothing_says_so() -> None:
+    warm = swept(answer(SHEET, {key: _typed(text) for key, text in (example_of(SHEET) | {"backup": "yes"}).items()}), 8)
+    assert warm is not None
+    assert "does not decide it" in warm.said
+    assert swept(answer(SHEET, {"store_volume": _typed("words")}), 1) is None

@@ -8,6 +8,7 @@ import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numb
 import { Panel } from "./panel.js";
 import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
+import { Sweep } from "./sweep.js";
 import { units, whenUnitsChange } from "./units.js";
 
 const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
@@ -20,6 +21,7 @@ export class Sheet {
   #unanswered = false; // whether the boxes hold what no reply has answered yet
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
+  #sweep = null;
   #charted = ""; // the link of the numbers that the chart shows, and the units
   #afterwards = []; // what waits for the next reply
 
@@ -35,6 +37,7 @@ export class Sheet {
     this.panel.on("copy", () => this.#copy());
     this.panel.on("clear", () => this.#clear());
     this.panel.on("back", () => this.#putBack());
+    if (this.panel.has("sweep")) this.#sweep = new Sweep(this.panel, (points) => this.#request("sweep", { points }));
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
     wireQuestions(element.querySelector("form"), () => this.#edited());
@@ -249,6 +252,7 @@ export class Sheet {
   }
 
   #take(reply) {
+    this.#sweep?.clear();
     this.#reply = reply;
     this.#unanswered = false;
     if (reply.own) this.#open();
