@@ -7,7 +7,7 @@ from calc.engine.texts import Texts
 from calc.engine.values import changed, work_out
 from calc.engine.words import Sweep, Variant
 
-_LITTLE = 0.05  # of all that it falls by, which is no longer worth a word
+_LITTLE = 0.01  # of all that it falls by, which is no longer worth a word
 
 
 class Swept(NamedTuple):

@@ -540,7 +540,7 @@ WORKSHEET = Worksheet(
         "The same winter with another tank",
         across="store_volume",
         points=("x0.4", "x0.6", "x0.8", "x1", "x1.25", "x1.5", "x2", "x3"),
-        show=("loads", "cold_hours", "coldest", "surplus_heat"),
+        show=("loads", "cold_hours", "coldest", "hot_hours"),
         falls="cold_hours",
     ),
     musts=(

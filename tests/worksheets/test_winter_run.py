@@ -156,7 +156,7 @@ def test_a_sweep_comes_a_point_at_a_time_and_names_the_knee() -> None:
     assert len(whole.table.rows) == first.count == 8
     assert whole.table.rows[0] == first.table.rows[0]
     assert whole.table.rows[3][1] == f"{sheet.values['loads']:.0f}", "its own tank is one of them"
-    # By hand: 5 % of 426 hours are 21, and the first tank with fewer is the one of 640 gal.
+    # By hand: 1 % of 426 hours are 4, and the first tank with fewer is the one of 640 gal.
     assert "Beyond 640" in whole.said
 
 

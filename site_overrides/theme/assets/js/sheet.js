@@ -252,7 +252,7 @@ export class Sheet {
   }
 
   #take(reply) {
-    this.#sweep?.clear();
+    this.#sweep?.keepOnlyFor(`${reply.units} ${reply.link}`);
     this.#reply = reply;
     this.#unanswered = false;
     if (reply.own) this.#open();

@@ -5,6 +5,7 @@ export class Sweep {
   #panel;
   #request;
   #bar;
+  #numbers = "";
   #asked = 0; // points asked for; 0 while nothing is going on
 
   /** `request(points)` is what to ask Python for so many points. */
@@ -16,8 +17,10 @@ export class Sweep {
     panel.on("halt", () => this.#halt());
   }
 
-  /** The numbers are other ones now: what stands here belongs to the old ones. */
-  clear() {
+  /** `numbers` are those of the worksheet now: where they are other ones, what stands here belonged to the old ones. */
+  keepOnlyFor(numbers) {
+    if (numbers === this.#numbers) return;
+    this.#numbers = numbers;
     this.#halt();
     this.#panel.slot("sweep").replaceChildren();
   }
