@@ -14,7 +14,7 @@ class Swept(NamedTuple):
     """The points so far as a table, how many there will be, and once all are there where it stops helping."""
 
     table: Table
-    count: int
+    points: int
     said: str
 
 

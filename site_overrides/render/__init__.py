@@ -131,7 +131,7 @@ def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     so_far = swept(sheet, int(asked["points"]))
     if so_far is None:
         return {"html": "", "count": 0}
-    return {"html": str(fill("sweep.html", swept=so_far)), "count": so_far.count}
+    return {"html": str(fill("sweep.html", swept=so_far)), "count": so_far.points}
 
 
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:

@@ -151,9 +151,9 @@ def test_a_sweep_comes_a_point_at_a_time_and_names_the_knee() -> None:
     assert first is not None
     assert len(first.table.rows) == 1
     assert not first.said
-    whole = swept(sheet, first.count)
+    whole = swept(sheet, first.points)
     assert whole is not None
-    assert len(whole.table.rows) == first.count == 8
+    assert len(whole.table.rows) == first.points == 8
     assert whole.table.rows[0] == first.table.rows[0]
     assert whole.table.rows[3][1] == f"{sheet.values['loads']:.0f}", "its own tank is one of them"
     # By hand: 1 % of 426 hours are 4, and the first tank with fewer is the one of 640 gal.
