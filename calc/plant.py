@@ -15,5 +15,6 @@ EMITTER_PIPE = Part("Pipe to the emitters", "heating installer")
 EXPANSION_TANK = Part("Expansion tank", "licensed installer")
 RELIEF_VALVE = Part("Relief valve", "licensed installer, by the code")
 HEAT_DUMP = Part("Heat dump", "licensed installer and the stove's maker")
+FILL_WATER = Part("Fill water", "heating installer")
 
 PARTS = tuple(part for part in list(vars().values()) if isinstance(part, Part))

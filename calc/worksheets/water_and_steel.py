@@ -14,12 +14,14 @@ from calc.engine.declare import (
     Option,
     Pick,
     Result,
+    Sizes,
     Step,
     Typical,
     Variant,
     Worksheet,
 )
 from calc.physics import fill_water
+from calc.plant import FILL_WATER
 from calc.vocabulary import (
     STORE_KIND,
     SYSTEM_VOLUME,
@@ -398,6 +400,7 @@ WORKSHEET = Worksheet(
         "Conductivity: the guideline counts up to 100 µS/cm as low-salt, up to 1,500 as salty.",
         "What the makers of stove and tank ask, which goes first.",
     ),
+    sizes=(Sizes(FILL_WATER, "{system_volume} at {hardness}; soften {treated_water}; inhibitor {inhibitor_dose}"),),
     sources=("en-14868", "hydronic-test"),
     follow=(
         Next("expansion", "A vessel that is too small is why closed plants lose water."),
