@@ -51,7 +51,7 @@ def open_link(text: str, system: System = "us", reader: Reader | None = None) ->
     if not opened.worksheet:
         return None, opened.problems
     if opened.worksheet == link.PLAN:
-        return None, (*opened.problems, "This link holds a whole plan: open it at the sizing record.")
+        return None, (*opened.problems, "This link holds a whole plan: open it in a browser, at any page of this site.")
     if not opened.given:
         return None, (*opened.problems, "This link holds no numbers.")
     return answer(opened.worksheet, opened.given, system, reader), opened.problems

@@ -135,7 +135,8 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     def desk_of(comment: re.Match[str]) -> str:
         addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
         shown = applied.with_prices(_own) if _own and not comment["edition"] else None
-        return desk.page(shown or edition.load(comment["edition"] or OUR_DESK), addresses)
+        edition_shown = shown or edition.load(comment["edition"] or OUR_DESK)
+        return desk.page(edition_shown, addresses, get_relative_url("record/", page.url))
 
     def houses_of(comment: re.Match[str]) -> str:
         address = get_relative_url("record/", page.url)

@@ -11,6 +11,8 @@ from calc.engine.typed import Input, Reader, Typed, declared_input, unfit
 from calc.engine.worksheet import Worksheet
 from calc.units import Quantity
 
+NONE_FIT = (0, 0)
+
 
 class Problem(NamedTuple):
     """A sentence about one input: what is wrong and what to type instead."""
@@ -126,19 +128,23 @@ def _choices(
 
 
 def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed], reader: Reader) -> str:
-    """The value of a choice that nobody made but whose numbers somebody gave: an area and a class mean "quick"."""
+    """The value of a choice that nobody made but whose numbers somebody gave: an area and a class mean "quick".
+
+    Numbers that have no usual value tell more about what somebody knows than others do.
+    """
     asked_anyway = {field.key for field in worksheet.fields}
     cases = next((branch.cases for branch in branches_of(worksheet.cases) if branch.on == choice.key), {})
-    fitting: dict[str, int] = {}
+    fitting: dict[str, tuple[int, int]] = {}
     for value, case in cases.items():
         own = [field for field in case_fields(case) if field.key in given and field.key not in asked_anyway]
         if case.decides and any(given[field.key].origin != "computed" for field in own):
             return value
-        fits = {field.key for field in own if reader.read(field, given[field.key]).value}
-        fitting[value] = len(fits)
-    most = max(fitting.values(), default=0)
-    usual = _fallback(worksheet, choice, {})[0] if most else ""
-    if not most or fitting.get(usual) == most:
+        fits = {field.key: field for field in own if reader.read(field, given[field.key]).value}
+        telling = [field for field in fits.values() if field.kind != "choice" and not (field.typical or field.optional)]
+        fitting[value] = len(telling), len(fits)
+    most = max(fitting.values(), default=NONE_FIT)
+    usual = _fallback(worksheet, choice, {})[0] if most != NONE_FIT else ""
+    if most == NONE_FIT or fitting.get(usual) == most:
         return ""
     return next(value for value, count in fitting.items() if count == most)
 

@@ -12,6 +12,7 @@ from calc.engine.declare import (
     Given,
     Must,
     Next,
+    OnlyWith,
     Option,
     Pick,
     Picture,
@@ -608,6 +609,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    in_record=OnlyWith(PLACE, ()),  # a year takes its seconds: the reader ticks it
     leaves_out=(
         "Sun through the windows by the hour: sun, people and lamps count as one steady gain.",
         "Wind, and rooms that are not alike: the house is one temperature, the stove's room another.",

@@ -152,19 +152,21 @@ def _csv(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """What a shared link holds.
 
-    Takes {"link": "#v1;…", "plan"}; gives {"worksheet", "fields": entries for the plan, "said", "ask"}: HTML about the
-    link, and the question which numbers to keep where the plan holds other ones.
+    Takes {"link": "#v1;…", "plan", "chosen": whether the reader chose the units}; gives {"worksheet", "whole": whether
+    it is a whole plan, "made_in": its units, "fields": entries for the plan, "said", "ask"}: HTML about the link, and
+    the question which numbers to keep where the plan holds other ones.
     """
     text = str(asked["link"])
-    _, problems = open_link(text, system, reader)
     opened = link.read(text, WORKSHEETS, reader=reader)
+    problems = opened.problems if opened.worksheet == link.PLAN else open_link(text, system, reader)[1]
+    units = plan.units_said(opened.units, system, bool(asked.get("chosen")))
+    mine = plan.entries_from(asked.get("plan"), reader)
     return {
         "worksheet": opened.worksheet,
-        "fields": {
-            key: {"text": typed.text, "units": typed.system, "from": typed.origin}
-            for key, typed in opened.given.items()
-        },
-        **plan.link_said(opened, problems, plan.entries_from(asked.get("plan"), reader), system),
+        "whole": opened.worksheet == link.PLAN,
+        "made_in": opened.units,
+        "fields": {key: plan.entry_for_page(entry) for key, entry in plan.entries_of(opened).items()},
+        **plan.link_said(opened, problems, mine, system, units),
     }
 
 

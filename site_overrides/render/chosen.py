@@ -54,7 +54,7 @@ def fields() -> dict[str, list[Field]]:
 def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> Chosen:
     """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
     given = plan.opened(given)
-    work = settled(given, WORKSHEETS, fields(), _is_worked_out)
+    work = settled(given, WORKSHEETS, fields(), _is_held)
     taken = tuple(_take(worksheet, given, work, system, ticked.get(key)) for key, worksheet in WORKSHEETS.items())
     return Chosen(given, work.entries, work.raised, taken)
 
@@ -62,24 +62,23 @@ def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, boo
 @cache
 def _own_keys() -> dict[str, frozenset[str]]:
     """Of each worksheet the keys that no other one asks: whoever gave one of these has been there."""
-    asked = {key: {field.key for field in worksheet.all_fields()} for key, worksheet in WORKSHEETS.items()}
+    asked = {
+        key: {field.key for field in worksheet.all_fields()}
+        for key, worksheet in WORKSHEETS.items()
+        if worksheet.in_record is None or worksheet.in_record.values
+    }
     count = Counter(key for keys in asked.values() for key in keys)
     return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
 
 
-def _is_worked_out(worksheet: Worksheet, entries: Entries) -> bool:
-    """Whether a plan can answer a worksheet: it is in the record, or its reader has been there and left nothing out."""
-    own = [entries[key] for key in _own_keys()[worksheet.key] & entries.keys()]
-    been_there = any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own)
-    return _is_complete(worksheet, entries) and (been_there or _is_known(worksheet, entries))
-
-
 def _is_held(worksheet: Worksheet, entries: Entries) -> bool:
-    """Whether a worksheet is in the record by itself."""
-    return _is_complete(worksheet, entries) and _is_known(worksheet, entries)
+    """Whether a worksheet is in the record by itself: it can be answered, and is known well or its reader was there."""
+    own = [entries[key] for key in _own_keys().get(worksheet.key, frozenset()) & entries.keys()]
+    been_there = any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own)
+    return is_complete(worksheet, entries) and (been_there or _is_known(worksheet, entries))
 
 
-def _is_complete(worksheet: Worksheet, entries: Entries) -> bool:
+def is_complete(worksheet: Worksheet, entries: Entries) -> bool:
     """Whether a plan holds every number that has no usual value."""
     given = plan.given_for(worksheet, entries)
     if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet.in_record, entries):
@@ -107,7 +106,7 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
         return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
     lacks, held = _lacks(reading.inputs), _is_held(worksheet, entries)
     printed = held if ticked is None else ticked
-    if not printed and not _is_worked_out(worksheet, entries):
+    if not printed and not held:
         return Taken(worksheet, False, False, lacks)
     sheet = answer_plan(worksheet, entries, system, work.taken(worksheet))
     if sheet.problems:

@@ -1,114 +1,240 @@
 """The dealer's desk: what is known of a customer's house becomes one link, and a short message around it.
 
-Nothing of it is kept: the page sends what stands in its boxes, and gets back what to show.
+A question is a worksheet, or several that hang together: "house-load+emitter-temperature+tank-size", where each answer
+stands in the next for the number that nobody gave. Nothing of it is kept: the page sends what stands in its boxes, and
+gets back what to show.
 """
 
-from collections.abc import Mapping, Sequence
-from typing import Any
+from collections.abc import Iterator, Mapping
+from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
 from calc.answer import answer, link_of
-from calc.engine.declare import Field
-from calc.engine.plan import given_for
+from calc.engine.declare import Field, Worksheet
+from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.read import Problem
+from calc.engine.settled import settled
 from calc.engine.sheet import Sheet
-from calc.engine.typed import Reader, Typed
+from calc.engine.typed import Input, Reader, Typed
 from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render import qr, view
+from render import qr, record, view
+from render.chosen import fields, is_complete, needs
 from render.plan import entries_from
 from render.templating import fill
+from render.urgent import Said, in_order, of_sheet, too_low
 
-SHELVES = (("places", "Where the house stands"), ("appliances", "Appliance"), ("tanks", "Tank"))
+SHELVES = (  # name, words, and who gives what is picked there: a place is no stock
+    ("places", "Where the house stands", ""),
+    ("appliances", "Appliance", "stock"),
+    ("tanks", "Tank", "stock"),
+)
 LONGEST = 500  # characters of a dealer's own words, or of an address
-MOST_NAMED = 4  # numbers that a short message names
+MOST_CAUTIONS = 3  # that a short message tells in full
+JOIN = "+"  # between the worksheets of a question that asks for several
+# What customers ask in one breath: house, what heats the rooms, and the tank.
+TOGETHER = (
+    ("House, baseboard or radiators, and tank together", ("house-load", "emitter-temperature", "tank-size")),
+    ("House, warm floor and tank together", ("house-load", "floor", "tank-size")),
+    ("House, coil in the ducts and tank together", ("house-load", "air-coil", "tank-size")),
+)
+
+
+class Answered(NamedTuple):
+    """A worksheet of the question: its sheet, what was given of it, and what it still needs before it says anything."""
+
+    sheet: Sheet
+    given: Mapping[str, Typed]
+    lacks: tuple[str, ...]
+    computed: Mapping[str, Entry]
+
+    @property
+    def told(self) -> bool:
+        """Whether its answer is this customer's."""
+        return bool(self.given) and not self.lacks and not self.sheet.problems
 
 
 def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[str, Any]:
     """Answer the desk.
 
-    Takes {"worksheet", "plan": what is known of the house, "typing": key or null, "address", "name", "contact"}. Gives
-    {"fields": {key: what its box shows}, "link", "message", and as HTML "plate" and "said"}; with "form": true also the
-    "form" of the worksheet's boxes, with "code": true also the QR "code" of the link.
+    Takes {"worksheet": one key or several joined by +, "plan": what is known of the house, "typing": key or null,
+    "address", "name", "contact"}. Gives {"fields": {key: what its box shows}, "link", "message", "wrong": a sentence
+    that names the boxes that cannot be used, and as HTML "plate" and "said"}; with "form": true also the "form" of the
+    boxes, with "code": true also the QR "code" of the link.
     """
-    worksheet = WORKSHEETS[str(asked["worksheet"])]
-    given = given_for(worksheet, entries_from(asked.get("plan"), reader))
-    # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
-    unknown = next(one.key for one in worksheet.all_fields())
-    sheet = answer(worksheet.key, given or {unknown: Typed("", system, "typical")}, system, reader)
-    told = [problem for problem in sheet.problems if problem.key != asked.get("typing")]
-    address = str(asked.get("address") or "")[:LONGEST]
-    whole = address + (link_of(sheet) if given else f"#{worksheet.key}")
-    name, contact = (str(asked.get(who, ""))[:LONGEST] for who in ("name", "contact"))
-    right = not sheet.problems
+    keys = str(asked["worksheet"]).split(JOIN)
+    given = entries_from(asked.get("plan"), reader)
+    worksheets = {key: WORKSHEETS[key] for key in keys}
+    work = settled(given, worksheets, fields(), is_complete)
+    answered = [_answered(worksheet, given, work.entries, system) for worksheet in worksheets.values()]
+    told = {
+        one.sheet.worksheet.key: [problem for problem in one.sheet.problems if problem.key != asked.get("typing")]
+        for one in answered
+    }
+    wrong = _wrong(answered)
+    link = "" if wrong else _link(answered, given, str(asked.get("address") or "")[:LONGEST], system)
+    said = _urgent(answered, too_low(work.raised, given, system))
+    signed = [str(asked.get(who, ""))[:LONGEST] for who in ("name", "contact")]
     reply: dict[str, Any] = {
-        "fields": _states(sheet, given, told),
-        "plate": view.slots(sheet, told)["plate"] if given else "",
-        "said": str(fill("desk_said.html", sheet=sheet, words=LEVEL_WORDS)) if given and right else "",
-        "link": whole if right else "",
-        "message": _message(sheet, given, whole, name, contact) if right else "",
+        "fields": _states(answered, told),
+        "plate": str(fill("desk_plates.html", plates=_plates(answered, told))),
+        "said": str(fill("desk_said.html", said=said, words=LEVEL_WORDS)) if not wrong else "",
+        "wrong": wrong,
+        "link": link,
+        "message": "" if wrong else _message(answered, said, link, signed),
     }
     if asked.get("form"):
-        reply["form"] = str(_form(sheet))
-    if asked.get("code") and right:
-        reply["code"] = str(qr.svg(whole, "QR code of the link"))
+        reply["form"] = str(_form(answered))
+    if asked.get("code") and link:
+        reply["code"] = str(qr.svg(link, "QR code of the link"))
     return reply
 
 
-def _form(sheet: Sheet) -> Markup:
-    """The boxes of a worksheet, empty; those of cases that are not chosen are hidden."""
-    fields: dict[str, Field] = {}
-    for one in (*sheet.course.fields, *sheet.worksheet.all_fields()):
-        fields.setdefault(one.key, one)
-    asked = [one for one in fields.values() if not one.optional]
-    return fill("desk_form.html", asked=asked, optional=[one for one in fields.values() if one.optional])
+def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, system: System) -> Answered:
+    """A worksheet of the question, with what the others have worked out."""
+    known = given_for(worksheet, given)
+    # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
+    unknown = {next(field.key for field in worksheet.all_fields()): Typed("", system, "typical")}
+    sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
+    lacks = tuple(one.field.label for one in sheet.inputs.values() if one.origin == "example" and needs(one))
+    computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
+    return Answered(sheet, known, lacks, computed)
 
 
-def _states(sheet: Sheet, given: Mapping[str, Typed], told: Sequence[Problem]) -> dict[str, dict[str, str]]:
+def _wrong(answered: list[Answered]) -> str:
+    """A sentence that names the boxes with something in them that cannot be used; empty without one."""
+    labels = {field.key: field.label for one in answered for field in one.sheet.worksheet.all_fields()}
+    keys = dict.fromkeys(problem.key for one in answered for problem in one.sheet.problems)
+    return f"See: {'; '.join(labels.get(key, key) for key in keys)}." if keys else ""
+
+
+def _link(answered: list[Answered], given: Entries, address: str, system: System) -> str:
+    """One link for the whole question: a worksheet's, or the plan's where it asks for several."""
+    if len(answered) > 1:
+        asked = {field.key for one in answered for field in one.sheet.worksheet.all_fields()}
+        known = {key: entry for key, entry in given.items() if key in asked}
+        return address + (record.link_of(Entries(known, given.reader), system) if known else "")
+    (one,) = answered
+    return address + (link_of(one.sheet) if one.given else f"#{one.sheet.worksheet.key}")
+
+
+# --- the boxes
+
+
+def _form(answered: list[Answered]) -> Markup:
+    """The boxes of the question, empty, each once; those of cases that are not chosen are hidden."""
+    placed: set[str] = set()
+    groups = []
+    for one in answered:
+        asked: dict[str, Field] = {}
+        for field in (*one.sheet.course.fields, *one.sheet.worksheet.all_fields()):
+            if field.key not in placed:
+                asked.setdefault(field.key, field)
+        placed.update(asked)
+        groups.append(
+            {
+                "title": one.sheet.worksheet.question if len(answered) > 1 else "",
+                "asked": [field for field in asked.values() if not field.optional],
+                "optional": [field for field in asked.values() if field.optional],
+            }
+        )
+    return fill("desk_form.html", groups=groups)
+
+
+def _states(answered: list[Answered], told: Mapping[str, list[Problem]]) -> dict[str, dict[str, str]]:
     """For each box that is asked now: what stands in it, its unit in words, what is taken if it is empty, its error."""
-    states = {}
-    for key, state in view.field_states(sheet, given, told).items():
-        found = sheet.inputs.get(key)
-        states[key] = {
-            "value": state["value"] if key in given else "",
-            "unit": state["unit"],
-            "measure": state["measure"],
-            "note": str(fill("desk_note.html", found=found, shown=found.shown(sheet.system)))
-            if found and key not in given
-            else "",
-            "error": state["error"],
-        }
+    states: dict[str, dict[str, str]] = {}
+    for one in answered:
+        problems = told[one.sheet.worksheet.key]
+        for key, state in view.field_states(one.sheet, one.given, problems).items():
+            if key in states:
+                continue
+            taken = one.sheet.inputs.get(key)
+            states[key] = {
+                "value": state["value"] if key in one.given else "",
+                "unit": state["unit"],
+                "measure": state["measure"],
+                "note": _note(taken, one) if taken and key not in one.given else "",
+                "error": state["error"],
+            }
     return states
 
 
-def _message(sheet: Sheet, given: Mapping[str, Typed], address: str, name: str, contact: str) -> str:
-    """A few plain lines for a customer, in the sheet's units."""
-    lines = [sheet.worksheet.question]
-    if given and sheet.headline:
-        rough = " (rough)" if sheet.rough else ""
-        lines.append(f"{sheet.headline.label}: {sheet.headline.shown}{rough}. {sheet.say}")
-        lines += [
-            f"{LEVEL_WORDS[one.level]}: {one.title}" for one in sheet.advice if one.level in ("stop", "unworkable")
-        ]
-        known = [f"{one.field.label} {one.shown(sheet.system)}" for key, one in sheet.inputs.items() if key in given]
-        more = f" and {len(known) - MOST_NAMED} more" if len(known) > MOST_NAMED else ""
-        lines.append(f"From what we know of your house: {'; '.join(known[:MOST_NAMED])}{more}.")
-        if sheet.assumed:
-            lines.append(
-                f"The other {len(sheet.assumed)} numbers are assumed."
-                if len(sheet.assumed) > 1
-                else "One more number is assumed."
-            )
-        lines.append(f"Open it with these numbers in place, and change any of them: {address}")
+def _note(taken: Input, one: Answered) -> str:
+    computed = one.computed.get(taken.field.key)
+    by = WORKSHEETS[computed.worksheet].question if computed else ""
+    return str(fill("desk_note.html", found=taken, shown=taken.shown(one.sheet.system), by=by))
+
+
+# --- the answer
+
+
+def _plates(answered: list[Answered], told: Mapping[str, list[Problem]]) -> list[str]:
+    return [_plate(one, told[one.sheet.worksheet.key]) for one in answered if one.given]
+
+
+def _plate(one: Answered, told: list[Problem]) -> str:
+    """The answer on its plate; never one that rests on a number of the worked example."""
+    if not one.lacks or one.sheet.problems:
+        return view.slots(one.sheet, told)["plate"]
+    label = one.sheet.headline.label if one.sheet.headline else ""
+    say = f"Still needed: {'; '.join(one.lacks)}."
+    return str(fill("plate.html", label=label, figure="No result yet", unit="", say=say, flag=""))
+
+
+def _urgent(answered: list[Answered], low: list[Said]) -> list[Said]:
+    """What stops the question, makes it unworkable or is to be seen to, the gravest first."""
+    return in_order([*low, *(said for one in answered if one.told for said in of_sheet(one.sheet, ""))])
+
+
+def _message(answered: list[Answered], said: list[Said], link: str, signed: list[str]) -> str:
+    """A few plain lines for a customer, in the sheets' units."""
+    lines = [" ".join(one.sheet.worksheet.question for one in answered)]
+    if any(one.given for one in answered):
+        grave = [one for one in said if one.level != "caution"]
+        cautions = [one for one in said if one.level == "caution"]
+        lines += [f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}" for one in grave]
+        lines += [_result(one) for one in answered if one.given]
+        lines += [f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}" for one in cautions[:MOST_CAUTIONS]]
+        if rest := len(cautions) - MOST_CAUTIONS if len(cautions) > MOST_CAUTIONS else 0:
+            lines.append(f"{rest} more {'caution is' if rest == 1 else 'cautions are'} at the link.")
+        lines += _known(answered)
+        lines.append(f"Open it with these numbers in place, and change any of them: {link}")
     else:
-        lines.append(f"Put in your own numbers here: {address}")
-    return "\n".join([*lines, *(line for line in (name, contact) if line)])
+        lines.append(f"Put in your own numbers here: {link}")
+    return "\n".join([*lines, *(line for line in signed if line)])
 
 
-def page(edition: Any, addresses: Mapping[str, str]) -> str:
-    """The desk as it stands in the page before any script; `addresses` are those of the worksheets' guides."""
+def _result(one: Answered) -> str:
+    headline = one.sheet.headline
+    if one.lacks or headline is None:
+        label = headline.label if headline else one.sheet.worksheet.question
+        return f"{label}: not worked out yet. We still need: {'; '.join(one.lacks)}."
+    return f"{headline.label}: {headline.shown}{' (rough)' if one.sheet.rough else ''}. {one.sheet.say}"
+
+
+def _known(answered: list[Answered]) -> Iterator[str]:
+    """Whose numbers these are: the customer's, the dealer's stock, or assumed, each with its value."""
+    told: dict[str, dict[str, str]] = {"house": {}, "stock": {}, "assumed": {}}
+    for one in answered:
+        for key, taken in one.sheet.inputs.items():
+            whose = "stock" if taken.giver == "stock" else "house" if key in one.given else "assumed"
+            stands_in = whose == "assumed" and (taken.origin not in ("typical", "example") or taken.field.optional)
+            if not stands_in and not (taken.origin == "example" and needs(taken)):
+                told[whose].setdefault(key, f"{taken.field.label} {taken.shown(one.sheet.system)}")
+    words = {"house": "From what we know of your house", "stock": "From our stock", "assumed": "Assumed"}
+    for whose, entries in told.items():
+        if entries:
+            yield f"{words[whose]}: {'; '.join(entries.values())}."
+
+
+def page(edition: Any, addresses: Mapping[str, str], whole: str) -> str:
+    """The desk as it stands in the page before any script.
+
+    `addresses` are those of the worksheets' guides, `whole` that of the page that shows a whole plan.
+    """
     sample = next(iter(WORKSHEETS))
     known = view.slots(answer(sample, {}))["plate"]
     return str(
@@ -117,7 +243,9 @@ def page(edition: Any, addresses: Mapping[str, str]) -> str:
             edition=edition,
             sample=sample,
             known=Markup(known),  # noqa: S704 - filled in by our own template
-            shelves=[(name, label, getattr(edition, name)) for name, label in SHELVES],
-            worksheets=[(worksheet, addresses[key]) for key, worksheet in WORKSHEETS.items() if key in addresses],
+            shelves=[(name, label, giver, getattr(edition, name)) for name, label, giver in SHELVES],
+            together=[(JOIN.join(keys), label, whole) for label, keys in TOGETHER],
+            worksheets=[(key, one.question, addresses[key]) for key, one in WORKSHEETS.items() if key in addresses],
+            first="tank-size",
         )
     )

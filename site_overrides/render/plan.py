@@ -6,7 +6,6 @@ from typing import Any
 from calc.engine import link, plan
 from calc.engine.citing import source_line
 from calc.engine.plan import Entries, Entry, Known
-from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
 from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input
 from calc.sources import SOURCES
@@ -17,6 +16,7 @@ from render.templating import fill
 from render.view import box_text, measure
 
 FILE_NAME = "stoke-and-store-plan.txt"
+SYSTEM_WORDS = {"us": "US units", "si": "SI units"}
 MOST_TOLD = 8  # differences between a link and the plan that are told one by one
 
 
@@ -236,10 +236,27 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     return noted
 
 
+def entries_of(opened: link.Opened) -> dict[str, Entry]:
+    """What a link holds, as entries of a plan."""
+    return {key: Entry(typed.text, typed.origin, giver=typed.giver) for key, typed in opened.given.items()}
+
+
 # ---- a link that was opened --------------------------------------------------------------------------------------
 
 
-def link_said(opened: link.Opened, problems: Sequence[str], entries: Entries, system: System) -> dict[str, str]:
+def units_said(made_in: System | None, system: System, chosen: bool) -> str:
+    """A sentence about the units in which a link was made, where the page shows them or its reader chose others."""
+    if made_in is None or (made_in == system) is chosen:
+        return ""
+    made = f"This link was made in {SYSTEM_WORDS[made_in]}"
+    if made_in == system:
+        return f"{made}, so its numbers are shown in them; the switch at the top of the page changes that."
+    return f"{made}; its numbers are shown in {SYSTEM_WORDS[system]}, as you chose."
+
+
+def link_said(
+    opened: link.Opened, problems: Sequence[str], entries: Entries, system: System, units: str
+) -> dict[str, str]:
     """What is to be told about a link ("said"), and the question which numbers to keep ("ask").
 
     The question is empty where the link would change no number of the reader's own. Numbers of an earlier link that
@@ -248,19 +265,23 @@ def link_said(opened: link.Opened, problems: Sequence[str], entries: Entries, sy
     apart = _apart(opened, entries, system)
     own = any(difference["own"] for difference in apart)
     question = fill("link_question.html", apart=apart[:MOST_TOLD], more=len(apart[MOST_TOLD:])) if own else ""
-    told = fill("link.html", problems=problems, replaced=apart and not own) if problems or (apart and not own) else ""
+    replaced = bool(apart) and not own
+    whole = opened.worksheet == link.PLAN
+    telling = problems or replaced or units or whole
+    told = fill("link.html", problems=problems, replaced=replaced, units=units, whole=whole) if telling else ""
     return {"said": str(told), "ask": str(question)}
 
 
 def _apart(opened: link.Opened, entries: Entries, system: System) -> list[dict[str, Any]]:
     """Where the plan holds another number than the link, or one that the link does not have."""
-    worksheet = WORKSHEETS.get(opened.worksheet)
-    if worksheet is None or not opened.given:
+    if not opened.given:
         return []
-    theirs = read_inputs(worksheet, opened.given, entries.reader).inputs
+    asking = list(WORKSHEETS.values()) if opened.worksheet == link.PLAN else [WORKSHEETS[opened.worksheet]]
+    linked = Entries(entries_of(opened), entries.reader)
+    theirs = {key: known.value for key, known in plan.look(linked, asking).items()}
     apart = []
-    for key, mine in plan.look(entries, [worksheet]).items():
-        other = theirs.get(key) if key in opened.given else None
+    for key, mine in plan.look(entries, asking).items():
+        other = theirs.get(key)
         if mine.value is None or other is None or not _same(mine.value.si, other.si):
             apart.append(
                 {

@@ -19,7 +19,7 @@ from render import view
 from render.chosen import fields, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import Wanted, document
-from render.plan import entries_from, entry_for_page
+from render.plan import entries_from, entries_of, entry_for_page, units_said
 from render.templating import fill
 
 LONGEST_ADDRESS = 500
@@ -28,14 +28,18 @@ LONGEST_ADDRESS = 500
 def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[str, Any]:
     """Answer the page of the sizing record.
 
-    Takes {"plan"} or {"link": "#v1;plan;…"}, and {"date": "2026-11-25", "version", "address", "ticked": {worksheet:
-    bool}, "piping", "appendix": false to leave it out}. Gives {"state": "empty", "link" or "plan", "entries": for the
-    plan, "link", and as HTML "said", "paper" and "worksheets"}.
+    Takes {"plan"} or {"link": "#v1;plan;…", "chosen": whether its reader chose the units}, and {"date": "2026-11-25",
+    "version", "address", "ticked": {worksheet: bool}, "piping", "appendix": false to leave it out}. Gives {"state":
+    "empty", "link" or "plan", "entries": for the plan, "link", "made_in": the units of the link that was opened, and as
+    HTML "said", "paper" and "worksheets"}.
     """
     said: tuple[str, ...] = ()
+    made_in: System | None = None
     if asked.get("link"):
         opened = link.read(str(asked["link"]), WORKSHEETS, reader=reader)
-        said = opened.problems
+        made_in, chosen_units = opened.units, bool(asked.get("chosen"))
+        units = units_said(made_in, system, chosen_units)
+        said = (units, *opened.problems) if units else opened.problems
         entries = Entries(entries_of(opened), reader)
     else:
         kept = entries_from(asked.get("plan"), reader)
@@ -57,17 +61,13 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         "paper": document(chosen, system, wanted),
         "worksheets": str(fill("record_worksheets.html", taken=chosen.taken)),
         "link": link_of(entries, system),
+        "made_in": made_in,
     }
 
 
 def example(name: str, house: Mapping[str, Entry], version: str) -> str:
     """The record of an invented house, as it stands in the page before any script."""
     return document(look_at(house, "us", {}), "us", Wanted(version=version, example_of=name))
-
-
-def entries_of(opened: link.Opened) -> dict[str, Entry]:
-    """What a link holds, as entries of a plan."""
-    return {key: Entry(one.text, one.origin, giver=one.giver) for key, one in opened.given.items()}
 
 
 def link_of(entries: Mapping[str, Entry], system: System = "us") -> str:

@@ -5,7 +5,9 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from calc.engine import plan
-from calc.engine.declare import Field, Worksheet
+from calc.engine.declare import Worksheet
+from calc.engine.plan import Entries
+from calc.engine.settled import Raised
 from calc.engine.sheet import Sheet
 from calc.engine.words import LEVEL_WORDS
 from calc.units import System, show
@@ -71,18 +73,7 @@ def urgent(chosen: Chosen, system: System) -> list[Said]:
         place = places.get(one.worksheet.key)
         where = f"Worksheet {place}" if place else one.worksheet.question
         said += _of_worksheet(one, where, levels)
-    said += [
-        Said(
-            "caution",
-            f"{one.field.label} is given too low.",
-            f"The plan has {_given(one.field, one.given, chosen, system)}; "
-            f"{show(one.need, one.field.unit(system), system, 3)} are needed, and that counts in this record.",
-            WORKSHEETS[one.worksheet].question,
-            TOO_LOW,
-        )
-        for one in chosen.raised
-        if one.need - (chosen.given.si(one.field, one.given) or 0) > SLIGHT
-    ]
+    said += too_low(chosen.raised, chosen.given, system)
     said += _stale(chosen)
     return in_order(said)
 
@@ -132,9 +123,18 @@ def _judged_by(worksheet: Worksheet, key: str) -> set[str]:
     return {one.worksheet for one in worksheet.takes if one.key in names}
 
 
-def _given(field: Field, entry: plan.Entry, chosen: Chosen, system: System) -> str:
-    value = chosen.given.value(field, entry)
-    return value.shown(system) if value else entry.text
+def too_low(raised: Iterable[Raised], given: Entries, system: System) -> list[Said]:
+    """A caution for every number that was given lower than a worksheet of the same plan needs it."""
+    said = []
+    for one in raised:
+        value = given.value(one.field, one.given)
+        if one.need - (given.si(one.field, one.given) or 0) <= SLIGHT:
+            continue
+        need, told = show(one.need, one.field.unit(system), system, 3), value.shown(system) if value else one.given.text
+        title = f"{one.field.label} is given too low."
+        text = f"It was given as {told}; {need} are needed, and that counts here."
+        said.append(Said("caution", title, text, WORKSHEETS[one.worksheet].question, TOO_LOW))
+    return said
 
 
 def _stale(chosen: Chosen) -> list[Said]:

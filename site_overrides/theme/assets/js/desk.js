@@ -64,7 +64,8 @@ function pick(shelf) {
     if (numbers.get(key)?.text === text) numbers.delete(key);
   }
   const fills = Object.entries(JSON.parse(shelf.selectedOptions[0].dataset.fills ?? "{}"));
-  for (const [key, text] of fills) put(key, { text, units: desk.dataset.units });
+  const giver = shelf.dataset.ssGiver; // a place is where the house stands, and no stock
+  for (const [key, text] of fills) put(key, { text, units: desk.dataset.units, ...(giver && { giver }) });
   filled.set(shelf.id, fills);
   ask();
 }
@@ -104,7 +105,7 @@ function take(reply, worksheet) {
   }
   slot("plate").innerHTML = reply.plate;
   slot("said").innerHTML = reply.said;
-  part("message").value = reply.message || panel.words("none");
+  part("message").value = reply.message || `${panel.words("none")} ${reply.wrong}`;
   part("link").value = reply.link;
   for (const name of ["copy-message", "copy-link", "code"]) part(name).disabled = !reply.link;
   slot("code").innerHTML = reply.code ?? "";

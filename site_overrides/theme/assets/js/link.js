@@ -2,6 +2,7 @@
 // which numbers to keep where the reader's own plan holds other ones; until that is answered they are only borrowed.
 import { stored } from "./browser-storage.js";
 import { borrow, giveBack, ownEntries } from "./numbers.js";
+import { borrowUnits, unitsChosen } from "./units.js";
 
 const opened = stored("sessionStorage", "stoke-and-store.opened"); // the address whose link was read last
 const asked = stored("sessionStorage", "stoke-and-store.asked"); // "yes" while it is not answered which numbers to keep
@@ -25,19 +26,25 @@ function open(sheets) {
   if (document.getElementById(hash.slice(1))) return false; // a heading of the page
   sheets[0].panel.want({
     name: "link",
-    request: () => ({ ask: "link", link: hash, plan: ownEntries() }),
+    request: () => ({ ask: "link", link: hash, plan: ownEntries(), chosen: unitsChosen() }),
     take: (reply) => {
+      if (reply.made_in && reply.made_in !== reply.units && !unitsChosen()) {
+        borrowUnits(reply.made_in);
+        open(sheets); // what is told about it is told in those units
+        return;
+      }
       opened.write(location.href);
       asked.write(reply.ask ? "yes" : "no");
       const named = sheets.find((sheet) => sheet.worksheet === reply.worksheet);
       const sheet = named ?? sheets[0];
-      if (named && reply.ask) {
+      const here = named || reply.whole;
+      if (here && reply.ask) {
         ask(sheet, reply);
         return;
       }
       giveBack();
-      if (named && Object.keys(reply.fields).length > 0) sheet.replace(reply.fields);
-      sheet.showLink(named || !reply.worksheet ? reply.said : null);
+      if (here && Object.keys(reply.fields).length > 0) sheet.replace(reply.fields, reply.whole);
+      sheet.showLink(here || !reply.worksheet ? reply.said : null);
     },
     refuse: () => sheets[0].showLink(null),
   });
@@ -46,12 +53,12 @@ function open(sheets) {
 
 /** Show the link's numbers without keeping them, and ask. */
 function ask(sheet, reply) {
-  borrow(sheet.whole(reply.fields));
+  borrow(sheet.inPlaceOf(reply.fields, reply.whole));
   sheet.showLink(reply.said + reply.ask, (answer) => {
     if (answer !== "look") {
       asked.write("no");
       giveBack();
     }
-    if (answer === "theirs") sheet.replace(reply.fields);
+    if (answer === "theirs") sheet.replace(reply.fields, reply.whole);
   });
 }

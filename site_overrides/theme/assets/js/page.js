@@ -10,6 +10,10 @@ import { Sheet } from "./sheet.js";
 import { wireStorageNotice } from "./storage-notice.js";
 import { wireUnits } from "./units.js";
 
+// A page without a calculator hands a link on to the one that shows whole plans.
+if (/^#v\d+;/.test(location.hash) && !document.querySelector(".ss-sheet, [data-ss-record], [data-ss-desk]")) {
+  location.replace(new URL(`../../record/${location.hash}`, import.meta.url));
+}
 wireHeader();
 wireUnits();
 wirePrinting();

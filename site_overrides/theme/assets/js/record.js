@@ -2,7 +2,7 @@
 import { copyLink } from "./copy.js";
 import { entries, setNumbers, whenNumbersChange } from "./numbers.js";
 import { knownPlate, Panel, startCalculator } from "./panel.js";
-import { whenUnitsChange } from "./units.js";
+import { borrowUnits, unitsChosen, whenUnitsChange } from "./units.js";
 
 const page = document.querySelector("[data-ss-record]");
 const panel = new Panel(page, { ask });
@@ -51,7 +51,7 @@ function ask() {
     packages: ["segno"],
     request: () => ({
       ask: "record",
-      ...(link ? { link } : { plan: entries() }),
+      ...(link ? { link, chosen: unitsChosen() } : { plan: entries() }),
       date: today(),
       version: page.dataset.version,
       address: location.href.split("#")[0],
@@ -72,6 +72,7 @@ function today() {
 
 function take(found) {
   reply = found;
+  borrowUnits(reply.made_in);
   const empty = reply.state === "empty";
   slot("said").innerHTML = reply.said;
   slot("said").hidden = reply.said === "";

@@ -4,7 +4,7 @@ import { drawInto } from "./chart.js";
 import { copyLink } from "./copy.js";
 import { fill, holdingFocus } from "./fill.js";
 import { Flow } from "./flow.js";
-import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { entries, number, ownEntries, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { Panel } from "./panel.js";
 import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
@@ -101,15 +101,21 @@ export class Sheet {
     if (at && this.#element.contains(at)) this.#open();
   }
 
-  /** Replace this worksheet's numbers; what stood there can be put back. */
-  replace(entries) {
-    this.#offerBack(this.#isGiven() ? snapshot(this.#boxes.keys) : null);
-    setNumbers({ ...Object.fromEntries(this.#boxes.keys.map((key) => [key, undefined])), ...entries });
+  /** Replace this worksheet's numbers, or with `all` the whole plan's; what stood there can be put back. */
+  replace(entries, all = false) {
+    const keys = [...new Set([...this.#keysOf(all), ...Object.keys(entries)])];
+    const before = snapshot(keys);
+    this.#offerBack(Object.values(before).some((entry) => entry) ? before : null);
+    setNumbers({ ...Object.fromEntries(keys.map((key) => [key, undefined])), ...entries });
   }
 
-  /** These numbers with null for every other box of this worksheet. */
-  whole(entries) {
-    return { ...Object.fromEntries(this.#boxes.keys.map((key) => [key, null])), ...entries };
+  /** These numbers with null for every other box of this worksheet, or with `all` for every other number of the plan. */
+  inPlaceOf(entries, all = false) {
+    return { ...Object.fromEntries(this.#keysOf(all).map((key) => [key, null])), ...entries };
+  }
+
+  #keysOf(all) {
+    return all ? Object.keys(ownEntries()) : this.#boxes.keys;
   }
 
   /**

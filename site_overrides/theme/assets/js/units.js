@@ -10,7 +10,17 @@ const first = document.querySelector('meta[name="stoke-and-store-units"]')?.cont
 /** The units in force: "us" or "si". */
 export let units = (kept.read() ?? first) === "si" ? "si" : "us";
 
-/** Call `listener` each time the reader switches. */
+/** Whether the reader chose them, here or at an earlier visit. */
+export function unitsChosen() {
+  return ["us", "si"].includes(kept.read());
+}
+
+/** Show the units in which a link was made, unless the reader chose some; nothing of it is kept. */
+export function borrowUnits(made) {
+  if (made && made !== units && !unitsChosen()) turn(made);
+}
+
+/** Call `listener` each time they change. */
 export function whenUnitsChange(listener) {
   listeners.push(listener);
 }
@@ -20,12 +30,16 @@ export function wireUnits() {
   show();
   document.addEventListener("click", (event) => {
     const button = event.target.closest("[data-ss-units]");
-    if (!button || button.dataset.ssUnits === units) return;
-    units = button.dataset.ssUnits;
-    kept.write(units);
-    show();
-    for (const listener of listeners) listener();
+    if (!button) return;
+    kept.write(button.dataset.ssUnits);
+    if (button.dataset.ssUnits !== units) turn(button.dataset.ssUnits);
   });
+}
+
+function turn(wanted) {
+  units = wanted;
+  show();
+  for (const listener of listeners) listener();
 }
 
 function show() {

@@ -1,0 +1,105 @@
+"""The desk without a browser: what its message says of a customer's house, and what it never does."""
+
+import json
+from typing import Any
+
+import pytest
+
+from calc.engine import link
+from calc.worksheets import WORKSHEETS
+from render import respond
+from render.desk import JOIN, TOGETHER
+
+BASEBOARD = JOIN.join(TOGETHER[0][1])
+PLACE = {
+    "altitude": "3,000 ft",
+    "design_outdoor": "-5 °F",
+    "degree_days": "7,800 °F·day",
+    "base_temperature": "65 °F",
+    "average_outdoor": "28 °F",
+}
+STOVE = {"water_output": "60,000 Btu/h", "room_output": "8,000 Btu/h", "burn_time": "4 h", "firebox_volume": "5 ft3"}
+LETTER = {"heated_area": "2,400", "house_class": "never-insulated", "baseboard_length": "80", "lowest_useful": "140"}
+
+
+def asked(question: str, given: dict[str, str], stock: dict[str, str] | None = None, **more: Any) -> Any:
+    plan: dict[str, Any] = {key: {"text": text, "units": "us"} for key, text in given.items()}
+    plan |= {key: {"text": text, "units": "us", "giver": "stock"} for key, text in (stock or {}).items()}
+    request = {"ask": "desk", "units": "us", "worksheet": question, "plan": plan, "typing": None, "address": "desk/"}
+    return json.loads(respond(json.dumps(request | more)))
+
+
+def lines(reply: Any) -> list[str]:
+    return [line.replace("\u00a0", " ") for line in reply["message"].splitlines()]
+
+
+def test_house_emitter_and_tank_feed_each_other() -> None:
+    reply = asked(BASEBOARD, LETTER | PLACE, STOVE)
+    told = lines(reply)
+    assert told[0] == " ".join(WORKSHEETS[key].question for key in BASEBOARD.split(JOIN))
+    load = next(line for line in told if line.startswith("Design load"))
+    shown = load.partition(": ")[2].partition(" (rough)")[0]
+    assert shown in reply["fields"]["design_load"]["note"].replace("\u00a0", " ")
+    assert "worked out here: How much heat does my house lose" in reply["fields"]["design_load"]["note"]
+    assert reply["fields"]["design_load"]["value"] == ""
+    opened = link.read(reply["link"], WORKSHEETS)
+    assert opened.worksheet == link.PLAN and opened.problems == ()
+    assert "design_load" not in opened.given, "what follows from the numbers is worked out again where they are opened"
+    assert opened.given["water_output"].giver == "stock" and opened.given["heated_area"].giver == ""
+
+
+def test_emitters_that_the_store_cannot_feed_stop_the_message() -> None:
+    """80 ft of baseboard in a large old house: the need with its number stands before the answers."""
+    told = lines(asked(BASEBOARD, LETTER | PLACE, STOVE))
+    assert told[1].startswith("This cannot work:")
+    assert any("emitters need" in line and "180 °F" in line for line in told[1:3])
+    low = next(line for line in told if "is given too low" in line)
+    assert low.startswith("Caution: Lowest useful store temperature is given too low. It was given as 140 °F;")
+    assert told.index(low) < next(number for number, line in enumerate(told) if line.startswith("From what we know"))
+
+
+def test_whose_numbers_these_are() -> None:
+    told = lines(asked(BASEBOARD, LETTER | PLACE, STOVE))
+    house, stock, assumed = (
+        next(line for line in told if line.startswith(words))
+        for words in ("From what we know of your house: ", "From our stock: ", "Assumed: ")
+    )
+    assert "Heated floor area 2,400 ft²" in house and "60,000 Btu/h" not in house
+    assert "Average heat output to water 60,000 Btu/h" in stock and "140 °F" not in stock
+    assert "Rated output per foot or meter 560 Btu/(h·ft)" in assumed
+    assert "Store temperature when fully charged 180 °F" in assumed
+    for piece in assumed.removeprefix("Assumed: ").rstrip(".").split("; "):
+        assert len(piece.split()) > 1, "each with its value"
+
+
+@pytest.mark.parametrize("key", WORKSHEETS)
+def test_no_result_of_the_worked_example_is_told_as_the_customers(key: str) -> None:
+    """With one number known, a headline that rests on the example's numbers is not worked out yet."""
+    reply = asked(key, {"altitude": "4,000 ft"} if "altitude" in _keys(key) else {"indoor": "66 °F"})
+    needed = [
+        field for field in WORKSHEETS[key].fields if field.kind != "choice" and not (field.typical or field.optional)
+    ]
+    told = lines(reply)
+    if needed and len(told) > 2:
+        assert any("not worked out yet. We still need: " in line for line in told), told
+        assert not [line for line in told if line.startswith(("Stop", "This cannot work", "Caution"))]
+        assert "No result yet" in reply["plate"]
+
+
+def _keys(key: str) -> set[str]:
+    return {field.key for field in WORKSHEETS[key].all_fields()}
+
+
+def test_a_wrong_box_is_named_while_somebody_types_in_it() -> None:
+    reply = asked("tank-size", {"design_load": "12 apples"}, STOVE, typing="design_load")
+    assert reply["wrong"] == "See: Design load (heat lost on the coldest day)."
+    assert reply["link"] == reply["message"] == ""
+    assert reply["fields"]["design_load"]["error"] == "", "the box itself is not scolded yet"
+
+
+def test_cautions_travel_with_the_message_the_strongest_first() -> None:
+    told = lines(asked("floor", {"floor_area": "400 ft2", "design_load": "30,000 Btu/h", "indoor": "68 °F"} | PLACE))
+    cautions = [line for line in told if line.startswith("Caution: ")]
+    assert 1 <= len(cautions) <= 3
+    grave = [number for number, line in enumerate(told) if line.startswith(("Stop", "This cannot work"))]
+    assert not grave or max(grave) < told.index(cautions[0])
