@@ -52,7 +52,8 @@ def test_emitters_that_the_store_cannot_feed_stop_the_message() -> None:
     """80 ft of baseboard in a large old house: the need with its number stands before the answers."""
     told = lines(asked(BASEBOARD, LETTER | PLACE, STOVE))
     assert told[1].startswith("This cannot work:")
-    assert any("emitters need" in line and "180 °F" in line for line in told[1:3])
+    assert any("These emitters would need 351 °F" in line for line in told[1:3])
+    assert any(line.startswith("Recommended store: ") and "gal" not in line for line in told), "no tank is quoted"
     low = next(line for line in told if "is given too low" in line)
     assert low.startswith("Caution: Lowest useful store temperature is given too low. It was given as 140 °F;")
     assert told.index(low) < next(number for number, line in enumerate(told) if line.startswith("From what we know"))
@@ -80,7 +81,7 @@ def test_no_result_of_the_worked_example_is_told_as_the_customers(key: str) -> N
         field for field in WORKSHEETS[key].fields if field.kind != "choice" and not (field.typical or field.optional)
     ]
     told = lines(reply)
-    if needed and len(told) > 2:
+    if needed and len(told) > 2 and "not yet known" not in told[1]:
         assert any("not worked out yet. We still need: " in line for line in told), told
         assert not [line for line in told if line.startswith(("Stop", "This cannot work", "Caution"))]
         assert "No result yet" in reply["plate"]

@@ -106,7 +106,7 @@ def _answers(
             if not field.keeps_highest or standing is None or value <= standing or not apart(value, standing):
                 continue
             raised.append(Raised(field, there, name, value))
-        answers[key] = Entry(text_of(field, value), "computed", name)
+        answers[key] = Entry(text_of(field, min(value, field.high_si)), "computed", name)
     return answers, tuple(raised)
 
 
@@ -133,7 +133,9 @@ def _gives(worksheet: Worksheet, fields: Mapping[str, list[Field]], values: Valu
         value = values.get(result.key)
         if result.key in asked or result.key not in fields or not isinstance(value, float | int):
             continue
-        if fields[result.key][0].holds(value) and may_be_taken(worksheet, result.key, values):
+        field = fields[result.key][0]
+        beyond = field.keeps_highest and value > field.high_si  # a need that no plant meets must not be lost
+        if (field.holds(value) or beyond) and may_be_taken(worksheet, result.key, values):
             keys.append(result.key)
     return keys
 

@@ -179,9 +179,7 @@ def _plate(one: Answered, told: list[Problem]) -> str:
     """The answer on its plate; never one that rests on a number of the worked example."""
     if not one.lacks or one.sheet.problems:
         return view.slots(one.sheet, told)["plate"]
-    label = one.sheet.headline.label if one.sheet.headline else ""
-    say = f"Still needed: {'; '.join(one.lacks)}."
-    return str(fill("plate.html", label=label, figure="No result yet", unit="", say=say, flag=""))
+    return str(view.empty_plate(one.sheet, f"Still needed: {'; '.join(one.lacks)}."))
 
 
 def _urgent(answered: list[Answered], low: list[Said]) -> list[Said]:

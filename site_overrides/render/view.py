@@ -53,7 +53,7 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str], *, closed: b
             fold=folding.line(sheet, {})["said"],
             slots=slots(sheet, offered=offered),
             no_plate=no_plate(sheet),
-            waiting_plate=_empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
+            waiting_plate=empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
             has_chart=sheet.worksheet.chart is not None,
             picture=sheet.worksheet.picture,
         )
@@ -147,7 +147,7 @@ def files(sheet: Sheet) -> list[tuple[str, str]]:
 def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
     """The rating plate: the headline, or that there is none yet."""
     if sheet.problems or sheet.headline is None:
-        return _empty_plate(
+        return empty_plate(
             sheet, "See what needs changing beside the boxes." if told else "What is in the box cannot be used yet."
         )
     number, unit = _figure(sheet.headline.shown)
@@ -169,10 +169,11 @@ def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
 
 def no_plate(sheet: Sheet) -> Markup:
     """The plate for numbers that no calculator has seen."""
-    return _empty_plate(sheet, "The calculator has not worked with these numbers.")
+    return empty_plate(sheet, "The calculator has not worked with these numbers.")
 
 
-def _empty_plate(sheet: Sheet, say: str) -> Markup:
+def empty_plate(sheet: Sheet, say: str) -> Markup:
+    """The plate without a result, and why there is none."""
     key = sheet.worksheet.headline
     result = next(result for result in sheet.worksheet.results if result.key == key)
     label = result.label or next((step.label for step in sheet.course.steps if step.key == key), "")
