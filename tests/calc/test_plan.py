@@ -352,7 +352,7 @@ def test_a_link_of_the_whole_plan_comes_back_as_it_was_written() -> None:
 def test_a_link_of_the_whole_plan_is_no_worksheet() -> None:
     sheet, said = open_link(PLAN_LINK)
     assert sheet is None
-    assert said == ("This link holds a whole plan: open it at the sizing record.",)
+    assert said == ("This link holds a whole plan: open it in a browser, at any page of this site.",)
 
 
 @pytest.mark.parametrize(
