@@ -122,12 +122,15 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def piping_of(comment: re.Match[str]) -> str:
         if comment["key"] == "symbols":
-            return figure.key_list()
+            return _in_a_fold("What the symbols mean", figure.key_list())
         if comment["key"] not in SYSTEMS:
             raise ValueError(f"{page.file.src_uri} asks for the piping of {comment['key']!r}, which is not described")
         fire_side = SYSTEMS[comment["key"]].vented
         told.append(fire_side)
-        return figure.figure(comment["key"], fold=fire_side in told[:-1])
+        drawn = figure.figure(comment["key"], fold=fire_side in told[:-1])
+        if len(told) == 1:
+            return drawn
+        return _in_a_fold("Show the drawing and its parts", drawn)
 
     def everything(comment: re.Match[str]) -> str:
         return _list(comment["name"], page, files)
@@ -152,6 +155,11 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
     return LIST.sub(everything, PIPING.sub(piping_of, html))
+
+
+def _in_a_fold(summary: str, html: str) -> str:
+    """A part of a long page, closed until it is asked for."""
+    return f'<details class="ss-more ss-system"><summary>{summary}</summary>{html}</details>'
 
 
 def _record() -> str:

@@ -10,7 +10,7 @@ from calc.worksheets import WORKSHEETS
 from render import respond, worksheet_html
 from render.folding import MOST_OPEN, folded
 
-CHAIN = WORKSHEETS["will-it-work"].examples[0].given
+CHAIN = dict(WORKSHEETS["will-it-work"].examples[0].given)
 ALL_HOLDS = {"room_output": "5,000 Btu/h", "dump_output": "140,000 Btu/h", "chimney_known": "yes"} | {
     "draught_left": "0.07 in w.c."
 }

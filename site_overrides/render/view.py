@@ -10,7 +10,7 @@ from calc.engine.citing import source_line
 from calc.engine.declare import Field, Picture
 from calc.engine.read import Problem
 from calc.engine.series import Series
-from calc.engine.sheet import Sheet
+from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
@@ -21,6 +21,7 @@ from render.templating import fill
 
 # What each drawing of a worksheet is filled with.
 PARTS = {"tank": tank.parts, "calendar": calendar.parts}
+MOST_RESULTS = 4  # in sight; the others are folded
 STATUS_WORDS = {
     "pass": "Holds",
     "tight": "Tight",
@@ -122,7 +123,7 @@ def slots(
         return filled
     filled |= {
         "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
-        "results": str(fill("results.html", sheet=sheet, offered=offered)),
+        "results": str(fill("results.html", sheet=sheet, offered=offered, **_results(sheet, offered))),
         "tables": str(fill("tables.html", sheet=sheet)),
         "working": str(fill("working.html", sheet=sheet)),
         "files": str(fill("files.html", worksheet=sheet.worksheet.key, files=files(sheet))),
@@ -142,6 +143,21 @@ def files(sheet: Sheet) -> list[tuple[str, str]]:
     listed = [("results", "Results"), *([("verdict", "Part by part")] if sheet.verdicts else [])]
     listed += [(f"table-{number}", comparison.title) for number, comparison in enumerate(sheet.tables)]
     return listed + ([("chart", sheet.worksheet.chart.title)] if sheet.worksheet.chart else [])
+
+
+def _results(sheet: Sheet, offered: Mapping[str, str]) -> dict[str, list[Shown]]:
+    """The results in sight and those folded under them: the headline and what the plan can use are never folded."""
+    first = {result.key for result in sheet.results if result.key in {sheet.worksheet.headline, *offered}}
+    for result in sheet.results[: MOST_RESULTS + 1]:
+        if len(first) < MOST_RESULTS:
+            first.add(result.key)
+    # A fold for one alone would be no shorter, and an outlook is told whole.
+    if len(sheet.results) - len(first) < 2 or sheet.worksheet.outlook:
+        first = {result.key for result in sheet.results}
+    return {
+        "shown": [result for result in sheet.results if result.key in first],
+        "folded": [result for result in sheet.results if result.key not in first],
+    }
 
 
 def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:

@@ -69,6 +69,10 @@ class Reader:
         self.open()
         self.box(key).evaluate("box => { const folded = box.closest('details'); if (folded) folded.open = true; }")
 
+    def show_how(self) -> None:
+        """Open the part with working, sources and spreadsheets."""
+        self.sheet.locator(".ss-how").evaluate("details => { details.open = true; }")
+
     def slot(self, name: str) -> Locator:
         """A part of the worksheet that Python fills."""
         return self.sheet.locator(f"[data-slot={name}]")

@@ -89,6 +89,7 @@ def test_an_embed_page_is_accessible_and_fits(visiting: Visiting, served: server
 
 
 def csv_of(reader: Reader, name: str) -> list[list[str]]:
+    reader.show_how()
     with reader.page.expect_download() as download:
         reader.sheet.locator(f"[data-ss-csv={name}]").click()
     assert download.value.suggested_filename == f"{reader.worksheet}-{name}.csv"

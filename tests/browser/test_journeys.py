@@ -253,6 +253,7 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     journey.sees(reader, corrected)
 
     # 6. The results go into my spreadsheet: plain numbers, the units beside them.
+    reader.show_how()
     with journey.page.expect_download() as download:
         reader.sheet.locator("[data-ss-csv=results]").click()
     assert download.value.suggested_filename == "stored-heat-results.csv"
