@@ -242,7 +242,8 @@ def test_the_printed_working_recomputes_to_itslast_digit(worksheet: Worksheet) -
                 assert found[0] == pytest.approx(found[1], rel=1e-4, abs=1e-6), line
                 continue
             printed, half = last_digit(line.result, system)
-            assert abs(found[0] - printed) <= half * 1.000001, (line, found)
+            # A sum that ends on a half may miss it by its own last binary digits.
+            assert abs(found[0] - printed) <= half * 1.000001 + 1e-14 * abs(printed), (line, found)
 
 
 def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random) -> dict[str, Typed]:
