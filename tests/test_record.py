@@ -316,7 +316,7 @@ def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
     assert rows["Store"].quantity == "2"
     assert rows["Store"].size.startswith("400\u00a0gal each, in series")
     size = next(result.shown for result in sheets["heat-dump"].results if result.key == "dump_size")
-    assert rows["Heat dump"].size.startswith(f"{size} of finned pipe")
+    assert rows["Heat dump"].size.startswith(f"{size}, finned pipe, for ")
     drawn = sized.drawn(sheets, "us")
     assert drawn["dump"] == size
     assert drawn["first-tank"] == drawn["second-tank"] == "400\u00a0gal"

@@ -707,14 +707,20 @@ WORKSHEET = Worksheet(
         Example("The same with finned pipe at hand", {"dump_question": "supply", "dump_size": "100 ft"}),
         Example("The peak and the hottest water are known", {"peak_output": "80,000 Btu/h", "dump_supply": "200 °F"}),
     ),
-    sizes=(
+    sizes=tuple(
         Sizes(
             HEAT_DUMP,
-            "{dump_size} of finned pipe take {dump_heat} by gravity, through pipe of {bore} bore",
+            f"{{dump_size}}, {words}, for {{dump_heat}} by gravity through pipe of {{bore}} bore",
             "{dump_size}",
             ("dump",),
-            only=("dump_kind", "finned-pipe"),
-        ),
+            only=("dump_kind", kind),
+        )
+        for kind, words in (
+            ("finned-pipe", "finned pipe"),
+            ("radiator", "radiator at {dump_rated_excess} over the air"),
+            ("open-box", "open box at {dump_rated_excess} over the air"),
+            ("slab", "slab at {dump_rated_excess} over the air"),
+        )
     ),
     leaves_out=(
         "Heat lost by the pipes, which helps.",
