@@ -74,8 +74,9 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
     Takes {"worksheet", "plan", "scold", "flow", "left_example"}: `scold` are the keys whose mistakes may be told while
     the reader is still typing, or null for all; `flow` is what `plan.flow` takes, or null; `left_example` whether the
-    reader has just put a number in place of the worked example. Gives
-    {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
+    reader has just put a number in place of the worked example.
+
+    Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
     "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something stands in the
     fold that may not hide, "link", "follows": whether a number that this worksheet does not ask may change what it
     shows, "flow" and "moved": {"entries", "said"}}.
