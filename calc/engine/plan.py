@@ -312,12 +312,17 @@ def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str
 
 
 def _was_asked(sheet: Sheet, key: str) -> bool:
-    """Whether a result is an input; but what a choice that somebody made has filled in is news to other worksheets."""
+    """Whether a result is an input; but what a choice that somebody made has filled in is news to other worksheets.
+
+    So is a usual value on which a sketch rests: other worksheets would else go on from another one.
+    """
     entry = sheet.inputs.get(key)
     if entry is None:
         return False
-    hung = entry.field.typical.on if entry.origin == "typical" and entry.field.typical else ""
-    return not hung or sheet.inputs[hung].origin in ("typical", "example")
+    usual = entry.field.typical if entry.origin == "typical" else None
+    if usual and usual.on:
+        return sheet.inputs[usual.on].origin in ("typical", "example")
+    return usual is None or sheet.worksheet.outlook is None
 
 
 def may_be_taken(worksheet: Worksheet, key: str, values: Values) -> bool:

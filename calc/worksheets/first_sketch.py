@@ -536,6 +536,7 @@ WORKSHEET = Worksheet(
         Result("usable_heat", "Usable heat of it, mixed", missing=_UNKNOWN),
         # What the place says: other worksheets ask it too.
         *(Result(field.key, field.label) for field in place.CLIMATE),
+        Result("burn_time", BURN_TIME.label, missing=_UNKNOWN),
         Result(CHANGE, "The one change that helps most"),
     ),
     headline="recommended",

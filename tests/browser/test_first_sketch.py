@@ -54,7 +54,7 @@ def _shown(page: Page) -> dict[str, str]:
     )
     return {
         "verdict": plain(page.locator(".ss-verdict-card").inner_text()),
-        "change": plain(page.locator(".ss-sketch-change").inner_text()),
+        "change": plain(" ".join(page.locator(".ss-sketch-change").all_inner_texts())),
         **{name: plain(text) for name, text in facts},
     }
 
