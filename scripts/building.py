@@ -12,8 +12,9 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
+from types import MappingProxyType
 
 import edition as editions
 import finishing
@@ -91,7 +92,8 @@ def make(site: Path, address: str = "", edition: Path | None = None) -> None:
     """Make the whole site in the folder `site`, which is not there yet."""
     with _step("pages"):
         surroundings = {"SITE_ADDRESS": address, SURROUNDINGS: str(edition.resolve()) if edition else ""}
-        _run([sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)], **surroundings)
+        mkdocs = [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)]
+        _run(mkdocs, more=surroundings)
     with _step("Python for the page"):
         runtime.publish(site)
         publish_weather(site)
@@ -158,7 +160,7 @@ def _step(what: str) -> Iterator[None]:
     say(f" {time.monotonic() - started:.1f} s")
 
 
-def _run(command: list[str], cwd: Path = ROOT, **more: str) -> None:
+def _run(command: list[str], cwd: Path = ROOT, more: Mapping[str, str] = MappingProxyType({})) -> None:
     """Run a program of the build; what it said is shown if it fails."""
     surroundings = {**environment(), "NO_MKDOCS_2_WARNING": "1", "PYTHONHASHSEED": "0", **more}
     surroundings.setdefault("SOURCE_DATE_EPOCH", str(runtime.EPOCH))
