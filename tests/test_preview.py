@@ -256,7 +256,7 @@ def test_a_page_that_is_not_found_knows_where_the_site_stands(tmp_path: Path) ->
     with building.locked("build"):
         building._run(
             [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(tmp_path)],
-            address="https://warm.example/heat/",
+            more={"SITE_ADDRESS": "https://warm.example/heat/"},
         )
     missing = (tmp_path / "404.html").read_text(encoding="utf-8")
     assert 'href="/heat/assets/css/all.css"' in missing
