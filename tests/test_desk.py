@@ -48,6 +48,15 @@ def test_house_emitter_and_tank_feed_each_other() -> None:
     assert opened.given["water_output"].giver == "stock" and opened.given["heated_area"].giver == ""
 
 
+def test_the_record_that_the_link_opens_answers_the_question() -> None:
+    reply = asked(BASEBOARD, {"heated_area": "1,500", "baseboard_length": "80", "lowest_useful": "140"} | PLACE, STOVE)
+    opened = json.loads(respond(json.dumps({"ask": "record", "units": "us", "link": reply["link"].partition("/")[2]})))
+    tank = next(line for line in lines(reply) if line.startswith("Recommended store"))
+    shown = tank.partition(": ")[2].partition(" (rough)")[0]
+    assert shown in opened["paper"].replace("\u00a0", " ")
+    assert opened["said"] == ""
+
+
 def test_emitters_that_the_store_cannot_feed_stop_the_message() -> None:
     """80 ft of baseboard in a large old house: the need with its number stands before the answers."""
     told = lines(asked(BASEBOARD, LETTER | PLACE, STOVE))

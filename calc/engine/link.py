@@ -11,7 +11,7 @@ telephone reads, the same text is packed: `#v1;packed;…;end`.
 Links last: what an older version wrote is brought up to this one by `MIGRATIONS`, a step for each version.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import NamedTuple
 from urllib.parse import quote, unquote
 
@@ -26,7 +26,7 @@ from calc.units import LONGEST_TEXT, SYSTEMS, System
 VERSION = 1
 PLAN = "plan"  # stands where a worksheet's key would
 PACKED = "packed"  # likewise, and behind it the packed text
-UNITS = "units"  # stands where a number's key would
+UNITS, SHEETS = "units", "sheets"  # stand where a number's key would
 MARKS = {giver: giver[0] for giver in GIVERS}  # each begins with a letter of its own
 _GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
@@ -38,13 +38,15 @@ _SAFE = "/+-.,'"
 class Opened(NamedTuple):
     """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong.
 
-    `units` is the system in which the link was made; None where it does not say.
+    `units` is the system in which the link was made; None where it does not say. `sheets` are the worksheets that the
+    sender of a plan asks about.
     """
 
     worksheet: str
     given: dict[str, Typed]
     problems: tuple[str, ...]
     units: System | None = None
+    sheets: tuple[str, ...] = ()
 
 
 class Carried(NamedTuple):
@@ -71,19 +73,23 @@ def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us")
     return _written(worksheet.key, given, system)
 
 
-def write_plan(given: Mapping[str, Typed], system: System = "us") -> str:
-    """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows."""
-    return _written(PLAN, given, system)
+def write_plan(given: Mapping[str, Typed], system: System = "us", sheets: Iterable[str] = ()) -> str:
+    """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows.
+
+    `sheets` are the worksheets that it is about, if it is not about the whole.
+    """
+    return _written(PLAN, given, system, ",".join(sheets))
 
 
-def _written(what: str, given: Mapping[str, Typed], system: System) -> str:
+def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str = "") -> str:
     parts = []
     for key, one in given.items():
         told = f"!{MARKS[one.giver]}" if one.giver in MARKS else ""
         mark = "~" if one.origin in ("typical", "example") else told
         parts.append(f"{key}={quote(one.text, safe=_SAFE)}{mark}")
-    units = [] if system == "us" else [f"{UNITS}={system}"]
-    return "#" + ";".join([f"v{VERSION}", what, *parts, *units, "end"])
+    parts += [f"{UNITS}={system}"] if system != "us" else []
+    parts += [f"{SHEETS}={sheets}"] if sheets else []
+    return "#" + ";".join([f"v{VERSION}", what, *parts, "end"])
 
 
 def packed(text: str) -> str:
@@ -134,9 +140,12 @@ def read(
     fields = _fields(key, worksheets)
     given: dict[str, Typed] = {}
     units: System | None = None
+    sheets: tuple[str, ...] = ()
     for name, value, origin in carried.numbers:
         if name == UNITS and value in SYSTEMS:
             units = "si" if value == "si" else "us"
+        elif name == SHEETS and key == PLAN:
+            sheets = tuple(sheet for sheet in value.split(",") if sheet in worksheets)
         elif name not in fields:
             asks = "no worksheet asks" if key == PLAN else "this worksheet does not ask"
             problems.append(f"This link holds something that {asks}: “{_short(name)}”.")
@@ -147,7 +156,7 @@ def read(
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(mark, ""))
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
-    return Opened(key, given, _few(problems), units)
+    return Opened(key, given, _few(problems), units, sheets)
 
 
 def _plain(text: str) -> str:

@@ -115,7 +115,8 @@ def _link(answered: list[Answered], given: Entries, address: str, system: System
     if len(answered) > 1:
         asked = {field.key for one in answered for field in one.sheet.worksheet.all_fields()}
         known = {key: entry for key, entry in given.items() if key in asked}
-        return address + (record.link_of(Entries(known, given.reader), system) if known else "")
+        sheets = [one.sheet.worksheet.key for one in answered]
+        return address + (record.link_of(Entries(known, given.reader), system, sheets) if known else "")
     (one,) = answered
     return address + (link_of(one.sheet) if one.given else f"#{one.sheet.worksheet.key}")
 

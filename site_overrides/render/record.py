@@ -4,7 +4,7 @@ The page sends the plan's numbers as the reader typed them, or a link that holds
 A worksheet is in the record when the plan holds its numbers, or when the reader ticks it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from markupsafe import Markup
@@ -35,16 +35,18 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     """
     said: tuple[str, ...] = ()
     made_in: System | None = None
+    ticked: dict[str, bool] = {}
     if asked.get("link"):
         opened = link.read(str(asked["link"]), WORKSHEETS, reader=reader)
         made_in, chosen_units = opened.units, bool(asked.get("chosen"))
         units = units_said(made_in, system, chosen_units)
         said = (units, *opened.problems) if units else opened.problems
         entries = Entries(entries_of(opened), reader)
+        ticked = dict.fromkeys(opened.sheets, True)
     else:
         kept = entries_from(asked.get("plan"), reader)
         entries = Entries({key: kept[key] for key in fields() if key in kept}, reader)
-    ticked = {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
+    ticked |= {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     chosen = look_at(entries, system, ticked)
     address = str(asked.get("address") or "")[:LONGEST_ADDRESS]
     wanted = Wanted(
@@ -70,8 +72,11 @@ def example(name: str, house: Mapping[str, Entry], version: str) -> str:
     return document(look_at(house, "us", {}), "us", Wanted(version=version, example_of=name))
 
 
-def link_of(entries: Mapping[str, Entry], system: System = "us") -> str:
-    """The link that reopens this plan; each number with its unit, whatever system it was typed in."""
+def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterable[str] = ()) -> str:
+    """The link that reopens this plan; each number with its unit, whatever system it was typed in.
+
+    `sheets` are worksheets that its record shows in any case.
+    """
     given = {}
     for key, known in plan.look(entries, WORKSHEETS.values()).items():
         entry, value = known.entry, known.value
@@ -80,7 +85,7 @@ def link_of(entries: Mapping[str, Entry], system: System = "us") -> str:
         elif value:
             text = str(value.si) if value.quantity is None else value.quantity.link_text()
             given[key] = Typed(text, origin=entry.origin, giver=entry.giver)
-    return link.write_plan(given, system)
+    return link.write_plan(given, system, sheets)
 
 
 def page(name: str, entries: Mapping[str, Entry], version: str) -> str:

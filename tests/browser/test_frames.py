@@ -24,7 +24,7 @@ pytestmark = pytest.mark.browser
 def lines_of(reader: Reader) -> str:
     """What the page gives to be copied into another website."""
     reader.sheet.locator("summary", has_text="Put this worksheet on your website").click()
-    return reader.sheet.locator("[data-ss-frame]").input_value()
+    return reader.sheet.locator("[data-ss-frame]").first.input_value()
 
 
 def test_the_lines_show_the_worksheet_in_another_website(
@@ -59,6 +59,25 @@ def test_the_lines_show_the_worksheet_in_another_website(
             assert str(back.get_attribute("href")).endswith("guides/storage/#stored-heat")
             expect(sheet.locator(".ss-framed")).to_be_hidden()
             expect(frame.locator("[data-ss-use]:visible")).to_have_count(0)
+
+
+def test_with_a_few_lines_of_script_the_frame_fits_its_content(
+    visiting: Visiting, served: server.Site, places: dict[str, str], tmp_path: Path
+) -> None:
+    with visiting([]) as page:
+        reader = at_worksheet(page, served, places, "stored-heat")
+        lines_of(reader)
+        lines = "\n".join(box.input_value() for box in reader.sheet.locator("[data-ss-frame]").all())
+        head = "<!doctype html><title>x</title><link rel=icon href=data:,>"
+        (tmp_path / "index.html").write_text(f"{head}<main>{lines}</main>", encoding="utf-8")
+        with server.serving(tmp_path) as elsewhere:
+            page.goto(elsewhere.url)
+            frame = page.frame_locator("iframe")
+            expect(frame.locator("#stored-heat .ss-fields :disabled")).to_have_count(0)
+            inside = frame.locator("html").evaluate("(page) => [page.scrollHeight, page.clientHeight]")
+            assert abs(inside[0] - inside[1]) <= 2, "nothing has to be scrolled"
+            shown = page.locator("iframe").evaluate("(frame) => frame.getBoundingClientRect().height")
+            assert shown != 1600
 
 
 def test_the_guides_themselves_stand_in_no_frame(

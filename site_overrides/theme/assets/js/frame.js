@@ -1,4 +1,16 @@
-// The lines with which another website shows a worksheet in a frame: this site's address is put into them.
+// The lines with which another website shows a worksheet in a frame: this site's address is put into them. In such a
+// frame the page tells the one around it how high it is, and nothing else.
+
+/** In a frame: tell the page around it how high this one is, whenever that changes. */
+export function tellHeight() {
+  if (parent === window || !document.body.classList.contains("ss-embed")) return;
+  const content = document.querySelector("main");
+  const tell = () => {
+    const height = Math.ceil(content.getBoundingClientRect().bottom + scrollY);
+    parent.postMessage({ stokeAndStoreHeight: height }, "*"); // the height is no secret, whoever shows the frame
+  };
+  new ResizeObserver(tell).observe(content);
+}
 
 /** Complete the lines of every worksheet on the page, and make them easy to copy. */
 export function wireFrames() {

@@ -1,6 +1,6 @@
 // The page's script: header, units, printing, and the worksheets with the calculator behind them. It moves typed text
 // to Python and HTML back; it holds no formula and no sentence, and never reads a number.
-import { wireFrames } from "./frame.js";
+import { tellHeight, wireFrames } from "./frame.js";
 import { wireHeader } from "./header.js";
 import { openLinks } from "./link.js";
 import { startCalculator } from "./panel.js";
@@ -19,6 +19,7 @@ wireUnits();
 wirePrinting();
 wireStorageNotice();
 wireFrames();
+tellHeight();
 const elements = [...document.querySelectorAll(".ss-sheet")];
 if (elements.length > 0) wireSheets(elements);
 const plan = document.querySelector(".ss-plan");
