@@ -31,7 +31,7 @@ def chosen() -> Edition | None:
 
 def dress(config: Any, own: Edition) -> None:
     """Set in MkDocs' configuration what an edition says of the whole site."""
-    config.site_name = own.site_name
+    config.site_name = escape(own.site_name)  # the theme takes it for markup
     config.extra["units"] = own.units
     config.nav = _menu(config.nav, {*_hidden(own), *left_out(own)})
     config.not_in_nav = GitIgnoreSpec.from_lines([f"/{path}" for path in _hidden(own)])
