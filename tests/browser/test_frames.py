@@ -23,7 +23,7 @@ pytestmark = pytest.mark.browser
 
 def lines_of(reader: Reader) -> str:
     """What the page gives to be copied into another website."""
-    reader.sheet.locator("summary", has_text="Put this worksheet on your website").click()
+    reader.sheet.locator("summary", has_text="Show how").click()
     return reader.sheet.locator("[data-ss-frame]").first.input_value()
 
 

@@ -223,9 +223,8 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     expect(reader.slot("link")).to_be_hidden()
 
     # 2. I unfold the working: each step with its formula and numbers, then the sources and what it leaves out.
-    _unfold(reader, "Show the working")
+    _unfold(reader, "Show how: working, limits, sources, spreadsheet")
     expect(reader.slot("working").locator(".ss-working > li")).to_have_count(len(sent.working))
-    _unfold(reader, "Sources and limits")
     expect(reader.slot("sources")).to_contain_text("It leaves out")
 
     # 3. The inspector reads SI. I switch over and back, and nothing has been lost.

@@ -210,7 +210,7 @@ def test_a_worksheet_by_keyboard_alone(live: Live) -> None:
         reader.wait()
         expect(reader.unknown("cold_water")).not_to_be_checked()
         expect(reader.box("cold_water")).to_be_focused()
-        go_to("Show the working")
+        go_to("Show how: working, limits, sources, spreadsheet")
         page.keyboard.press("Enter")
         expect(reader.slot("working")).to_be_visible()
         go_to("Copy a link")

@@ -43,7 +43,7 @@ def test_the_worked_example_stands_there_without_any_script(
         expect(reader.slot("advice")).to_be_visible()
         expect(reader.slot("picture").locator("svg")).to_be_visible()
         expect(reader.slot("chart").locator("svg:visible")).to_have_count(1)
-        reader.sheet.locator("summary", has_text="Sources and limits").click()
+        reader.sheet.locator("summary", has_text="Show how").click()
         expect(reader.slot("sources")).to_be_visible()
 
 
