@@ -13,8 +13,9 @@ from playwright.sync_api import ViewportSize, expect
 import building
 import server
 import toolchain
+from calc.answer import open_link
 from tests.browser.conftest import Visiting
-from tests.browser.reader import Reader
+from tests.browser.reader import Reader, plain
 from tests.browser.test_desk import Desk
 from tests.browser.test_reach import assert_nothing_beyond_the_edge
 
@@ -70,7 +71,7 @@ def test_nothing_of_the_invented_dealers_is_in_it(published: server.Site) -> Non
     assert [path.name for path in texts if INVENTED.search(path.read_text(encoding="utf-8"))] == []
     assert not (site / "dealers" / "si-desk").exists()
     start = (site / "index.html").read_text(encoding="utf-8")
-    assert "<title>Harrow &amp; Sons</title>" in start
+    assert " - Harrow &amp; Sons</title>" in start
     assert "guides/slab/" not in start.partition('id="ss-drawer"')[2].partition("</nav>")[0]
     assert (site / "guides" / "slab" / "index.html").is_file()
     index = (site / "search" / "search_index.json").read_text(encoding="utf-8")
@@ -90,14 +91,16 @@ def test_its_link_opens_on_a_phone_under_its_own_name(published: server.Site, vi
         desk.choose("Appliance", "Stove 19")
         desk.type("design_load", "8 kW")
         assert desk.message.endswith("Harrow Hearth Come by.")
-        link, figure = desk.link, desk.figure
+        link = desk.link
     assert link.startswith(home)
+    sheet, _ = open_link(f"#{link.partition('#')[2]}", "si")
+    assert sheet and sheet.headline
     with visiting([], viewport=PHONE) as page:
         page.goto(link)
         reader = Reader(page, "tank-size")
         reader.wait_until_live()
         expect(reader.box("water_output")).to_have_value("19")
-        assert reader.figure == figure
+        assert reader.figure == plain(sheet.headline.shown)
         expect(page.locator(".ss-bar-name")).to_contain_text("Harrow & Sons")
         assert page.locator(".ss-logo").evaluate("logo => logo.naturalWidth > 0 && logo.offsetWidth > 0")
         assert page.locator(".md-header").evaluate("bar => getComputedStyle(bar).backgroundColor") == "rgb(90, 16, 32)"
