@@ -253,7 +253,7 @@ def test_an_address_is_written_whole(address: str) -> None:
 
 @pytest.mark.long
 def test_a_page_that_is_not_found_knows_where_the_site_stands(tmp_path: Path) -> None:
-    with building.locked("build"):
+    with toolchain.locked("build"):
         building._run(
             [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(tmp_path)],
             more={"SITE_ADDRESS": "https://warm.example/heat/"},
