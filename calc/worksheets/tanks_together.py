@@ -558,7 +558,7 @@ WORKSHEET = Worksheet(
                 "position": "upright",
                 "diffuser": "none",
                 "store_top": "185 °F",
-                "lowest_useful": "140 °F",
+                "lowest_useful": "130 °F",
                 "design_load": "32,500 Btu/h",
                 "water_drop": "20 F°",
                 "flow_known": "no",
@@ -573,7 +573,7 @@ WORKSHEET = Worksheet(
                 "store_surroundings": "40 °F",
                 "altitude": "3,000 ft",
                 "system_pressure": "12 psi",
-                "charge_rise": "20 F°",
+                "charge_rise": "25 F°",
             },
         ),
         Example(
