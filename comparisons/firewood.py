@@ -99,12 +99,12 @@ _CORDS = (
 
 
 def _stack(species: str) -> dict[str, str | At]:
-    one = SPECIES[species]
+    wood = SPECIES[species]
     return {
         "solid_share": "66.40625 %",
-        "basic_density": f"{one.basic_density} kg/m³",
+        "basic_density": f"{wood.basic_density} kg/m³",
         "moisture": "20 %",
-        "heating_value": _higher("20 %", "9000 Btu/lb" if one.resinous else _DRY),
+        "heating_value": _higher("20 %", "9000 Btu/lb" if wood.resinous else _DRY),
     }
 
 

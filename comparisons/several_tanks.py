@@ -27,13 +27,13 @@ def shares(whole: float, count: int, near: float, far: float, roughness: float, 
 
     def unbalanced(reynolds: numpy.ndarray) -> list[float]:
         drops = [
-            (float(Colebrook(one, roughness)) * length + losses) * (one / whole) ** 2
-            for one, length in zip(reynolds, lengths, strict=True)
+            (float(Colebrook(reynolds_number, roughness)) * length + losses) * (reynolds_number / whole) ** 2
+            for reynolds_number, length in zip(reynolds, lengths, strict=True)
         ]
         return [sum(reynolds) / whole - 1, *(drop - drops[0] for drop in drops[1:])]
 
     solved = fsolve(unbalanced, [whole / count] * count, xtol=1e-10)
-    return [float(one / whole) for one in solved]
+    return [float(pressure / whole) for pressure in solved]
 
 
 def share_at(place: int, *branches: float) -> float:

@@ -72,7 +72,7 @@ class Paper:
 
     def beyond(self, margin: float) -> list[str]:
         """Marks that stand nearer to an edge of their page than `margin` points, or beyond it."""
-        found = []
+        gathered = []
         document = pypdfium2.PdfDocument(self.content)
         for number in range(len(document)):
             width, height = document[number].get_size()
@@ -81,8 +81,8 @@ class Paper:
                 left, bottom, right, top = text.get_charbox(at)
                 mark = text.get_text_range(at, 1)
                 if mark.strip() and not (margin <= left and right <= width - margin and bottom > 0 and top < height):
-                    found.append(f"page {number + 1}: {mark!r} at {left:.0f} to {right:.0f}")
-        return found
+                    gathered.append(f"page {number + 1}: {mark!r} at {left:.0f} to {right:.0f}")
+        return gathered
 
 
 def _plain(text: str) -> str:
@@ -99,8 +99,8 @@ def _step(number: str, body: str) -> Step:
         return Step(number, "solved", (solved[2].strip(), solved[3].strip()), solved[1].strip())
     total = re.search(r"^= .*", body, flags=re.MULTILINE | re.DOTALL)
     if total:
-        _, one, result, *_ = (piece.strip() for piece in " ".join(total[0].split("\n")).split("="))
-        return Step(number, "sum", (one,), result)
+        _, part, result, *_ = (piece.strip() for piece in " ".join(total[0].split("\n")).split("="))
+        return Step(number, "sum", (part,), result)
     given = re.search(r" gives (.+)", joined)
     assert given, (number, body)
     return Step(number, "given", (), given[1].strip())

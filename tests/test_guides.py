@@ -60,7 +60,7 @@ def test_every_worksheet_names_the_guide_it_stands_in() -> None:
 
 @pytest.mark.parametrize("path", PAGES, ids=NAMES)
 def test_a_page_has_one_title_and_no_skipped_level(path: Path) -> None:
-    levels = [len(found) for found in re.findall(r"^(#+) ", path.read_text(encoding="utf-8"), flags=re.MULTILINE)]
+    levels = [len(match) for match in re.findall(r"^(#+) ", path.read_text(encoding="utf-8"), flags=re.MULTILINE)]
     assert levels.count(1) == 1
     assert all(after - before <= 1 for before, after in itertools.pairwise(levels))
 

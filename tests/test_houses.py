@@ -52,7 +52,7 @@ def test_one_quantity_has_one_number(house: str) -> None:
 
 def _sheet(slug: str, house: str) -> Sheet:
     """A worksheet with the house's recorded numbers, and those of its own example where the record has none."""
-    examples = [one.given for one in WORKSHEETS[slug].examples if one.name.startswith(house)]
+    examples = [example.given for example in WORKSHEETS[slug].examples if example.name.startswith(house)]
     given = {**(examples[0] if examples else {}), **_record(house)}
     keys = {field.key for field in WORKSHEETS[slug].all_fields()}
     sheet = answer(slug, {key: Typed(text) for key, text in given.items() if key in keys})
@@ -62,7 +62,7 @@ def _sheet(slug: str, house: str) -> Sheet:
 
 @pytest.mark.parametrize("house", TOLD)
 def test_a_burn_is_in_the_wood_and_fits_the_store(house: str) -> None:
-    said = {one.code for one in _sheet("firing", house).advice}
+    said = {advice.code for advice in _sheet("firing", house).advice}
     assert not said & {"wood-too-little", "burn-does-not-fit", "boiling", "boiling-margin", "more-than-a-day"}
 
 
@@ -76,7 +76,7 @@ def test_the_outlet_stays_clear_of_boiling(house: str) -> None:
 @pytest.mark.parametrize("house", ["Fern Lane", "Mill Row", "Hollow Cabin"])
 def test_no_link_is_dangerous(house: str) -> None:
     """Ridge Road is the house whose record has to say stop: its dump is too small."""
-    assert "stop" not in {one.status for one in _sheet("will-it-work", house).verdicts}
+    assert "stop" not in {verdict.status for verdict in _sheet("will-it-work", house).verdicts}
 
 
 def test_the_store_of_fern_lane_serves_floor_and_taps() -> None:
@@ -97,15 +97,15 @@ def test_the_store_of_fern_lane_serves_floor_and_taps() -> None:
 
 
 def test_the_surfaces_of_fern_lane_lose_its_design_load() -> None:
-    example = next(one for one in WORKSHEETS["house-load"].examples if one.name.startswith("Fern Lane"))
+    example = next(example for example in WORKSHEETS["house-load"].examples if example.name.startswith("Fern Lane"))
     sheet = answer("house-load", {key: Typed(text) for key, text in example.given.items()})
     assert (
-        next(one.shown for one in sheet.results if one.key == "design_load").replace("\u00a0", " ")
+        next(result.shown for result in sheet.results if result.key == "design_load").replace("\u00a0", " ")
         == _record("Fern Lane")["design_load"]
     )
 
 
 def test_the_fuel_of_mill_row_is_its_design_load_and_its_winter() -> None:
-    shown = {one.key: one.shown.replace("\u00a0", " ") for one in _sheet("house-load", "Mill Row").results}
+    shown = {result.key: result.shown.replace("\u00a0", " ") for result in _sheet("house-load", "Mill Row").results}
     assert shown["design_load"] == _record("Mill Row")["design_load"]
     assert {shown["yearly_heat"]} == set(_numbers("Mill Row")["yearly_heat"])

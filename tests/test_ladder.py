@@ -9,8 +9,8 @@ SHOWN = drawing()
 
 
 def _texts() -> list[tuple[float, float, str, str]]:
-    found = re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)">([^<]*)</text>', SHOWN)
-    return [(float(x), float(y), text, kind) for kind, x, y, text in found]
+    match = re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)">([^<]*)</text>', SHOWN)
+    return [(float(x), float(y), text, kind) for kind, x, y, text in match]
 
 
 def test_every_rung_is_drawn_and_said() -> None:

@@ -114,13 +114,13 @@ def _loops(edges: list[tuple[str, str]]) -> list[str]:
         deep = next(depth for depth, (one, two) in enumerate(zip(ours, theirs, strict=False)) if one != two)
         graph = graphs.setdefault("/".join(ours[:deep]), {})
         graph.setdefault(ours[deep], set()).add(theirs[deep])
-    found = []
+    gathered = []
     for folder, graph in graphs.items():
         try:
             graphlib.TopologicalSorter(graph).prepare()
         except graphlib.CycleError as loop:
-            found.append(f"{folder or 'the project'}: {' → '.join(loop.args[1][::-1])}")
-    return found
+            gathered.append(f"{folder or 'the project'}: {' → '.join(loop.args[1][::-1])}")
+    return gathered
 
 
 def test_there_is_no_loop_between_files_or_folders() -> None:

@@ -55,24 +55,31 @@ def words_of(svg: ElementTree.Element) -> list[ElementTree.Element]:
 
 
 def width(text: str, bold: bool) -> float:
-    total = sum(WIDE.get(one, DIGIT if one.isdigit() else CAPITAL if one.isupper() else LETTER) for one in text)
+    total = sum(
+        WIDE.get(letter, DIGIT if letter.isdigit() else CAPITAL if letter.isupper() else LETTER) for letter in text
+    )
     return total * SMALLEST / 1000 * (BOLD if bold else 1)
 
 
 def label_boxes(svg: ElementTree.Element) -> list[Box]:
     """Every word as it is drawn (all are centred), and the disc or square of every number instead of its digits."""
-    found = []
-    for one in words_of(svg):
-        x, y, text, names = float(one.attrib["x"]), float(one.attrib["y"]), one.text or "", one.attrib["class"].split()
+    gathered = []
+    for word in words_of(svg):
+        x, y, text, names = (
+            float(word.attrib["x"]),
+            float(word.attrib["y"]),
+            word.text or "",
+            word.attrib["class"].split(),
+        )
         assert "sv-mid" in names
         assert "sv-t" in names
         if "sv-onnumber" in names:
             assert width(text, True) <= 22
-            found.append(Box(x - 11, y - 16.4, x + 11, y + 5.6, f"number {text}"))
+            gathered.append(Box(x - 11, y - 16.4, x + 11, y + 5.6, f"number {text}"))
         else:
             half = width(text, "sv-b" in names) / 2
-            found.append(Box(x - half, y - 11.4, x + half, y + 3.6, text))
-    return found
+            gathered.append(Box(x - half, y - 11.4, x + half, y + 3.6, text))
+    return gathered
 
 
 def stretches(path: str) -> Iterator[tuple[float, float, float, float]]:
@@ -101,16 +108,16 @@ def stretches(path: str) -> Iterator[tuple[float, float, float, float]]:
 
 
 def pipe_boxes(svg: ElementTree.Element) -> list[Box]:
-    found = []
+    gathered = []
     group = svg.find("g")
     assert group is not None
-    for one in group.findall("path"):  # those of symbols are in groups of their own
-        half = THICK.get(one.attrib["class"])
+    for element in group.findall("path"):  # those of symbols are in groups of their own
+        half = THICK.get(element.attrib["class"])
         if half:
-            for x0, y0, x1, y1 in stretches(one.attrib["d"]):
+            for x0, y0, x1, y1 in stretches(element.attrib["d"]):
                 box = min(x0, x1) - half / 2, min(y0, y1) - half / 2, max(x0, x1) + half / 2, max(y0, y1) + half / 2
-                found.append(Box(*box, one.attrib["d"]))
-    return found
+                gathered.append(Box(*box, element.attrib["d"]))
+    return gathered
 
 
 @pytest.mark.parametrize("key", SYSTEMS)
@@ -135,11 +142,11 @@ def test_every_part_and_run_is_named_in_the_list_and_says_what_it_is_for(key: st
 @pytest.mark.parametrize("key", SYSTEMS)
 def test_every_number_of_the_list_stands_in_the_drawing_once(key: str) -> None:
     html = figure.figure(key)
-    drawn = sorted(int(one.text or "") for one in words_of(drawing(key)) if "sv-onnumber" in one.attrib["class"])
+    drawn = sorted(int(word.text or "") for word in words_of(drawing(key)) if "sv-onnumber" in word.attrib["class"])
     assert drawn == list(range(1, html.count("<li ") + 1))
     # The second list goes on where the first one ends.
-    starts = [int(found) for found in re.findall(r'<ol start="(\d+)">', html)]
-    counts = [found.count("<li ") for found in re.findall(r"<ol.*?</ol>", html, re.DOTALL)]
+    starts = [int(match) for match in re.findall(r'<ol start="(\d+)">', html)]
+    counts = [match.count("<li ") for match in re.findall(r"<ol.*?</ol>", html, re.DOTALL)]
     assert starts == [1, 1 + counts[0]]
 
 
@@ -149,10 +156,10 @@ def test_no_label_touches_another_or_a_pipe(key: str) -> None:
     labels, pipes = label_boxes(svg), pipe_boxes(svg)
     assert len(labels) > 20
     assert len(pipes) > 30
-    for one, other in itertools.combinations(labels, 2):
-        assert not one.meets(other), f"{one.what} and {other.what}"
-    for one, other in itertools.product(labels, pipes):
-        assert not one.meets(other), f"{one.what} and the pipe {other.what}"
+    for pair, other in itertools.combinations(labels, 2):
+        assert not pair.meets(other), f"{pair.what} and {other.what}"
+    for pair, other in itertools.product(labels, pipes):
+        assert not pair.meets(other), f"{pair.what} and the pipe {other.what}"
 
 
 @pytest.mark.parametrize("key", SYSTEMS)
@@ -174,7 +181,7 @@ def test_no_label_stands_on_a_part_that_is_not_its_own(key: str) -> None:
         "taps",
     }
     small = [part for part in system.parts if part.kind.symbol not in containers and part.role != "tee"]
-    own = [one for one in label_boxes(drawing(key)) if one.what not in ("T", "P", "F", "H")]
+    own = [label for label in label_boxes(drawing(key)) if label.what not in ("T", "P", "F", "H")]
     for label, part in itertools.product(own, small):
         # The slack is for round symbols and for the empty corners of a symbol's box.
         left, top, right, bottom = part.box
@@ -184,11 +191,11 @@ def test_no_label_stands_on_a_part_that_is_not_its_own(key: str) -> None:
 @pytest.mark.parametrize("key", SYSTEMS)
 def test_no_two_parts_share_a_spot(key: str) -> None:
     system = SYSTEMS[key]
-    for one, other in itertools.combinations(system.parts, 2):
-        if one.inside == other.key or other.inside == one.key:
+    for part, other in itertools.combinations(system.parts, 2):
+        if part.inside == other.key or other.inside == part.key:
             continue
-        first, second = Box(*one.box, one.key), Box(*other.box, other.key)
-        assert not first.meets(second), f"{one.key} and {other.key}"
+        first, second = Box(*part.box, part.key), Box(*other.box, other.key)
+        assert not first.meets(second), f"{part.key} and {other.key}"
 
 
 def segments(system: System) -> list[tuple[str, tuple[int, int], tuple[int, int]]]:
@@ -211,20 +218,20 @@ def test_pipes_meet_only_at_tees_and_cross_only_with_a_hop(key: str) -> None:
     system = SYSTEMS[key]
     places = [(part.x, part.y) for part in system.parts if part.role == "tee"]
     hops = 0
-    for (one, a, b), (other, c, d) in itertools.combinations(segments(system), 2):
+    for (pair, a, b), (other, c, d) in itertools.combinations(segments(system), 2):
         across = (max(min(a[0], b[0]), min(c[0], d[0])), min(max(a[0], b[0]), max(c[0], d[0])))
         down = (max(min(a[1], b[1]), min(c[1], d[1])), min(max(a[1], b[1]), max(c[1], d[1])))
         if across[0] > across[1] or down[0] > down[1]:
             continue  # they are apart
-        assert across[0] == across[1], f"{one} lies on {other}"
-        assert down[0] == down[1], f"{one} lies on {other}"
+        assert across[0] == across[1], f"{pair} lies on {other}"
+        assert down[0] == down[1], f"{pair} lies on {other}"
         spot = (across[0], down[0])
         at_an_end = spot in (a, b), spot in (c, d)
         if at_an_end == (False, False):
             hops += 1
-        elif one != other:
-            assert spot in places, f"{one} touches {other} at {spot}"
-    drawn = sum(one.attrib["d"].count("A8 8") for one in drawing(key).iter("path") if "class" in one.attrib)
+        elif pair != other:
+            assert spot in places, f"{pair} touches {other} at {spot}"
+    drawn = sum(element.attrib["d"].count("A8 8") for element in drawing(key).iter("path") if "class" in element.attrib)
     assert drawn == hops
 
 
@@ -260,7 +267,7 @@ def test_everything_is_inside_the_drawing(key: str) -> None:
 def test_nothing_that_flows_is_drawn_without_its_line_and_arrows(key: str) -> None:
     system = SYSTEMS[key]
     svg = drawing(key)
-    classes = [one.attrib.get("class", "") for one in svg.iter("path")]
+    classes = [element.attrib.get("class", "") for element in svg.iter("path")]
     for service, arrow in (("supply", "sv-arrow"), ("return", "sv-arrow-open"), ("tap", "sv-arrow-tap")):
         pipes = [pipe for pipe in system.pipes if pipe.service == service]
         assert classes.count(f"sv-{service}") == len(pipes)
@@ -275,10 +282,12 @@ def _longest(system: System, pipe: parts.Pipe) -> int:
 @pytest.mark.parametrize("key", SYSTEMS)
 def test_arrows_point_with_the_flow_on_a_pipe_of_their_service(key: str) -> None:
     system = SYSTEMS[key]
-    arrows = [one for one in drawing(key).iter("path") if one.attrib.get("class", "").startswith("sv-arrow")]
+    arrows = [
+        element for element in drawing(key).iter("path") if element.attrib.get("class", "").startswith("sv-arrow")
+    ]
     services = {"sv-arrow": "supply", "sv-arrow-open": "return", "sv-arrow-tap": "tap"}
     for arrow in arrows:
-        numbers = [float(one) for one in re.findall(r"-?[\d.]+", arrow.attrib["d"])]
+        numbers = [float(match) for match in re.findall(r"-?[\d.]+", arrow.attrib["d"])]
         (ax, ay), (tx, ty), (bx, by) = zip(numbers[::2], numbers[1::2], strict=True)
         back = (ax + bx) / 2, (ay + by) / 2
         found = [
@@ -325,7 +334,7 @@ def test_drawings_take_all_their_looks_from_classes_and_keep_their_ids_apart() -
     ids = re.findall(r'\sid="([^"]+)"', html)
     assert ids
     assert len(ids) == len(set(ids))
-    assert all(one.startswith("piping-") for one in ids)
+    assert all(identifier.startswith("piping-") for identifier in ids)
     for used in re.findall(r"url\(#([^)]+)\)", html):
         assert used in ids
 
@@ -333,7 +342,7 @@ def test_drawings_take_all_their_looks_from_classes_and_keep_their_ids_apart() -
 def test_a_list_that_was_told_before_is_folded_and_still_there() -> None:
     for fold, expected in ((False, [True, True]), (True, [False, True])):
         html = figure.figure("floor", fold=fold)
-        assert [bool(found) for found in re.findall(r'<details class="ss-more"( open)?>', html)] == expected
+        assert [bool(match) for match in re.findall(r'<details class="ss-more"( open)?>', html)] == expected
         assert html.count("<li ") == len(figure.numbered(SYSTEMS["floor"]))
 
 
@@ -348,7 +357,7 @@ def test_a_page_shows_the_drawing_and_folds_a_fire_side_that_it_has_told() -> No
     shown = hooks.on_page_content(html, PAGE, None)
     assert "<!--" not in shown
     assert re.findall(r'<svg class="sv sv-pipes"[^>]*aria-labelledby="piping-([a-z-]+)-title', shown) == wanted
-    opened = [bool(found) for found in re.findall(r'<details class="ss-more"( open)?><summary>The fire', shown)]
+    opened = [bool(match) for match in re.findall(r'<details class="ss-more"( open)?><summary>The fire', shown)]
     assert opened == [True, True, False, False]
     assert 'class="ss-key"' in shown
 
@@ -363,18 +372,18 @@ def test_sizes_stand_beside_their_parts_and_in_the_drawing_where_there_is_room()
     html = figure.figure("closed-store", sizes)
     for key, size in sizes.items():
         assert re.search(rf'<li data-part="{key}"><b>[^<]+</b>, <span class="ss-number">{size}</span>\. ', html)
-    drawn = [one.text for one in words_of(drawing("closed-store", sizes))]
+    drawn = [word.text for word in words_of(drawing("closed-store", sizes))]
     assert "500 gal" in drawn
     assert "25 kW" in drawn
     assert "1-1/4 in" not in drawn
     svg = drawing("closed-store", sizes)
-    for one, other in itertools.combinations(label_boxes(svg), 2):
-        assert not one.meets(other), f"{one.what} and {other.what}"
+    for label, other in itertools.combinations(label_boxes(svg), 2):
+        assert not label.meets(other), f"{label.what} and {other.what}"
 
 
 def test_a_size_too_wide_for_its_part_stands_in_the_list_alone() -> None:
     size = "two tanks of 1,200 gal"
-    drawn = [one.text for one in words_of(drawing("closed-store", {"store": size}))]
+    drawn = [word.text for word in words_of(drawing("closed-store", {"store": size}))]
     assert size not in drawn
     assert size in figure.figure("closed-store", {"store": size})
 

@@ -72,7 +72,7 @@ def test_each_number_is_parsed_once_in_a_request(name: str) -> None:
     assert len(texts) == len(set(texts))
     entries = {entry["text"] for entry in _plan().values()}
     # The rest is what worksheets now give, which no entry says.
-    assert len([one for one in texts if one in entries]) <= len(LARGEST | COMPUTED)
+    assert len([text for text in texts if text in entries]) <= len(LARGEST | COMPUTED)
 
 
 def test_the_counter_counts() -> None:

@@ -61,9 +61,9 @@ def said(plan: dict[str, Entry], **ticked: bool) -> list[Said]:
 
 
 def test_a_worksheet_is_in_the_record_when_the_plan_holds_its_numbers() -> None:
-    found = taken(entries(**BARE))
-    assert [key for key, one in found.items() if one.printed] == ["stored-heat"]
-    assert "Heated floor area" in found["tank-size"].lacks
+    entry = taken(entries(**BARE))
+    assert [key for key, one in entry.items() if one.printed] == ["stored-heat"]
+    assert "Heated floor area" in entry["tank-size"].lacks
     less = {key: text for key, text in BARE.items() if key != "lowest_useful"}
     assert taken(entries(**less))["stored-heat"].lacks == ("Lowest useful store temperature",)
 
@@ -146,22 +146,22 @@ def test_the_verdict_uses_the_steps_of_the_sheets(house: str) -> None:
 
 
 def test_the_room_is_judged_by_its_own_worksheet() -> None:
-    one = chosen(HOUSES["Fern Lane"])
-    room = one.sheets["room-heat"].values["room_can_use"]
-    assert one.sheets["will-it-work"].values["room_can_use"] == room
-    assert one.sheets["firing"].values["room_can_use"] == pytest.approx(room, rel=1e-4)
-    assert not [said for said in urgent(one, "us") if said.level == "unworkable"]
+    house = chosen(HOUSES["Fern Lane"])
+    room = house.sheets["room-heat"].values["room_can_use"]
+    assert house.sheets["will-it-work"].values["room_can_use"] == room
+    assert house.sheets["firing"].values["room_can_use"] == pytest.approx(room, rel=1e-4)
+    assert not [said for said in urgent(house, "us") if said.level == "unworkable"]
 
 
 def test_a_chimney_that_was_worked_out_is_checked() -> None:
     plan = HOUSES["Fern Lane"] | entries(chimney_known="no")
-    (chimney,) = [one for one in chosen(plan).sheets["will-it-work"].verdicts if one.key == "chimney"]
+    (chimney,) = [verdict for verdict in chosen(plan).sheets["will-it-work"].verdicts if verdict.key == "chimney"]
     assert chimney.status == "pass"
 
 
 @pytest.mark.parametrize(("house", "open_to_air"), [("Fern Lane", True), ("Mill Row", False)])
 def test_an_open_plant_is_not_judged_by_a_pressure_tank(house: str, open_to_air: bool) -> None:
-    found = {one.key: one for one in chosen(HOUSES[house]).sheets["will-it-work"].verdicts}
+    found = {verdict.key: verdict for verdict in chosen(HOUSES[house]).sheets["will-it-work"].verdicts}
     assert ("pressure" in found) is not open_to_air
     assert ("open-store" in found) is open_to_air
     if open_to_air:
@@ -359,7 +359,7 @@ def test_the_link_brings_the_same_plan(house: str) -> None:
     assert written.isascii() and len(written) < 2000
     opened = link.read(written, WORKSHEETS)
     assert opened.problems == ()
-    again = {key: Entry(one.text, one.origin) for key, one in opened.given.items()}
+    again = {key: Entry(text.text, text.origin) for key, text in opened.given.items()}
     assert record.link_of(again) == written
     for key, one in taken(plan).items():
         sheet = taken(again)[key].sheet

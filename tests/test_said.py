@@ -108,13 +108,13 @@ TEXTS = {
 @pytest.mark.parametrize("row", SAID, ids=lambda row: f"{row[0]}: {row[1][:40]}")
 def test_it_is_said_where_the_question_comes_up(row: tuple[str, ...]) -> None:
     place, *pieces = row
-    found = re.search(r".{0,250}?".join(re.escape(piece) for piece in pieces), TEXTS[place])
-    assert found, f"{place} does not say: {' … '.join(pieces)}"
+    match = re.search(r".{0,250}?".join(re.escape(piece) for piece in pieces), TEXTS[place])
+    assert match, f"{place} does not say: {' … '.join(pieces)}"
 
 
 @pytest.mark.parametrize("never", NEVER)
 def test_it_is_never_said(never: str) -> None:
-    said = {place: found[0] for place, text in TEXTS.items() if (found := re.search(never, text, re.IGNORECASE))}
+    said = {place: match[0] for place, text in TEXTS.items() if (match := re.search(never, text, re.IGNORECASE))}
     assert not said
 
 
@@ -122,7 +122,7 @@ def test_a_page_counts_draft_in_one_unit() -> None:
     """Pascals stand beside inches of water nowhere; 50 Pa is the name of a test."""
     for place, text in TEXTS.items():
         if place.startswith(("docs/guides", "calc/worksheets/chimney")):
-            loose = [one for one in re.findall(r"(?<![\"\d])(\d+) (?:Pa|pascals)\b(?!\")", text) if one != "50"]
+            loose = [match for match in re.findall(r"(?<![\"\d])(\d+) (?:Pa|pascals)\b(?!\")", text) if match != "50"]
             assert not loose, place
 
 
@@ -160,21 +160,21 @@ TRADE = [
 @pytest.mark.parametrize(("slug", "key", "label"), TRADE, ids=lambda one: str(one))
 def test_a_label_is_what_the_trade_calls_it(slug: str, key: str, label: str) -> None:
     worksheet = WORKSHEETS[slug]
-    labels = {one.label for one in worksheet.results if one.key == key}
-    assert label in labels | {one.label for one in worksheet.all_fields() if one.key == key}
+    labels = {result.label for result in worksheet.results if result.key == key}
+    assert label in labels | {field.label for field in worksheet.all_fields() if field.key == key}
 
 
 @pytest.mark.parametrize("slug", WORKSHEETS)
 def test_results_of_one_worksheet_have_labels_of_their_own(slug: str) -> None:
-    labels = [one.label for one in WORKSHEETS[slug].results]
+    labels = [result.label for result in WORKSHEETS[slug].results]
     assert len(labels) == len(set(labels))
 
 
 @pytest.mark.parametrize("slug", WORKSHEETS)
 def test_a_label_can_be_read_without_the_one_above_it(slug: str) -> None:
     worksheet = WORKSHEETS[slug]
-    labels = [one.label for one in worksheet.results] + [one.label for one in worksheet.all_fields()]
-    leaning = [one for one in labels if re.search(r", there$|^(?:Its|Those|That) |\bthose\b", one)]
+    labels = [result.label for result in worksheet.results] + [field.label for field in worksheet.all_fields()]
+    leaning = [label for label in labels if re.search(r", there$|^(?:Its|Those|That) |\bthose\b", label)]
     assert not leaning
 
 
@@ -183,10 +183,10 @@ def test_differences_resistances_and_air_changes_are_said_as_people_say_them(slu
     """A 20 °F drop, R-13, 7 an hour; the forms in which they cancel stand in the sums alone."""
     for example in WORKSHEETS[slug].examples:
         sheet = answer(slug, {key: Typed(text) for key, text in example.given.items()})
-        said = [one.shown("us") for one in sheet.inputs.values() if one.quantity is not None]
-        said += [one.shown for one in sheet.results] + [one.text for one in sheet.advice]
+        said = [entry.shown("us") for entry in sheet.inputs.values() if entry.quantity is not None]
+        said += [result.shown for result in sheet.results] + [advice.text for advice in sheet.advice]
         said += [cell for table in sheet.tables for row in table.rows for cell in row]
-        assert not [one for one in said if re.search(r"F°|ft²·°F·h/Btu|^[\d.,]+/h$", one)]
+        assert not [sentence for sentence in said if re.search(r"F°|ft²·°F·h/Btu|^[\d.,]+/h$", sentence)]
 
 
 def test_no_page_writes_a_difference_in_our_own_short_form() -> None:

@@ -63,9 +63,9 @@ def files(site: Path) -> list[str]:
 
 
 def pages(site: Path) -> list[Path]:
-    found = sorted(site.rglob("*.html"))
-    assert found
-    return found
+    path = sorted(site.rglob("*.html"))
+    assert path
+    return path
 
 
 def test_every_file_is_one_that_is_meant_to_be_published(site: Path) -> None:

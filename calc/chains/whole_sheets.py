@@ -149,11 +149,11 @@ def _names_in(advice: Advice) -> set[str]:
     return {*advice.condition.names, *placeholders(advice.title), *placeholders(advice.say), *advice.zeroes}
 
 
-def _same(one: AnyStep, other: AnyStep) -> bool:
+def _same(step: AnyStep, other: AnyStep) -> bool:
     """Whether two steps work out one thing from the same numbers."""
-    if isinstance(one, Step) and isinstance(other, Step):
-        return one.law is other.law and one.binding == other.binding
-    return one == other
+    if isinstance(step, Step) and isinstance(other, Step):
+        return step.law is other.law and step.binding == other.binding
+    return step == other
 
 
 def together(*parts: Taken) -> Taken:

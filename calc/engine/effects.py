@@ -25,7 +25,7 @@ def effects(sheet: Sheet, keys: Sequence[str]) -> list[Effect]:
     """For each assumed number that moves one of these results: which of them most, and how far; the largest first."""
     steps = sheet.course.steps_for(keys)
     text = Texts(sheet.worksheet, sheet.reading, sheet.values, sheet.system)
-    found = []
+    gathered = []
     for entry in sheet.inputs.values():
         if entry.origin not in ("typical", "example") or entry.field.optional:
             continue
@@ -40,8 +40,8 @@ def effects(sheet: Sheet, keys: Sequence[str]) -> list[Effect]:
                 if isinstance(value, float | int):
                     reached.setdefault(key, []).append(value)
         moves = [_effect(entry, key, values, sheet.values.get(key), text) for key, values in reached.items()]
-        found += sorted((move for move in moves if move), key=lambda move: -move.share)[:1]
-    return sorted(found, key=lambda move: -move.share)
+        gathered += sorted((move for move in moves if move), key=lambda move: -move.share)[:1]
+    return sorted(gathered, key=lambda move: -move.share)
 
 
 def _effect(entry: Input, key: str, values: list[float], centre: float | str | None, text: Texts) -> Effect | None:

@@ -27,7 +27,7 @@ VERSION = 1
 PLAN = "plan"  # stands where a worksheet's key would
 PACKED = "packed"  # likewise, and behind it the packed text
 UNITS, SHEETS = "units", "sheets"  # stand where a number's key would
-MARKS = {giver: giver[0] for giver in GIVERS}  # each begins with a letter of its own
+MARKS = dict(zip(GIVERS, ("m", "b", "s", "k"), strict=True))  # a letter of its own for each of GIVERS
 _GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
 LONGEST_VERSION = 6  # digits
@@ -67,9 +67,9 @@ MIGRATIONS: Mapping[int, Migration] = {}
 def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us") -> str:
     """The link that restores these inputs, made in this unit system."""
     given = {}
-    for key, one in inputs.items():
-        text = str(one.si) if one.quantity is None else one.quantity.link_text()
-        given[key] = Typed(text, origin=one.origin, giver=one.giver)
+    for key, entry in inputs.items():
+        text = str(entry.si) if entry.quantity is None else entry.quantity.link_text()
+        given[key] = Typed(text, origin=entry.origin, giver=entry.giver)
     return _written(worksheet.key, given, system)
 
 
@@ -83,10 +83,10 @@ def write_plan(given: Mapping[str, Typed], system: System = "us", sheets: Iterab
 
 def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str = "") -> str:
     parts = []
-    for key, one in given.items():
-        told = f"!{MARKS[one.giver]}" if one.giver in MARKS else ""
-        mark = "~" if one.origin in ("typical", "example") else told
-        parts.append(f"{key}={quote(one.text, safe=_SAFE)}{mark}")
+    for key, text in given.items():
+        told = f"!{MARKS[text.giver]}" if text.giver in MARKS else ""
+        mark = "~" if text.origin in ("typical", "example") else told
+        parts.append(f"{key}={quote(text.text, safe=_SAFE)}{mark}")
     parts += [f"{UNITS}={system}"] if system != "us" else []
     parts += [f"{SHEETS}={sheets}"] if sheets else []
     return "#" + ";".join([f"v{VERSION}", what, *parts, "end"])

@@ -41,9 +41,9 @@ def nearest(field: Field, text: str) -> Near | None:
 
 def great_circle(latitude: float, longitude: float, other_latitude: float, other_longitude: float) -> float:
     """Distance over the globe between two points given in degrees, m, by the haversine formula."""
-    one, other = math.radians(latitude), math.radians(other_latitude)
+    here, there = math.radians(latitude), math.radians(other_latitude)
     across = math.radians(other_longitude - longitude)
-    half = math.sin((other - one) / 2) ** 2 + math.cos(one) * math.cos(other) * math.sin(across / 2) ** 2
+    half = math.sin((there - here) / 2) ** 2 + math.cos(here) * math.cos(there) * math.sin(across / 2) ** 2
     return 2 * EARTH_RADIUS * math.asin(math.sqrt(min(1.0, half)))
 
 

@@ -43,18 +43,23 @@ def told(
     if worksheet.outlook is None:
         return {}
     verdict, why = _verdict(worksheet.outlook, values, advice)
-    found = {VERDICT: (verdict, VERDICT_WORDS[verdict].format(why=text.fill(why))), CHANGE: (None, "nothing needs it")}
+    outlook = {
+        VERDICT: (verdict, VERDICT_WORDS[verdict].format(why=text.fill(why))),
+        CHANGE: (None, "nothing needs it"),
+    }
     if verdict == "not-yet":
-        found[CHANGE] = (None, "not yet known")
+        outlook[CHANGE] = (None, "not yet known")
     elif change:
         row, other = change
-        found[CHANGE] = ("; ".join(f"{key} {to}" for key, to in row.changes.items()), text.fill(row.label, other))
+        outlook[CHANGE] = ("; ".join(f"{key} {to}" for key, to in row.changes.items()), text.fill(row.label, other))
     elif verdict != "yes":
-        found[CHANGE] = (None, "none of those tried")
+        outlook[CHANGE] = (None, "none of those tried")
     return {
-        result.key: Shown(result.key, text.fill(result.label), text.fill(result.say), "choice", *found[result.key], "")
+        result.key: Shown(
+            result.key, text.fill(result.label), text.fill(result.say), "choice", *outlook[result.key], ""
+        )
         for result in worksheet.results
-        if result.key in found
+        if result.key in outlook
     }
 
 

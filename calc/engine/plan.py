@@ -444,9 +444,9 @@ def flowing(
         now = entries.si(fields[key][0], result)
         if kept is not None and now is not None and not apart(kept, now):
             continue
-        found = offer(key, sheet, entries, worksheets, fields)
-        if found and found.taken:
-            flow[key] = found.taken
+        made = offer(key, sheet, entries, worksheets, fields)
+        if made and made.taken:
+            flow[key] = made.taken
     return flow
 
 

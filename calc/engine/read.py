@@ -86,11 +86,11 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
 def _by_other_names(worksheet: Worksheet, given: Mapping[str, Typed]) -> dict[str, Typed]:
     """What was given, with each field that was only given by its other name under its own."""
     known = {field.key for field in worksheet.all_fields()}
-    found = {key: typed for key, typed in given.items() if key in known or key not in worksheet.other_names}
+    renamed = {key: typed for key, typed in given.items() if key in known or key not in worksheet.other_names}
     for name, key in worksheet.other_names.items():
         if name in given and key not in given:
-            found[key] = given[name]
-    return found
+            renamed[key] = given[name]
+    return renamed
 
 
 def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:

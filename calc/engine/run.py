@@ -102,9 +102,9 @@ def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str,
         for entry in _careful(reading)
     ]
     points = [
-        f"{one.field.label}: the nearest in its list is {one.nearest}."
-        for one in reading.inputs.values()
-        if one.nearest
+        f"{entry.field.label}: the nearest in its list is {entry.nearest}."
+        for entry in reading.inputs.values()
+        if entry.nearest
     ]
     return (*points, *asked, *unused, *careful)
 
@@ -181,8 +181,12 @@ def _own_steps(worksheet: Worksheet, reading: Reading, taken: TakenOver) -> tupl
     """The steps that are taken here: without those of other worksheets, and without what only these would need."""
     if not taken:
         return reading.course.steps
-    told = [[*placeholders(one.say), one.number, *one.conditions[0].names] for one in worksheet.checks if one.fails]
-    needed = {one.key for one in worksheet.results}.union(*told)
+    told = [
+        [*placeholders(check.say), check.number, *check.conditions[0].names]
+        for check in worksheet.checks
+        if check.fails
+    ]
+    needed = {result.key for result in worksheet.results}.union(*told)
     own: list[AnyStep] = []
     for step in reversed(reading.course.steps):
         if step.key in needed and step.key not in taken:

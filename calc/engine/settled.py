@@ -41,14 +41,14 @@ class Settled(NamedTuple):
         """The steps of a worksheet whose values others of the plan have worked out."""
         steps = {step.key for step in self.entries.reading(worksheet).course.steps}
         return {
-            one.key: self.values[one.worksheet][_there(one)]
-            for one in worksheet.takes
-            if one.key in steps and _there(one) in self.values.get(one.worksheet, {})
+            wanted.key: self.values[wanted.worksheet][_there(wanted)]
+            for wanted in worksheet.takes
+            if wanted.key in steps and _there(wanted) in self.values.get(wanted.worksheet, {})
         }
 
 
-def _there(one: Takes) -> str:
-    return one.result or one.key
+def _there(wanted: Takes) -> str:
+    return wanted.result or wanted.key
 
 
 def settled(
@@ -58,7 +58,11 @@ def settled(
     now, values = entries, dict[str, Values]()
     raised: tuple[Raised, ...] = ()
     for _ in range(MOST_ROUNDS):
-        values = {key: found for key, one in worksheets.items() if held(one, now) and (found := _values(one, now))}
+        values = {
+            key: worked
+            for key, worksheet in worksheets.items()
+            if held(worksheet, now) and (worked := _values(worksheet, now))
+        }
         answers, raised = _answers(entries, worksheets, fields, values)
         changed = {**entries, **_cases(worksheets, values, answers), **answers}
         if changed == dict(now):
@@ -85,21 +89,21 @@ def _answers(
     values: Mapping[str, Values],
 ) -> tuple[dict[str, Entry], tuple[Raised, ...]]:
     """What the worksheets give each other, and which given numbers are below a need."""
-    found: dict[str, list[tuple[str, float]]] = {}
+    offered: dict[str, list[tuple[str, float]]] = {}
     for name, those in values.items():
         for key in _gives(worksheets[name], fields, those):
-            found.setdefault(key, []).append((name, float(those[key] or 0)))
+            offered.setdefault(key, []).append((name, float(those[key] or 0)))
     for worksheet in worksheets.values():
-        for one in worksheet.takes:
-            value, asked = values.get(one.worksheet, {}).get(_there(one)), fields.get(one.key)
-            if asked and one.key not in found and isinstance(value, float) and asked[0].holds(value):
-                found[one.key] = [(one.worksheet, value)]
+        for wanted in worksheet.takes:
+            value, asked = values.get(wanted.worksheet, {}).get(_there(wanted)), fields.get(wanted.key)
+            if asked and wanted.key not in offered and isinstance(value, float) and asked[0].holds(value):
+                offered[wanted.key] = [(wanted.worksheet, value)]
     answers: dict[str, Entry] = {}
     raised: list[Raised] = []
-    for key, all_given in found.items():
+    for key, all_given in offered.items():
         field, there = fields[key][0], entries.get(key)
-        name, value = max(all_given, key=lambda one: one[1]) if field.keeps_highest else all_given[0]
-        if field.keeps_highest and field.same_as and not _sets(field.same_as, name, found, entries, fields):
+        name, value = max(all_given, key=lambda offer: offer[1]) if field.keeps_highest else all_given[0]
+        if field.keeps_highest and field.same_as and not _sets(field.same_as, name, offered, entries, fields):
             continue  # something else sets the number that this one follows, and may need it on every day
         if there and there.origin in ("typed", "link") and there.text.strip():
             standing = entries.si(field, there)
@@ -113,12 +117,12 @@ def _answers(
 def _sets(
     key: str,
     worksheet: str,
-    found: Mapping[str, list[tuple[str, float]]],
+    offered: Mapping[str, list[tuple[str, float]]],
     entries: Entries,
     fields: Mapping[str, list[Field]],
 ) -> bool:
     """Whether this worksheet's need is the highest of all for `key`, the numbers given included."""
-    needs = dict(found.get(key, ()))
+    needs = dict(offered.get(key, ()))
     given = entries.get(key)
     if given and given.origin in ("typed", "link"):
         needs[""] = entries.si(fields[key][0], given) or 0.0
@@ -127,7 +131,7 @@ def _sets(
 
 def _gives(worksheet: Worksheet, fields: Mapping[str, list[Field]], values: Values) -> list[str]:
     """The keys of a worksheet's results that others ask, where they mean the same there."""
-    asked = {one.key for one in worksheet.all_fields()}
+    asked = {field.key for field in worksheet.all_fields()}
     keys = []
     for result in worksheet.results:
         value = values.get(result.key)
@@ -146,7 +150,11 @@ def _cases(
     """The choices that an answer makes: a case that asks for what another worksheet has found is the case at hand."""
     made = {}
     for worksheet in worksheets.values():
-        taken = {one.key: one.worksheet for one in worksheet.takes if one.worksheet in values and one.key in answers}
+        taken = {
+            wanted.key: wanted.worksheet
+            for wanted in worksheet.takes
+            if wanted.worksheet in values and wanted.key in answers
+        }
         for branch in branches_of(worksheet.cases):
             for value, case in branch.cases.items():
                 for field in case.fields:

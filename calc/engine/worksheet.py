@@ -153,9 +153,9 @@ def every_combination(options: Mapping[str, list[str]]) -> list[dict[str, str]]:
 def every_pair(options: Mapping[str, list[str]]) -> list[dict[str, str]]:
     """Few combinations in which any two values of two choices meet: each next one takes in what is lacking still."""
     lacking = {
-        frozenset({(one, first), (other, second)})
-        for one, other in itertools.combinations(options, 2)
-        for first in options[one]
+        frozenset({(pair, first), (other, second)})
+        for pair, other in itertools.combinations(options, 2)
+        for first in options[pair]
         for second in options[other]
     }
     combinations = []

@@ -47,7 +47,7 @@ def _choice(told: Any, item: Item, where: str) -> None:
 
 
 def _choices(told: Any, item: Item, where: str) -> None:
-    wrong = [one for one in told if one not in item.options] if isinstance(told, list) else [told]
+    wrong = [option for option in told if option not in item.options] if isinstance(told, list) else [told]
     if wrong:
         raise EditionError(
             f"{where}: {str(wrong[0])[:60]!r} is none that can stand here; these can: {', '.join(item.options)}."

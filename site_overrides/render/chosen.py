@@ -42,7 +42,7 @@ class Chosen(NamedTuple):
     @property
     def sheets(self) -> dict[str, Sheet]:
         """The sheets that are printed."""
-        return {one.worksheet.key: one.sheet for one in self.taken if one.printed and one.sheet}
+        return {taken.worksheet.key: taken.sheet for taken in self.taken if taken.printed and taken.sheet}
 
 
 @cache
@@ -89,7 +89,7 @@ def is_complete(worksheet: Worksheet, entries: Entries) -> bool:
 
 def _is_known(worksheet: Worksheet, entries: Entries) -> bool:
     """Whether a plan holds enough of what a worksheet asks."""
-    asked = [one.field.key for one in entries.reading(worksheet).inputs.values() if not one.field.optional]
+    asked = [entry.field.key for entry in entries.reading(worksheet).inputs.values() if not entry.field.optional]
     return sum(key in entries for key in asked) >= KNOWN_SHARE * len(asked)
 
 
@@ -101,7 +101,11 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
     reading = entries.reading(worksheet)
     if reading.problems:
         # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
-        asks = {one.key for one in reading.course.fields if one.kind != "choice" and not (one.typical or one.optional)}
+        asks = {
+            field.key
+            for field in reading.course.fields
+            if field.kind != "choice" and not (field.typical or field.optional)
+        }
         told = _belongs(worksheet.in_record, entries) and asks <= entries.keys()
         return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
     lacks, held = _lacks(reading.inputs), _is_held(worksheet, entries)
@@ -120,12 +124,12 @@ def _texts(problems: tuple[Problem, ...]) -> tuple[str, ...]:
 
 def _lacks(inputs: Mapping[str, Input]) -> tuple[str, ...]:
     """The numbers that nobody gave and that nothing usual could stand in for."""
-    return tuple(one.field.label for one in inputs.values() if one.origin == "example" and needs(one))
+    return tuple(entry.field.label for entry in inputs.values() if entry.origin == "example" and needs(entry))
 
 
-def needs(one: Input) -> bool:
+def needs(entry: Input) -> bool:
     """Whether a number has no usual value that could stand in for it."""
-    return one.quantity is not None and one.field.typical is None and not one.field.optional
+    return entry.quantity is not None and entry.field.typical is None and not entry.field.optional
 
 
 def _belongs(only: OnlyWith | None, entries: Entries) -> bool:

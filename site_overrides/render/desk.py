@@ -70,8 +70,8 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     work = settled(given, worksheets, fields(), is_complete)
     answered = [_answered(worksheet, given, work.entries, system) for worksheet in worksheets.values()]
     told = {
-        one.sheet.worksheet.key: [problem for problem in one.sheet.problems if problem.key != asked.get("typing")]
-        for one in answered
+        reply.sheet.worksheet.key: [problem for problem in reply.sheet.problems if problem.key != asked.get("typing")]
+        for reply in answered
     }
     wrong = _wrong(answered)
     link = "" if wrong else _link(answered, given, str(asked.get("address") or "")[:LONGEST], system)
@@ -98,27 +98,27 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
     # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
     unknown = {next(field.key for field in worksheet.all_fields()): Typed("", system, "typical")}
     sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
-    lacks = tuple(one.field.label for one in sheet.inputs.values() if one.origin == "example" and needs(one))
+    lacks = tuple(entry.field.label for entry in sheet.inputs.values() if entry.origin == "example" and needs(entry))
     computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
     return Answered(sheet, known, lacks, computed)
 
 
 def _wrong(answered: list[Answered]) -> str:
-    """A sentence that names the boxes with something in them that cannot be used; empty without one."""
-    labels = {field.key: field.label for one in answered for field in one.sheet.worksheet.all_fields()}
-    keys = dict.fromkeys(problem.key for one in answered for problem in one.sheet.problems)
+    """A sentence that names the boxes with something in them that cannot be used; empty without reply."""
+    labels = {field.key: field.label for reply in answered for field in reply.sheet.worksheet.all_fields()}
+    keys = dict.fromkeys(problem.key for reply in answered for problem in reply.sheet.problems)
     return f"See: {'; '.join(labels.get(key, key) for key in keys)}." if keys else ""
 
 
 def _link(answered: list[Answered], given: Entries, address: str, system: System) -> str:
     """One link for the whole question: a worksheet's, or the plan's where it asks for several."""
     if len(answered) > 1:
-        asked = {field.key for one in answered for field in one.sheet.worksheet.all_fields()}
+        asked = {field.key for reply in answered for field in reply.sheet.worksheet.all_fields()}
         known = {key: entry for key, entry in given.items() if key in asked}
-        sheets = [one.sheet.worksheet.key for one in answered]
+        sheets = [reply.sheet.worksheet.key for reply in answered]
         return address + (record.link_of(Entries(known, given.reader), system, sheets) if known else "")
-    (one,) = answered
-    return address + (link_of(one.sheet) if one.given else f"#{one.sheet.worksheet.key}")
+    (reply,) = answered
+    return address + (link_of(reply.sheet) if reply.given else f"#{reply.sheet.worksheet.key}")
 
 
 # --- the boxes
@@ -128,15 +128,15 @@ def _form(answered: list[Answered]) -> Markup:
     """The boxes of the question, empty, each once; those of cases that are not chosen are hidden."""
     placed: set[str] = set()
     groups = []
-    for one in answered:
+    for reply in answered:
         asked: dict[str, Field] = {}
-        for field in (*one.sheet.course.fields, *one.sheet.worksheet.all_fields()):
+        for field in (*reply.sheet.course.fields, *reply.sheet.worksheet.all_fields()):
             if field.key not in placed:
                 asked.setdefault(field.key, field)
         placed.update(asked)
         groups.append(
             {
-                "title": one.sheet.worksheet.question if len(answered) > 1 else "",
+                "title": reply.sheet.worksheet.question if len(answered) > 1 else "",
                 "asked": [field for field in asked.values() if not field.optional],
                 "optional": [field for field in asked.values() if field.optional],
             }
@@ -147,56 +147,56 @@ def _form(answered: list[Answered]) -> Markup:
 def _states(answered: list[Answered], told: Mapping[str, list[Problem]]) -> dict[str, dict[str, str]]:
     """For each box that is asked now: what stands in it, its unit in words, what is taken if it is empty, its error."""
     states: dict[str, dict[str, str]] = {}
-    for one in answered:
-        problems = told[one.sheet.worksheet.key]
-        for key, state in view.field_states(one.sheet, one.given, problems).items():
+    for reply in answered:
+        problems = told[reply.sheet.worksheet.key]
+        for key, state in view.field_states(reply.sheet, reply.given, problems).items():
             if key in states:
                 continue
-            taken = one.sheet.inputs.get(key)
+            taken = reply.sheet.inputs.get(key)
             states[key] = {
-                "value": state["value"] if key in one.given else "",
+                "value": state["value"] if key in reply.given else "",
                 "unit": state["unit"],
                 "measure": state["measure"],
-                "note": _note(taken, one) if taken and key not in one.given else "",
+                "note": _note(taken, reply) if taken and key not in reply.given else "",
                 "error": state["error"],
             }
     return states
 
 
-def _note(taken: Input, one: Answered) -> str:
-    computed = one.computed.get(taken.field.key)
+def _note(taken: Input, reply: Answered) -> str:
+    computed = reply.computed.get(taken.field.key)
     by = WORKSHEETS[computed.worksheet].question if computed else ""
-    return str(fill("desk_note.html", found=taken, shown=taken.shown(one.sheet.system), by=by))
+    return str(fill("desk_note.html", found=taken, shown=taken.shown(reply.sheet.system), by=by))
 
 
 # --- the answer
 
 
 def _plates(answered: list[Answered], told: Mapping[str, list[Problem]]) -> list[str]:
-    return [_plate(one, told[one.sheet.worksheet.key]) for one in answered if one.given]
+    return [_plate(reply, told[reply.sheet.worksheet.key]) for reply in answered if reply.given]
 
 
-def _plate(one: Answered, told: list[Problem]) -> str:
-    """The answer on its plate; never one that rests on a number of the worked example."""
-    if not one.lacks or one.sheet.problems:
-        return view.slots(one.sheet, told)["plate"]
-    return str(view.empty_plate(one.sheet, f"Still needed: {'; '.join(one.lacks)}."))
+def _plate(reply: Answered, told: list[Problem]) -> str:
+    """The answer on its plate; never reply that rests on a number of the worked example."""
+    if not reply.lacks or reply.sheet.problems:
+        return view.slots(reply.sheet, told)["plate"]
+    return str(view.empty_plate(reply.sheet, f"Still needed: {'; '.join(reply.lacks)}."))
 
 
 def _urgent(answered: list[Answered], low: list[Said]) -> list[Said]:
     """What stops the question, makes it unworkable or is to be seen to, the gravest first."""
-    return in_order([*low, *(said for one in answered if one.told for said in of_sheet(one.sheet, ""))])
+    return in_order([*low, *(said for reply in answered if reply.told for said in of_sheet(reply.sheet, ""))])
 
 
 def _message(answered: list[Answered], said: list[Said], link: str, signed: list[str]) -> str:
     """A few plain lines for a customer, in the sheets' units."""
-    lines = [" ".join(one.sheet.worksheet.question for one in answered)]
-    if any(one.given for one in answered):
-        grave = [one for one in said if one.level != "caution"]
-        cautions = [one for one in said if one.level == "caution"]
-        lines += [f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}" for one in grave]
-        lines += [_result(one) for one in answered if one.given]
-        lines += [f"{LEVEL_WORDS[one.level]}: {one.title} {one.text}" for one in cautions[:MOST_CAUTIONS]]
+    lines = [" ".join(reply.sheet.worksheet.question for reply in answered)]
+    if any(reply.given for reply in answered):
+        grave = [sentence for sentence in said if sentence.level != "caution"]
+        cautions = [sentence for sentence in said if sentence.level == "caution"]
+        lines += [f"{LEVEL_WORDS[said.level]}: {said.title} {said.text}" for said in grave]
+        lines += [_result(reply) for reply in answered if reply.given]
+        lines += [f"{LEVEL_WORDS[said.level]}: {said.title} {said.text}" for said in cautions[:MOST_CAUTIONS]]
         if rest := len(cautions) - MOST_CAUTIONS if len(cautions) > MOST_CAUTIONS else 0:
             lines.append(f"{rest} more {'caution is' if rest == 1 else 'cautions are'} at the link.")
         lines += _known(answered)
@@ -206,23 +206,23 @@ def _message(answered: list[Answered], said: list[Said], link: str, signed: list
     return "\n".join([*lines, *(line for line in signed if line)])
 
 
-def _result(one: Answered) -> str:
-    headline = one.sheet.headline
-    if one.lacks or headline is None:
-        label = headline.label if headline else one.sheet.worksheet.question
-        return f"{label}: not worked out yet. We still need: {'; '.join(one.lacks)}."
-    return f"{headline.label}: {headline.shown}{' (rough)' if one.sheet.rough else ''}. {one.sheet.say}"
+def _result(reply: Answered) -> str:
+    headline = reply.sheet.headline
+    if reply.lacks or headline is None:
+        label = headline.label if headline else reply.sheet.worksheet.question
+        return f"{label}: not worked out yet. We still need: {'; '.join(reply.lacks)}."
+    return f"{headline.label}: {headline.shown}{' (rough)' if reply.sheet.rough else ''}. {reply.sheet.say}"
 
 
 def _known(answered: list[Answered]) -> Iterator[str]:
     """Whose numbers these are: the customer's, the dealer's stock, or assumed, each with its value."""
     told: dict[str, dict[str, str]] = {"house": {}, "stock": {}, "assumed": {}}
-    for one in answered:
-        for key, taken in one.sheet.inputs.items():
-            whose = "stock" if taken.giver == "stock" else "house" if key in one.given else "assumed"
+    for reply in answered:
+        for key, taken in reply.sheet.inputs.items():
+            whose = "stock" if taken.giver == "stock" else "house" if key in reply.given else "assumed"
             stands_in = whose == "assumed" and (taken.origin not in ("typical", "example") or taken.field.optional)
             if not stands_in and not (taken.origin == "example" and needs(taken)):
-                told[whose].setdefault(key, f"{taken.field.label} {taken.shown(one.sheet.system)}")
+                told[whose].setdefault(key, f"{taken.field.label} {taken.shown(reply.sheet.system)}")
     words = {"house": "From what we know of your house", "stock": "From our stock", "assumed": "Assumed"}
     for whose, entries in told.items():
         if entries:
@@ -244,7 +244,7 @@ def page(edition: Any, addresses: Mapping[str, str], whole: str) -> str:
             known=Markup(known),  # noqa: S704 - filled in by our own template
             shelves=[(name, label, giver, getattr(edition, name)) for name, label, giver in SHELVES],
             together=[(JOIN.join(keys), label, whole) for label, keys in TOGETHER],
-            worksheets=[(key, one.question, addresses[key]) for key, one in WORKSHEETS.items() if key in addresses],
+            worksheets=[(key, reply.question, addresses[key]) for key, reply in WORKSHEETS.items() if key in addresses],
             first="tank-size",
         )
     )

@@ -75,7 +75,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
     """The whole document as HTML."""
     sheets = chosen.sheets
     sources = list(dict.fromkeys(key for sheet in sheets.values() for key, _ in sheet.sources))
-    chain = next(one for one in chosen.taken if one.worksheet.checks)
+    chain = next(taken for taken in chosen.taken if taken.worksheet.checks)
     return str(
         fill(
             "record.html",
@@ -96,7 +96,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
             not_checked=chain.worksheet.not_checked,
-            left=[one for one in chosen.taken if not (one.printed and one.sheet)],
+            left=[taken for taken in chosen.taken if not (taken.printed and taken.sheet)],
             code=qr.svg(wanted.reopens, "QR code of the address beside it") if wanted.reopens else "",
         )
     )
@@ -205,14 +205,17 @@ def _piping(sheets: Mapping[str, Sheet], system: System, wanted: str) -> dict[st
 def suited(sheets: Mapping[str, Sheet]) -> str:
     """The piping drawing nearest to a plan: one open to the air before all others, then in the worksheets' order."""
     wanted = [
-        one.drawing for worksheet in WORKSHEETS.values() for one in worksheet.suits if _holds(one, worksheet, sheets)
+        suits.drawing
+        for worksheet in WORKSHEETS.values()
+        for suits in worksheet.suits
+        if _holds(suits, worksheet, sheets)
     ]
     closed = next(key for key, system in SYSTEMS.items() if not system.vented)
     return min(wanted, key=lambda key: not SYSTEMS[key].vented, default=closed)
 
 
-def _holds(one: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> bool:
-    if not one.when:
+def _holds(suits: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> bool:
+    if not suits.when:
         return worksheet.key in sheets
-    asked = [sheet.values for sheet in sheets.values() if one.condition.names <= sheet.values.keys()]
-    return any(one.condition(values, {}) for values in asked)
+    asked = [sheet.values for sheet in sheets.values() if suits.condition.names <= sheet.values.keys()]
+    return any(suits.condition(values, {}) for values in asked)

@@ -34,13 +34,13 @@ def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
 
     One that speaks `instead` of the others is heard before them.
     """
-    found: dict[Part, Row] = {}
+    rows: dict[Part, Row] = {}
     for sheet, sized in _sizes(sheets):
         row = _row(sized, sheet, system)
-        if sized.part not in found or not found[sized.part].known or (sized.instead and row.known):
-            found[sized.part] = row
+        if sized.part not in rows or not rows[sized.part].known or (sized.instead and row.known):
+            rows[sized.part] = row
     return [
-        (found.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)
+        (rows.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)
         for part in PARTS
     ]
 
@@ -52,13 +52,13 @@ def drawable() -> set[str]:
 
 def drawn(sheets: Mapping[str, Sheet], system: System) -> dict[str, str]:
     """The sizes that stand beside the parts of a piping drawing, by the drawing's key."""
-    found: dict[str, str] = {}
+    sizes: dict[str, str] = {}
     for sheet, sized in _sizes(sheets):
         if sized.short and _row(sized, sheet, system).known:
             short = _texts(sheet, system).fill(sized.short)
             for key in sized.drawn:
-                found.setdefault(key, short)
-    return found
+                sizes.setdefault(key, short)
+    return sizes
 
 
 def _sizes(sheets: Mapping[str, Sheet]) -> Iterator[tuple[Sheet, Sizes]]:
@@ -78,13 +78,13 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
     name, worksheet = sized.called or sized.part.name, sheet.worksheet.key
     texts, told = _texts(sheet, system), (sized.size, sized.quantity, sized.material)
     fed = _fed_by(sheet, [key for text in told for key in placeholders(text)])
-    unsure = [one for key, one in sheet.inputs.items() if key in fed and one.origin == "example"]
-    lacks = tuple(one.field.label for one in unsure if one.quantity is not None)
+    unsure = [entry for key, entry in sheet.inputs.items() if key in fed and entry.origin == "example"]
+    lacks = tuple(entry.field.label for entry in unsure if entry.quantity is not None)
     if lacks:
         return Row(name, NOT_YET, worksheet, lacks=lacks, known=False)
-    assumes = tuple(f"{one.field.label}: {one.shown(system)}" for one in unsure)
+    assumes = tuple(f"{entry.field.label}: {entry.shown(system)}" for entry in unsure)
     size, quantity, material = (texts.fill(text) for text in told)
-    from_stock = any(one.giver == "stock" for key, one in sheet.inputs.items() if key in placeholders(sized.size))
+    from_stock = any(entry.giver == "stock" for key, entry in sheet.inputs.items() if key in placeholders(sized.size))
     return Row(
         name,
         size,

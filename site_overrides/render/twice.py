@@ -29,10 +29,10 @@ def stated(sheets: Mapping[str, Sheet], system: System) -> Iterator[Stated]:
     """Every number that the worksheets of a record take or give."""
     for place, sheet in enumerate(sheets.values(), 1):
         given = {"typed": "given", "link": "given", "typical": "assumed", "example": "assumed"}
-        for key, one in sheet.inputs.items():
-            if one.quantity is not None and isinstance(one.si, float):
-                how = given.get(one.origin, "found")
-                yield Stated(key, one.field.label, one.si, one.shown(system), place, how)
+        for key, entry in sheet.inputs.items():
+            if entry.quantity is not None and isinstance(entry.si, float):
+                how = given.get(entry.origin, "found")
+                yield Stated(key, entry.field.label, entry.si, entry.shown(system), place, how)
         for result in sheet.results:
             if isinstance(result.si, float | int) and result.key not in sheet.inputs:
                 yield Stated(result.key, result.label, result.si, result.shown, place, "found")
@@ -41,43 +41,42 @@ def stated(sheets: Mapping[str, Sheet], system: System) -> Iterator[Stated]:
 def values_of(stands: list[Stated]) -> list[list[Stated]]:
     """The same, put together by value."""
     groups: list[list[Stated]] = []
-    for one in stands:
-        near = next((group for group in groups if _near(group[0].si, one.si)), None)
+    for statement in stands:
+        near = next((group for group in groups if _near(group[0].si, statement.si)), None)
         if near is None:
-            groups.append([one])
+            groups.append([statement])
         else:
-            near.append(one)
+            near.append(statement)
     return groups
 
 
-def _near(one: float, other: float) -> bool:
-    return abs(one - other) <= SAME * max(abs(one), abs(other))
+def _near(first: float, other: float) -> bool:
+    return abs(first - other) <= SAME * max(abs(first), abs(other))
 
 
 def told_apart(chosen: Chosen, system: System) -> list[str]:
     """A sentence for each quantity that has several values: of one key that is shared, or of one label."""
     sheets = chosen.sheets
     by_name: dict[str, list[Stated]] = {}
-    for one in stated(sheets, system):
-        by_name.setdefault(one.key if one.key in BY_KEY else one.label, []).append(one)
+    for statement in stated(sheets, system):
+        by_name.setdefault(statement.key if statement.key in BY_KEY else statement.label, []).append(statement)
     sentences = []
     for name, stands in by_name.items():
         groups = values_of(stands)
         if len(groups) > 1:
             sentences.append(" ".join((_sentence(name, groups), *_why_not(name, sheets))))
-    return [*(_raised(one, chosen, system) for one in chosen.raised), *sentences]
+    return [*(_raised(raised, chosen, system) for raised in chosen.raised), *sentences]
 
 
-def _raised(one: Raised, chosen: Chosen, system: System) -> str:
+def _raised(raised: Raised, chosen: Chosen, system: System) -> str:
     """Of a number that was given too low."""
-    given = chosen.given.value(one.field, one.given)
-    place = list(chosen.sheets).index(one.worksheet) + 1 if one.worksheet in chosen.sheets else 0
-    who = f"worksheet {place}" if place else f"“{WORKSHEETS[one.worksheet].question}”"
-    need = show(one.need, one.field.unit(system), system, 4)
-    told = given.shown(system) if given else one.given.text
-    return (
-        f"{one.field.label}: {told} was given; {who} finds that {need} are needed. Of several needs the highest counts."
-    )
+    given = chosen.given.value(raised.field, raised.given)
+    place = list(chosen.sheets).index(raised.worksheet) + 1 if raised.worksheet in chosen.sheets else 0
+    who = f"worksheet {place}" if place else f"“{WORKSHEETS[raised.worksheet].question}”"
+    need = show(raised.need, raised.field.unit(system), system, 4)
+    told = given.shown(system) if given else raised.given.text
+    needed = f"{who} finds that {need} are needed. Of several needs the highest counts."
+    return f"{raised.field.label}: {told} was given; {needed}"
 
 
 def _why_not(key: str, sheets: Mapping[str, Sheet]) -> list[str]:
@@ -94,16 +93,16 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
     field = BY_KEY[name][0] if name in BY_KEY else None
     label = field.label if field else groups[0][0].label
     clauses = []
-    for group in sorted(groups, key=lambda group: [one.how for one in group].count("found") == len(group)):
-        taken = [one for one in group if one.how != "found"]
-        found = [one for one in group if one.how == "found"]
+    for group in sorted(groups, key=lambda group: [statement.how for statement in group].count("found") == len(group)):
+        taken = [statement for statement in group if statement.how != "found"]
+        worked_out = [statement for statement in group if statement.how == "found"]
         if taken:
             how = {"given": ", as given,", "assumed": ", as it usually is there,"}[taken[0].how]
             verb = "takes" if len(taken) == 1 else "take"
             clauses.append(f"{_places(taken)} {verb} {group[0].shown}{how}".rstrip(","))
-        if found:
-            clauses.append(f"{_places(found)} {'finds' if len(found) == 1 else 'find'} {group[0].shown}")
-    hows = {one.how for group in groups for one in group}
+        if worked_out:
+            clauses.append(f"{_places(worked_out)} {'finds' if len(worked_out) == 1 else 'find'} {group[0].shown}")
+    hows = {statement.how for group in groups for statement in group}
     why = ""
     if field and field.keeps_highest:
         why = " Of several needs the highest counts."
@@ -115,7 +114,7 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
 
 
 def _places(stands: list[Stated]) -> str:
-    numbers = [str(place) for place in dict.fromkeys(one.place for one in stands)]
+    numbers = [str(place) for place in dict.fromkeys(statement.place for statement in stands)]
     if len(numbers) == 1:
         return f"worksheet {numbers[0]}"
     return f"worksheets {', '.join(numbers[:-1])} and {numbers[-1]}"

@@ -41,16 +41,16 @@ class First(NamedTuple):
 
 def first(said: list[Said]) -> First:
     """All that is grave, and as many cautions as a reader takes in."""
-    grave = [one for one in said if one.level != "caution"]
-    cautions = [one for one in said if one.level == "caution"]
+    grave = [sentence for sentence in said if sentence.level != "caution"]
+    cautions = [sentence for sentence in said if sentence.level == "caution"]
     return First(_verdict(said), (*grave, *cautions[:MOST_CAUTIONS]), tuple(cautions[MOST_CAUTIONS:]))
 
 
 def _verdict(said: list[Said]) -> str:
     """The sentence at the head of a record."""
-    stops = sum(one.level == "stop" for one in said)
-    fails = sum(one.level == "unworkable" for one in said)
-    cautions = sum(one.level == "caution" for one in said)
+    stops = sum(sentence.level == "stop" for sentence in said)
+    fails = sum(sentence.level == "unworkable" for sentence in said)
+    cautions = sum(sentence.level == "caution" for sentence in said)
     if stops:
         return f"Stop: {_counted(stops, 'danger')} in this plan must be mended before a fire is lit."
     if fails:
@@ -68,11 +68,11 @@ def urgent(chosen: Chosen, system: System) -> list[Said]:
     """Every stop, every plan that cannot work and every caution, also of worksheets that are left out of the record."""
     said: list[Said] = []
     places = {key: number for number, key in enumerate(chosen.sheets, 1)}
-    levels = {one.worksheet.key: {said.level for said in one.sheet.advice} for one in chosen.taken if one.sheet}
-    for one in chosen.taken:
-        place = places.get(one.worksheet.key)
-        where = f"Worksheet {place}" if place else one.worksheet.question
-        said += _of_worksheet(one, where, levels)
+    levels = {taken.worksheet.key: {said.level for said in taken.sheet.advice} for taken in chosen.taken if taken.sheet}
+    for taken in chosen.taken:
+        place = places.get(taken.worksheet.key)
+        where = f"Worksheet {place}" if place else taken.worksheet.question
+        said += _of_worksheet(taken, where, levels)
     said += too_low(chosen.raised, chosen.given, system)
     said += _stale(chosen)
     return in_order(said)
@@ -82,22 +82,22 @@ def in_order(said: Iterable[Said]) -> list[Said]:
     """Each said once, the gravest first and of cautions the weightiest."""
     order = list(LEVEL_WORDS)
     once: dict[tuple[str, str], Said] = {}
-    for one in said:  # several worksheets may say the same of one number
-        once.setdefault((one.level, one.title), one)
-    return sorted(once.values(), key=lambda one: (order.index(one.level), -one.weight))
+    for sentence in said:  # several worksheets may say the same of one number
+        once.setdefault((sentence.level, sentence.title), sentence)
+    return sorted(once.values(), key=lambda said: (order.index(said.level), -said.weight))
 
 
-def _of_worksheet(one: Taken, where: str, levels: Mapping[str, set[str]]) -> list[Said]:
-    said = [Said("caution", "It could not be worked out.", text, where, NOT_OF_THIS_JOB) for text in one.problems]
-    if one.sheet is None:
+def _of_worksheet(taken: Taken, where: str, levels: Mapping[str, set[str]]) -> list[Said]:
+    said = [Said("caution", "It could not be worked out.", text, where, NOT_OF_THIS_JOB) for text in taken.problems]
+    if taken.sheet is None:
         return said
-    of_it = of_sheet(one.sheet, where, levels)
-    if not one.printed and (assumed := len(one.sheet.assumed)):
+    of_it = of_sheet(taken.sheet, where, levels)
+    if not taken.printed and (assumed := len(taken.sheet.assumed)):
         rough = f" Rough: {_counted(assumed, 'number')} there {'is' if assumed == 1 else 'are'} assumed."
         of_it = [each._replace(text=each.text + rough) for each in of_it]
     said += of_it
-    if one.printed and one.lacks:
-        text = f"Nobody gave {', '.join(one.lacks)}; the worked example's stand in."
+    if taken.printed and taken.lacks:
+        text = f"Nobody gave {', '.join(taken.lacks)}; the worked example's stand in."
         said.append(Said("caution", "This is not worked out for this job.", text, where, NOT_OF_THIS_JOB))
     return said
 
@@ -107,7 +107,11 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
 
     `levels` are those of what other worksheets say: a link that fails by their number is told by them.
     """
-    said = [Said(one.level, one.title, one.text, where, one.weight) for one in sheet.advice if one.level != "note"]
+    said = [
+        Said(advice.level, advice.title, advice.text, where, advice.weight)
+        for advice in sheet.advice
+        if advice.level != "note"
+    ]
     for verdict in sheet.verdicts:
         told_by = _judged_by(sheet.worksheet, verdict.key)
         told = any(verdict.status in levels.get(worksheet, ()) for worksheet in told_by)
@@ -118,22 +122,25 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
 
 def _judged_by(worksheet: Worksheet, key: str) -> set[str]:
     """The worksheets whose numbers decide a link of the chain."""
-    check = next(one for one in worksheet.checks if one.key == key)
+    check = next(check for check in worksheet.checks if check.key == key)
     names = check.conditions[0].names if check.fails else ()
-    return {one.worksheet for one in worksheet.takes if one.key in names}
+    return {takes.worksheet for takes in worksheet.takes if takes.key in names}
 
 
 def too_low(raised: Iterable[Raised], given: Entries, system: System) -> list[Said]:
     """A caution for every number that was given lower than a worksheet of the same plan needs it."""
     said = []
-    for one in raised:
-        value = given.value(one.field, one.given)
-        if one.need - (given.si(one.field, one.given) or 0) <= SLIGHT:
+    for too_low in raised:
+        value = given.value(too_low.field, too_low.given)
+        if too_low.need - (given.si(too_low.field, too_low.given) or 0) <= SLIGHT:
             continue
-        need, told = show(one.need, one.field.unit(system), system, 3), value.shown(system) if value else one.given.text
-        title = f"{one.field.label} is given too low."
+        need, told = (
+            show(too_low.need, too_low.field.unit(system), system, 3),
+            value.shown(system) if value else too_low.given.text,
+        )
+        title = f"{too_low.field.label} is given too low."
         text = f"It was given as {told}; {need} are needed, and that counts here."
-        said.append(Said("caution", title, text, WORKSHEETS[one.worksheet].question, TOO_LOW))
+        said.append(Said("caution", title, text, WORKSHEETS[too_low.worksheet].question, TOO_LOW))
     return said
 
 

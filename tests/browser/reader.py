@@ -92,10 +92,10 @@ class Reader:
 
     def results(self) -> dict[str, str]:
         """What the table of results says, by key, with plain spaces."""
-        found = self.sheet.locator("tr[data-result]").evaluate_all(
+        element = self.sheet.locator("tr[data-result]").evaluate_all(
             "rows => rows.map((row) => [row.dataset.result, row.querySelector('td').textContent])"
         )
-        return {key: plain(text) for key, text in found}
+        return {key: plain(text) for key, text in element}
 
     def errors(self) -> list[str]:
         """The sentences of the summary above the boxes, with plain spaces."""
@@ -113,11 +113,11 @@ def assert_says(reader: Reader, given: Mapping[str, Typed], system: System = "us
     if sheet.problems:
         assert reader.state == "wrong"
         assert reader.figure == "No result yet"
-        assert reader.errors() == [plain(one["text"]) for one in said["errors"]]
+        assert reader.errors() == [plain(error["text"]) for error in said["errors"]]
         return sheet
     assert reader.state == "ready"
     assert reader.figure == plain(said["headline"])
-    assert reader.results() == {key: plain(one["shown"]) for key, one in said["results"].items()}
+    assert reader.results() == {key: plain(result["shown"]) for key, result in said["results"].items()}
     advice = plain(" ".join(reader.sheet.locator("[data-slot=verdict], [data-slot=advice]").all_inner_texts()))
     for one in said["advice"]:
         assert plain(one["text"]) in advice

@@ -105,18 +105,18 @@ def expected(sheet: Sheet, page: dict[str, Any]) -> dict[str, Any]:
     fields = {"shown": page["shown"], "box": page["box"]}
     assert set(page["shown"]) == {field.key for field in sheet.course.fields}
     if sheet.problems:
-        told = {"state": "wrong", "figure": "No result yet", "errors": [one["text"] for one in said["errors"]]}
+        told = {"state": "wrong", "figure": "No result yet", "errors": [error["text"] for error in said["errors"]]}
         return page | told | fields | {"rough": False}
     page["figure"] = plain(page["figure"])
     page["results"] = [[key, plain(text)] for key, text in page["results"]]
-    for one in said["advice"]:
-        assert plain(one["text"]) in plain(page["advice"])
+    for advice in said["advice"]:
+        assert plain(advice["text"]) in plain(page["advice"])
     return {
         "state": "ready",
         "figure": plain(said["headline"]),
         "rough": said["rough"],
         "errors": [],
-        "results": [[key, plain(one["shown"])] for key, one in said["results"].items()],
+        "results": [[key, plain(result["shown"])] for key, result in said["results"].items()],
         "advice": page["advice"],
         **fields,
     }

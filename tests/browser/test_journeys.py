@@ -58,7 +58,7 @@ class Journey:
         assert not sheet.problems
         assert sheet.headline
         assert reader.figure == plain(sheet.headline.shown)
-        assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+        assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
         assert self.page.evaluate("document.documentElement.scrollWidth") <= self.page.viewport_size["width"]  # type: ignore[index]
 
 
@@ -105,9 +105,9 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
     # 2. The page tells what the house loses on the coldest day. I take that number along.
     reader.sheet.locator("[data-ss-use=design_load]").click()
     expect(reader.slot("used")).to_contain_text("In your plan: Design load (heat lost on the coldest day)")
-    load = plan.offers(sheet, {"design_load": [one for one in _fields("stored-heat") if one.key == "design_load"]})[
-        "design_load"
-    ]
+    load = plan.offers(
+        sheet, {"design_load": [field for field in _fields("stored-heat") if field.key == "design_load"]}
+    )["design_load"]
 
     # 3. On the next page it is there; where my browser keeps nothing, I was told and type it again.
     reader = journey.goes_to("stored-heat")
@@ -152,7 +152,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
     # 7. Back at the tank, the answer follows from my own baseboards now.
     reader = journey.goes_to("stored-heat")
     lowest = plan.offers(
-        emitters, {"lowest_useful": [one for one in _fields("stored-heat") if one.key == "lowest_useful"]}
+        emitters, {"lowest_useful": [field for field in _fields("stored-heat") if field.key == "lowest_useful"]}
     )["lowest_useful"]
     if journey.keeps:
         known["lowest_useful"] = Typed(lowest.text, "us", "computed")
@@ -235,7 +235,7 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
 
     # 4. The customer's thermometer shows less than the dealer thought. I correct it, and the working follows.
     reader.type("store_top", "178")
-    given = {key: Typed(one.text, "us", one.origin) for key, one in sent.inputs.items() if not one.from_field}
+    given = {key: Typed(entry.text, "us", entry.origin) for key, entry in sent.inputs.items() if not entry.from_field}
     given["store_top"] = Typed("178")
     corrected = answer("stored-heat", given)
     journey.sees(reader, corrected)
@@ -259,7 +259,7 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     rows = list(csv.reader(io.StringIO(Path(download.value.path()).read_text(encoding="utf-8-sig"))))
     assert rows[0] == ["Result", "Value", "Unit"]
     assert [" ".join(row[1:]).strip() for row in rows[1:]] == [
-        plain(one.shown).replace(",", "").replace("\N{MINUS SIGN}", "-") for one in corrected.results
+        plain(result.shown).replace(",", "").replace("\N{MINUS SIGN}", "-") for result in corrected.results
     ]
 
     # 7. I send the corrected numbers back as a link.

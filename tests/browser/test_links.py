@@ -18,8 +18,8 @@ CLIPBOARD = ["clipboard-read", "clipboard-write"]
 def test_a_copied_link_brings_the_same_numbers_to_somebody_else(live: Live) -> None:
     given = {"store_volume": Typed("1/2 m3"), "lowest_useful": Typed("95"), "design_load": Typed("4.2 kW")}
     with live("stored-heat", permissions=CLIPBOARD) as reader:
-        for key, one in given.items():
-            reader.type(key, one.text)
+        for key, text in given.items():
+            reader.type(key, text.text)
         mine = reader.results()
         reader.sheet.get_by_role("button", name="Copy a link").click()
         expect(reader.slot("said")).to_have_text("The link is copied. It holds these numbers.")

@@ -22,7 +22,7 @@ def expected(worksheet: str, given: dict[str, str], system: System = "us") -> di
     """The results of a worksheet for what was typed, as the desktop works them out."""
     sheet = answer(worksheet, {key: Typed(text, system) for key, text in given.items()}, system)
     assert not sheet.problems
-    return {one.key: plain(one.shown) for one in sheet.results}
+    return {result.key: plain(result.shown) for result in sheet.results}
 
 
 def test_typing_works_the_numbers_out_anew(at: At) -> None:
@@ -156,7 +156,9 @@ def test_units_switch_without_losing_what_was_typed(at: At) -> None:
     reader.page.get_by_role("button", name="SI units").click()
     reader.wait()
     given = {key: Typed(text, "us") for key, text in texts.items()}
-    assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", given, "si").results}
+    assert reader.results() == {
+        result.key: plain(result.shown) for result in answer("stored-heat", given, "si").results
+    }
     shown = {key: reader.box(key).input_value() for key in texts}
     assert shown == {"store_volume": "500", "lowest_useful": "45", "store_top": "82.29", "design_load": "3.663"}
     expect(reader.field("store_top").locator(".ss-unit")).to_have_text("degrees Celsius")
@@ -172,7 +174,9 @@ def test_units_are_remembered_for_the_whole_site(live: Live, served: Any) -> Non
         reader.wait()
         reader.page.reload()
         reader.wait_until_live()
-        assert reader.results() == {one.key: plain(one.shown) for one in answer("stored-heat", {}, "si").results}
+        assert reader.results() == {
+            result.key: plain(result.shown) for result in answer("stored-heat", {}, "si").results
+        }
         expect(reader.page.get_by_role("button", name="SI units")).to_have_attribute("aria-pressed", "true")
         expect(reader.slot("whose")).to_contain_text("Worked example")
         reader.page.goto(served.url)
@@ -190,7 +194,7 @@ def test_a_number_that_the_reader_does_not_know(at: At) -> None:
     sheet = answer("stored-heat", {"store_volume": Typed("800")})
     assumed = sheet.inputs["cold_water"]
     assert assumed.origin == "typical"
-    assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+    assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
     expect(reader.box("cold_water")).to_have_value(assumed.text.split("°")[0].strip())
     expect(reader.field("cold_water")).to_have_attribute("data-from", "typical")
     expect(reader.field("cold_water").locator(".ss-note")).to_contain_text("Assumed")
@@ -303,7 +307,7 @@ def test_it_works_where_storage_is_refused(
         page.get_by_role("button", name="SI units").click()
         reader.wait()
         sheet = answer("stored-heat", {"store_volume": Typed("640")}, "si")
-        assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+        assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
         troubles[:] = [trouble for trouble in troubles if "/assets/js/" in trouble]  # the theme's own scripts mind
 
 

@@ -386,7 +386,7 @@ def test_two_tabs_agree(visiting: Visiting, served: server.Site, places: dict[st
         expect(first.box("store_volume")).to_have_value("320")
         first.wait()
         sheet = answer("stored-heat", {"store_volume": Typed("320")})
-        assert first.results() == {one.key: plain(one.shown) for one in sheet.results}
+        assert first.results() == {result.key: plain(result.shown) for result in sheet.results}
         plan_page.press("Clear everything")
         expect(first.slot("whose")).to_contain_text("Worked example")
 
@@ -503,7 +503,7 @@ def test_a_link_never_overwrites_the_reader_s_own_numbers_unasked(
             {key: Typed(text.rstrip("~"), "us", "typical" if "~" in text else "link") for key, text in linked.items()},
         )
         mine = answer("stored-heat", {key: Typed(one["text"]) for key, one in own.items()})
-        shown = lambda sheet: {one.key: plain(one.shown) for one in sheet.results}  # noqa: E731
+        shown = lambda sheet: {result.key: plain(result.shown) for result in sheet.results}  # noqa: E731
         reader.wait()
         assert reader.results() == shown(theirs)
         assert stored(page) == own

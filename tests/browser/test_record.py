@@ -89,8 +89,8 @@ def _print(page: Page, served: server.Site, house: str) -> Printed:
     # Words in drawings stand on their own, wherever there is room: what joins them when paper is read says nothing.
     drawn = Counter(word for text in paper.locator("svg text").all_text_contents() for word in text.split())
     words = Counter(words_of(paper.inner_text())) - drawn
-    headings = [plain(one) for one in paper.locator("h2, h3, h4, .ss-r-group, thead tr").all_inner_texts()]
-    urgent = [plain(one) for one in paper.locator(".ss-r-urgent").first.locator("li").all_inner_texts()]
+    headings = [plain(element) for element in paper.locator("h2, h3, h4, .ss-r-group, thead tr").all_inner_texts()]
+    urgent = [plain(element) for element in paper.locator(".ss-r-urgent").first.locator("li").all_inner_texts()]
     page.evaluate("dispatchEvent(new Event('afterprint'))")
     page.emulate_media(media="null", color_scheme="dark")
     papers = {size: Paper(page.pdf(format=size)) for size in PAPERS}

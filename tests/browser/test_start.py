@@ -35,7 +35,7 @@ def test_the_worked_example_stands_there_without_any_script(
         sheet = answer("stored-heat", {})
         assert sheet.headline
         assert reader.figure == plain(sheet.headline.shown)
-        assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+        assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
         assert "Without JavaScript" in (reader.sheet.locator("noscript").text_content() or "")
         expect(reader.slot("status")).to_be_hidden()
         expect(reader.sheet.get_by_role("button")).to_have_count(0)
@@ -78,7 +78,7 @@ def test_nothing_is_started_before_it_is_wanted_when_data_is_to_be_saved(
     assert reader.figure == "No result yet"
     reader.wait()
     sheet = answer("stored-heat", {"store_volume": Typed("600")})
-    assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+    assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
 
 
 def test_a_link_is_opened_at_once_also_when_data_is_to_be_saved(
@@ -90,7 +90,7 @@ def test_a_link_is_opened_at_once_also_when_data_is_to_be_saved(
     expect(reader.box("store_volume")).to_have_value("640")
     reader.wait()
     sheet = answer("stored-heat", {"store_volume": Typed("640gal", "us", "link")})
-    assert reader.results() == {one.key: plain(one.shown) for one in sheet.results}
+    assert reader.results() == {result.key: plain(result.shown) for result in sheet.results}
 
 
 def test_a_page_without_worksheets_loads_no_python(page: Page, served: server.Site, site: Path) -> None:
@@ -113,4 +113,4 @@ def test_what_was_typed_goes_along_to_the_next_page(live: Live, served: server.S
         there.wait_until_live()
         expect(there.box("design_load")).to_have_value("21,000")
         sheet = answer("emitter-temperature", {"design_load": Typed("21,000")})
-        assert there.results() == {one.key: plain(one.shown) for one in sheet.results}
+        assert there.results() == {result.key: plain(result.shown) for result in sheet.results}

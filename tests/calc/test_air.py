@@ -30,15 +30,15 @@ def test_effectiveness_lies_between_nothing_and_counterflow(transfer: float, rat
 
 @patient
 @given(units, units, ratios)
-def test_a_larger_coil_reaches_more(one: float, other: float, ratio: float) -> None:
-    small, large = sorted((one, other))
+def test_a_larger_coil_reaches_more(first: float, other: float, ratio: float) -> None:
+    small, large = sorted((first, other))
     assert air.effectiveness(small, ratio) <= air.effectiveness(large, ratio) + 1e-12
 
 
 @patient
 @given(units, ratios, ratios)
-def test_a_second_stream_that_changes_more_helps_less(transfer: float, one: float, other: float) -> None:
-    low, high = sorted((one, other))
+def test_a_second_stream_that_changes_more_helps_less(transfer: float, first: float, other: float) -> None:
+    low, high = sorted((first, other))
     assert air.effectiveness(transfer, low) >= air.effectiveness(transfer, high) - 1e-12
 
 

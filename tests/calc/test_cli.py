@@ -95,9 +95,9 @@ def test_without_words_it_lists_every_worksheet_once_by_guide(ask: Ask) -> None:
 
 
 def test_describe_tells_what_each_worksheet_asks_and_answers(ask: Ask) -> None:
-    found = ask("--describe", "--json").json
-    assert [one["worksheet"] for one in found] == list(WORKSHEETS)
-    for one in found:
+    report = ask("--describe", "--json").json
+    assert [one["worksheet"] for one in report] == list(WORKSHEETS)
+    for one in report:
         assert {"inputs", "results", "sources"} <= one.keys()
         for asked in one["inputs"]:
             assert {"key", "kind", "unit", "default", "allowed", "label"} <= asked.keys()
@@ -107,7 +107,7 @@ def test_describe_tells_what_each_worksheet_asks_and_answers(ask: Ask) -> None:
     assert "tank-size" not in alone.out
     wrong = ask("--describe", "stored-heet", "--json")
     assert wrong.code == 2
-    assert [one["input"] for one in wrong.json["errors"]] == ["worksheet"]
+    assert [error["input"] for error in wrong.json["errors"]] == ["worksheet"]
     assert "Did you mean stored-heat" in wrong.json["errors"][0]["text"]
 
 
@@ -117,33 +117,33 @@ def test_a_worksheet_alone_is_its_worked_example(ask: Ask, key: str) -> None:
     assert (text.code, text.err) == (0, "")
     for part in ("Worked example.", "Inputs", "Results", "Working", "Sources", "Link: #v1;"):
         assert part in text.out
-    found = ask(key, "--json").json
+    report = ask(key, "--json").json
     sheet = answer(key, {})
-    assert found["worksheet"] == key
-    assert found["inputs"].keys() == sheet.inputs.keys()
-    for one in found["inputs"].values():
+    assert report["worksheet"] == key
+    assert report["inputs"].keys() == sheet.inputs.keys()
+    for one in report["inputs"].values():
         assert one.keys() == {"si", "kind", "shown", "from"}
         assert one["from"] in ("typical", "example")
-    assert [one.key for one in sheet.results] == list(found["results"])
-    for one in found["results"].values():
+    assert [result.key for result in sheet.results] == list(report["results"])
+    for one in report["results"].values():
         assert one.keys() == {"si", "kind", "shown"}
         assert one["si"] is None or one["kind"] == "choice" or math.isfinite(one["si"])
-    for one in found["advice"]:
+    for one in report["advice"]:
         assert {"level", "code", "text", "source"} == one.keys()
-    assert {"working", "sources", "link"} <= found.keys()
+    assert {"working", "sources", "link"} <= report.keys()
 
 
 def test_values_are_typed_as_in_the_page(ask: Ask) -> None:
     words = ("stored-heat", "store_volume=500 gal", "store_top=180F", "lowest_useful=110 °F", "--json")
-    found = ask(*words).json
-    assert found["inputs"]["store_volume"] == {
+    report = ask(*words).json
+    assert report["inputs"]["store_volume"] == {
         "si": pytest.approx(500 * 3.785411784e-3, rel=1e-12),
         "kind": "volume",
         "shown": "500\u00a0gal",
         "from": "typed",
     }
-    assert found["inputs"]["store_top"]["si"] == pytest.approx((180 + 459.67) * 5 / 9)
-    assert found["rough"] is True
+    assert report["inputs"]["store_top"]["si"] == pytest.approx((180 + 459.67) * 5 / 9)
+    assert report["rough"] is True
 
 
 def test_units_decide_what_is_shown_and_what_bare_numbers_and_commas_mean(ask: Ask) -> None:
@@ -212,12 +212,12 @@ def test_mistakes_are_sentences_every_one_at_once(
     assert (plain.code, plain.out) == (2, "")
     assert text in plain.err
     assert len(plain.err.strip().splitlines()) == len(inputs)
-    found = ask(*words, "--json")
-    assert (found.code, found.err) == (2, "")
-    assert found.json.keys() == {"errors"}
-    assert sorted(one["input"] for one in found.json["errors"]) == sorted(inputs)
-    assert all(one.keys() == {"input", "text"} for one in found.json["errors"])
-    assert text in " ".join(one["text"] for one in found.json["errors"])
+    sheet = ask(*words, "--json")
+    assert (sheet.code, sheet.err) == (2, "")
+    assert sheet.json.keys() == {"errors"}
+    assert sorted(error["input"] for error in sheet.json["errors"]) == sorted(inputs)
+    assert all(error.keys() == {"input", "text"} for error in sheet.json["errors"])
+    assert text in " ".join(error["text"] for error in sheet.json["errors"])
 
 
 @pytest.mark.parametrize("text", ["9**9**9 m", "1e400", "NaN", "5" * 10_000, "\x1b[31m5", "<b>5</b>", "=", "%s%n", "٣"])
@@ -231,30 +231,30 @@ def test_no_text_makes_a_traceback(ask: Ask, text: str) -> None:
 def test_stop_and_unworkable_are_answers_not_mistakes(ask: Ask) -> None:
     danger = ask("stored-heat", "store_top=215 °F", "system_pressure=0 psi", "--json")
     assert danger.code == 0
-    assert "stop" in [one["level"] for one in danger.json["advice"]]
+    assert "stop" in [advice["level"] for advice in danger.json["advice"]]
     useless = ask("stored-heat", "store_top=120 °F", "lowest_useful=130 °F", "--json")
     assert useless.code == 0
-    assert "unworkable" in [one["level"] for one in useless.json["advice"]]
+    assert "unworkable" in [advice["level"] for advice in useless.json["advice"]]
     assert useless.json["results"]["usable_heat"]["si"] == 0
     assert useless.json["results"]["usable_share"]["si"] in (0, None)
 
 
 def test_the_links_of_a_chain_that_do_not_stand_are_advice_too(ask: Ask) -> None:
-    found = ask("will-it-work", "dump_output=0", "--json").json
-    said = {one["code"]: one["level"] for one in found["advice"]}
+    report = ask("will-it-work", "dump_output=0", "--json").json
+    said = {advice["code"]: advice["level"] for advice in report["advice"]}
     assert said["power-cut"] == "stop"
     levels = {"stop": "stop", "unworkable": "unworkable", "tight": "caution"}
-    for one in found["verdict"]:
-        assert said.get(one["link"]) == levels.get(one["status"])
+    for verdict in report["verdict"]:
+        assert said.get(verdict["link"]) == levels.get(verdict["status"])
 
 
 def test_a_note_names_what_nobody_gave(ask: Ask) -> None:
-    found = ask("stored-heat", "store_volume=500 gal", "--json").json
-    notes = [one["text"] for one in found["advice"] if one["level"] == "note" and one["code"] == "rough"]
-    assert found["rough"]
+    report = ask("stored-heat", "store_volume=500 gal", "--json").json
+    notes = [advice["text"] for advice in report["advice"] if advice["level"] == "note" and advice["code"] == "rough"]
+    assert report["rough"]
     assert len(notes) == 1
-    assert all(label in notes[0] for label in found["assumed"])
-    assert "rough" not in [one["code"] for one in ask("stored-heat", "--json").json["advice"]]
+    assert all(label in notes[0] for label in report["assumed"])
+    assert "rough" not in [advice["code"] for advice in ask("stored-heat", "--json").json["advice"]]
 
 
 def test_choices_are_read_kindly_and_never_guessed(ask: Ask) -> None:
@@ -280,16 +280,16 @@ def test_choices_are_read_kindly_and_never_guessed(ask: Ask) -> None:
 
 
 def test_a_plan_gives_its_values_and_every_worksheet_that_knows_some(ask: Ask, plan_file: Path) -> None:
-    found = ask("--plan", str(plan_file), "--json").json
-    assert found.keys() == {"plan", "worksheets", "problems"}
-    assert found["plan"] == {
-        key: {"text": one.text, "from": one.origin} | ({"by": one.worksheet} if one.worksheet else {})
-        for key, one in PLAN.items()
+    report = ask("--plan", str(plan_file), "--json").json
+    assert report.keys() == {"plan", "worksheets", "problems"}
+    assert report["plan"] == {
+        key: {"text": entry.text, "from": entry.origin} | ({"by": entry.worksheet} if entry.worksheet else {})
+        for key, entry in PLAN.items()
     }
-    assert found["problems"] == []
+    assert report["problems"] == []
     asked = {key for key, one in WORKSHEETS.items() if PLAN.keys() & {field.key for field in one.all_fields()}}
-    assert found["worksheets"].keys() == asked
-    origins = {key: one["from"] for key, one in found["worksheets"]["stored-heat"]["inputs"].items()}
+    assert report["worksheets"].keys() == asked
+    origins = {key: entry["from"] for key, entry in report["worksheets"]["stored-heat"]["inputs"].items()}
     assert {key: origins[key] for key in ("store_volume", "store_top", "lowest_useful", "design_load")} == {
         "store_volume": "typed",
         "store_top": "typical",
@@ -306,12 +306,12 @@ def test_what_it_prints_it_can_read_again(ask: Ask, plan_file: Path, tmp_path: P
 
 
 def test_a_worksheet_takes_the_plan_s_numbers_and_others_in_their_place(ask: Ask, plan_file: Path) -> None:
-    found = ask("--plan", str(plan_file), "stored-heat", "store_volume=800", "--json").json
-    assert found["worksheets"].keys() == {"stored-heat"}
-    inputs = found["worksheets"]["stored-heat"]["inputs"]
+    report = ask("--plan", str(plan_file), "stored-heat", "store_volume=800", "--json").json
+    assert report["worksheets"].keys() == {"stored-heat"}
+    inputs = report["worksheets"]["stored-heat"]["inputs"]
     assert inputs["store_volume"]["shown"] == "800\u00a0gal"
     assert inputs["lowest_useful"]["shown"] == "130\u00a0°F"
-    assert found["plan"]["store_volume"] == {"text": "800 gal", "from": "typed"}
+    assert report["plan"]["store_volume"] == {"text": "800 gal", "from": "typed"}
     text = ask("--plan", str(plan_file), "stored-heat", "store_volume=800")
     assert text.code == 0
     assert "Store volume: 800\u00a0gal (given)" in text.out
@@ -337,7 +337,7 @@ def test_a_mistake_beside_a_plan_is_told_like_any_other(ask: Ask, plan_file: Pat
     ):
         said = ask("--plan", str(plan_file), *words, "--json")
         assert said.code == 2
-        assert [one["input"] for one in said.json["errors"]] == [key]
+        assert [error["input"] for error in said.json["errors"]] == [key]
 
 
 WHOLE = write(PLAN)
@@ -369,9 +369,9 @@ def test_a_file_that_is_no_plan_is_refused_in_one_sentence(ask: Ask, tmp_path: P
     assert (said.code, said.out) == (2, "")
     assert words in said.err
     assert len(said.err.strip().splitlines()) == 1
-    found = ask("--plan", str(path), "stored-heat", "--json")
-    assert found.code == 2
-    assert [one["input"] for one in found.json["errors"]] == ["plan"]
+    sheet = ask("--plan", str(path), "stored-heat", "--json")
+    assert sheet.code == 2
+    assert [error["input"] for error in sheet.json["errors"]] == ["plan"]
 
 
 def test_a_file_that_is_not_there_and_a_folder_are_named(ask: Ask, tmp_path: Path) -> None:
@@ -398,9 +398,9 @@ def test_what_is_wrong_in_a_plan_is_named_and_the_rest_is_used(
     said = ask("--plan", str(path), "stored-heat")
     assert said.code == 0
     assert word in said.err
-    found = ask("--plan", str(path), "--json").json
-    assert any(word in problem for problem in found["problems"])
-    assert found["plan"]["lowest_useful"] == {"text": "130 F", "from": "link"}
+    report = ask("--plan", str(path), "--json").json
+    assert any(word in problem for problem in report["problems"])
+    assert report["plan"]["lowest_useful"] == {"text": "130 F", "from": "link"}
 
 
 # ---- as a person runs it -----------------------------------------------------------------------------------------
@@ -416,9 +416,9 @@ def test_output_is_utf_8_and_codes_are_the_shell_s() -> None:
 
 
 def test_a_plan_comes_through_standard_input() -> None:
-    found = run("--plan", "-", "stored-heat", "--json", given=WHOLE.encode())
-    assert found.returncode == 0
-    assert json.loads(found.stdout)["plan"]["store_volume"]["text"] == "500 gal"
+    done = run("--plan", "-", "stored-heat", "--json", given=WHOLE.encode())
+    assert done.returncode == 0
+    assert json.loads(done.stdout)["plan"]["store_volume"]["text"] == "500 gal"
     wrong = run("--plan", "-", given=b"\xff\xfe")
     assert wrong.returncode == 2
     assert b"UTF-8" in wrong.stderr
@@ -448,7 +448,7 @@ def test_a_plan_that_contradicts_itself_says_where(ask: Ask, tmp_path: Path) -> 
     )
     said = ask("--plan", str(path))
     assert said.code == 0
-    line = next(one for one in said.out.splitlines() if one.startswith("  house-load "))
+    line = next(line for line in said.out.splitlines() if line.startswith("  house-load "))
     assert "must be" in line
 
 

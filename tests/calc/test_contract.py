@@ -26,18 +26,18 @@ BAD_TEXTS = (
 )  # fmt: skip
 
 
-def _texts(one: Field, source: random.Random) -> str:
+def _texts(field: Field, source: random.Random) -> str:
     """A text that a reader might well type in a field: any option, or a number in any of its units, inside its range."""
-    if one.kind == "choice":
-        return source.choice(one.options).value
-    low, high = one.low_si, one.high_si
+    if field.kind == "choice":
+        return source.choice(field.options).value
+    low, high = field.low_si, field.high_si
     if low > 0 and high / low > 30:
         value = math.exp(source.uniform(math.log(low), math.log(high)))
     else:
         value = source.uniform(low, high)
-    if one.whole:
+    if field.whole:
         value = round(value)
-    fitting = [unit for unit in units_of(one.kind) if one.dry_basis or not isinstance(unit, DryBasis)]
+    fitting = [unit for unit in units_of(field.kind) if field.dry_basis or not isinstance(unit, DryBasis)]
     unit = source.choice([unit for unit in fitting if unit.text or len(fitting) == 1])
     number = unit.from_si(value)
     digits = min(max(round(number, 12), unit.from_si(low)), unit.from_si(high)) if unit.offset else number
@@ -46,13 +46,15 @@ def _texts(one: Field, source: random.Random) -> str:
 
 def _sampled(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
     """Texts for a random half or more of the fields of a random case."""
-    choices = {one.key: source.choice(one.options).value for one in worksheet.all_fields() if one.kind == "choice"}
+    choices = {
+        field.key: source.choice(field.options).value for field in worksheet.all_fields() if field.kind == "choice"
+    }
     course = worksheet.course(choices)
     share = source.choice((0.5, 0.8, 1.0))
     return {
-        one.key: Typed(choices[one.key] if one.kind == "choice" else _texts(one, source))
-        for one in course.fields
-        if one.kind == "choice" or source.random() < share
+        field.key: Typed(choices[field.key] if field.kind == "choice" else _texts(field, source))
+        for field in course.fields
+        if field.kind == "choice" or source.random() < share
     }
 
 
@@ -60,21 +62,21 @@ def _near_example(worksheet: Worksheet, source: random.Random) -> dict[str, Type
     """The worked example with its numbers moved by up to a third."""
     given = {}
     sheet = answer(worksheet.key, {})
-    for key, one in sheet.inputs.items():
-        if one.quantity is None:
-            given[key] = Typed(str(one.si))
-        elif not one.from_field:
-            number = float(one.quantity.unit.from_si(one.quantity.si)) * source.uniform(0.67, 1.33)
-            number = round(number) if one.field.whole else number
-            low, high = (one.quantity.unit.from_si(end) for end in (one.field.low_si, one.field.high_si))
-            given[key] = Typed(f"{round_to(min(max(number, low), high), 9)} {one.quantity.unit.ascii}".strip())
+    for key, entry in sheet.inputs.items():
+        if entry.quantity is None:
+            given[key] = Typed(str(entry.si))
+        elif not entry.from_field:
+            number = float(entry.quantity.unit.from_si(entry.quantity.si)) * source.uniform(0.67, 1.33)
+            number = round(number) if entry.field.whole else number
+            low, high = (entry.quantity.unit.from_si(end) for end in (entry.field.low_si, entry.field.high_si))
+            given[key] = Typed(f"{round_to(min(max(number, low), high), 9)} {entry.quantity.unit.ascii}".strip())
     return given
 
 
 def _check(sheet: Sheet) -> None:
     """A sheet is whole: numbers or sentences, nothing in between."""
     if sheet.problems:
-        known = {one.key for one in sheet.worksheet.all_fields()}
+        known = {field.key for field in sheet.worksheet.all_fields()}
         for problem in sheet.problems:
             assert problem.key in known
             assert problem.text.endswith((".", "?"))
@@ -85,8 +87,8 @@ def _check(sheet: Sheet) -> None:
     for result in sheet.results:
         assert result.shown
         assert result.si is None or result.kind == "choice" or math.isfinite(float(result.si))
-    for one in sheet.advice:
-        assert "{" not in one.title + one.text
+    for advice in sheet.advice:
+        assert "{" not in advice.title + advice.text
     as_text(sheet)
     json.dumps(as_json(sheet), allow_nan=False)
 
@@ -102,7 +104,7 @@ def test_the_example_is_whole_in_both_systems(worksheet: Worksheet) -> None:
         assert len(sheet.say) <= 60, "the plate has one short line for it"
         chart = chart_of(sheet)
         assert (chart is None) == (worksheet.chart is None)
-        assert "stop" not in {one.level for one in sheet.advice}, "an example should not be dangerous"
+        assert "stop" not in {advice.level for advice in sheet.advice}, "an example should not be dangerous"
 
 
 @ALL
@@ -114,11 +116,11 @@ def test_results_do_not_depend_on_the_units_shown(worksheet: Worksheet) -> None:
 
 @ALL
 def test_any_text_in_any_field_gives_results_or_sentences(worksheet: Worksheet) -> None:
-    for chosen, one in _each_field(worksheet):
+    for chosen, field in _each_field(worksheet):
         for text in BAD_TEXTS:
-            _check(answer(worksheet.key, chosen | {one.key: Typed(text)}))
+            _check(answer(worksheet.key, chosen | {field.key: Typed(text)}))
         for text in ("1,234", "1,5", "1 234", "180º"):
-            _check(answer(worksheet.key, chosen | {one.key: Typed(text, "si")}, "si"))
+            _check(answer(worksheet.key, chosen | {field.key: Typed(text, "si")}, "si"))
 
 
 def _each_field(worksheet: Worksheet) -> Iterator[tuple[dict[str, Typed], Field]]:
@@ -126,34 +128,37 @@ def _each_field(worksheet: Worksheet) -> Iterator[tuple[dict[str, Typed], Field]
     seen: list[Field] = []
     for course in worksheet.all_courses():
         chosen = {key: Typed(value) for key, value in course.choices}
-        for one in course.fields:
-            if one not in seen:
-                seen.append(one)
-                yield chosen, one
+        for field in course.fields:
+            if field not in seen:
+                seen.append(field)
+                yield chosen, field
 
 
 @ALL
 def test_nonsense_is_always_refused(worksheet: Worksheet) -> None:
-    for one in worksheet.fields:
+    for field in worksheet.fields:
         for text in ("", "words", "NaN", "1e400", "12 apples", "10²", "5" * 10_000, "5\x00", "<b>5</b>"):
-            sheet = answer(worksheet.key, {one.key: Typed(text)})
-            assert [problem.key for problem in sheet.problems] == [one.key], text
+            sheet = answer(worksheet.key, {field.key: Typed(text)})
+            assert [problem.key for problem in sheet.problems] == [field.key], text
 
 
 @ALL
 def test_the_ends_of_every_field_give_results_or_sentences(worksheet: Worksheet) -> None:
-    for chosen, one in _each_field(worksheet):
-        for text in (one.low, one.high) if one.kind != "choice" else [option.value for option in one.options]:
-            sheet = answer(worksheet.key, chosen | {one.key: Typed(text)})
+    for chosen, field in _each_field(worksheet):
+        for text in (field.low, field.high) if field.kind != "choice" else [option.value for option in field.options]:
+            sheet = answer(worksheet.key, chosen | {field.key: Typed(text)})
             _check(sheet)
-            assert not any(problem.text.startswith(f"{one.label} must be between") for problem in sheet.problems), text
+            assert not any(problem.text.startswith(f"{field.label} must be between") for problem in sheet.problems), (
+                text
+            )
     for course in worksheet.all_courses()[:40]:
         chosen = {key: Typed(value) for key, value in course.choices}
         for end in ("low", "high"):
             _check(
                 answer(
                     worksheet.key,
-                    chosen | {one.key: Typed(getattr(one, end)) for one in course.fields if one.kind != "choice"},
+                    chosen
+                    | {field.key: Typed(getattr(field, end)) for field in course.fields if field.kind != "choice"},
                 )
             )
 
@@ -250,11 +255,13 @@ def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random
     """Numbers near the example's for the fields of a case; its other fields stay typical or the example's."""
     near = _near_example(worksheet, source)
     keys = {
-        one.key
-        for one in worksheet.course({key: typed.text for key, typed in case.items()}).fields
-        if one.kind != "choice"
+        field.key
+        for field in worksheet.course({key: typed.text for key, typed in case.items()}).fields
+        if field.kind != "choice"
     }
-    kinds = {one.key: one.kind for one in worksheet.course({key: typed.text for key, typed in case.items()}).fields}
+    kinds = {
+        field.key: field.kind for field in worksheet.course({key: typed.text for key, typed in case.items()}).fields
+    }
     fitting = {}
     for key, typed in near.items():
         if key in keys and key not in case:
@@ -269,7 +276,7 @@ def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random
 @ALL
 def test_what_nobody_gave_is_named(worksheet: Worksheet) -> None:
     course = answer(worksheet.key, {}).course
-    one = next(one for one in course.fields if one.kind != "choice" and not one.optional)
+    one = next(field for field in course.fields if field.kind != "choice" and not field.optional)
     text = answer(worksheet.key, {}).inputs[one.key].text
     sheet = answer(worksheet.key, {one.key: Typed(text)})
     asked = [other for other in sheet.course.fields if other.key != one.key]
@@ -288,15 +295,15 @@ def test_sources_exist_and_limits_are_told(worksheet: Worksheet) -> None:
     assert set(told["sources"]) <= SOURCES.keys()
     assert worksheet.leaves_out
     assert worksheet.follow
-    for one in worksheet.follow:
-        assert one.worksheet in WORKSHEETS, f"{worksheet.key} sends its reader to {one.worksheet}"
+    for following in worksheet.follow:
+        assert following.worksheet in WORKSHEETS, f"{worksheet.key} sends its reader to {following.worksheet}"
     assert worksheet.question.endswith("?")
 
 
 @ALL
 def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Worksheet) -> None:
     for course in worksheet.all_courses():
-        fields = {one.key: one for one in course.fields}
+        fields = {field.key: field for field in course.fields}
         for step in course.steps:
             for name, source in getattr(step, "binding", {}).items():
                 allowed = step.law.ranges.get(name)  # type: ignore[union-attr]
@@ -315,19 +322,19 @@ def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Wo
 def test_no_key_has_two_meanings() -> None:
     meanings: dict[str, set[tuple[str, str]]] = {}
     for worksheet in WORKSHEETS.values():
-        for one in worksheet.all_fields():
-            meanings.setdefault(one.key, set()).add((one.label, one.kind))
+        for field in worksheet.all_fields():
+            meanings.setdefault(field.key, set()).add((field.label, field.kind))
     # What a fuel is bought by (volume, weight, energy) decides the kind of its amount and of its heat content.
     bought = {"amount", "heat_content"}
-    for key, found in meanings.items():
-        assert len({label for label, _ in found}) == 1, f"{key}: {found}"
-        assert len({kind for _, kind in found}) == 1 or key in bought, f"{key}: {found}"
+    for key, meaning in meanings.items():
+        assert len({label for label, _ in meaning}) == 1, f"{key}: {meaning}"
+        assert len({kind for _, kind in meaning}) == 1 or key in bought, f"{key}: {meaning}"
     kinds: dict[str, set[str]] = {}
     for worksheet in WORKSHEETS.values():
         for result in describe(worksheet, "us")["results"]:
             kinds.setdefault(result["key"], set()).add(result["kind"])
-        for one in worksheet.all_fields():
-            kinds.setdefault(one.key, set()).add(one.kind)
+        for field in worksheet.all_fields():
+            kinds.setdefault(field.key, set()).add(field.kind)
     for key, found_kinds in kinds.items():
         assert len(found_kinds) == 1 or key in bought, f"{key}: {found_kinds}"
 
@@ -336,19 +343,19 @@ def test_no_key_has_two_meanings() -> None:
 def test_every_typical_value_is_taken_and_named(worksheet: Worksheet) -> None:
     for course in worksheet.all_courses():
         chosen = {key: Typed(value) for key, value in course.choices}
-        for one in course.fields:
-            if one.typical is None or not chosen:
+        for field in course.fields:
+            if field.typical is None or not chosen:
                 continue
             sheet = answer(worksheet.key, chosen)
             assert not sheet.problems
-            if one.key not in chosen and not one.optional:
-                assert sheet.inputs[one.key].origin == "typical"
-                assert one.label in sheet.assumed
+            if field.key not in chosen and not field.optional:
+                assert sheet.inputs[field.key].origin == "typical"
+                assert field.label in sheet.assumed
 
 
 def test_ranges_in_declarations_are_texts_a_reader_could_type() -> None:
     for worksheet in WORKSHEETS.values():
-        for one in worksheet.all_fields():
-            for text in (one.low, one.high):
-                if one.kind != "choice":
-                    assert math.isfinite(quantity(text, one.kind))
+        for field in worksheet.all_fields():
+            for text in (field.low, field.high):
+                if field.kind != "choice":
+                    assert math.isfinite(quantity(text, field.kind))

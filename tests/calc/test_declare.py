@@ -77,7 +77,7 @@ def test_a_parameter_without_a_measure_is_refused() -> None:
 
 
 def test_a_source_says_how_it_is_known() -> None:
-    assert {one.known for one in SOURCES.values()} <= set(get_args(Known))
+    assert {source.known for source in SOURCES.values()} <= set(get_args(Known))
 
 
 def test_conditions_ask_who_gave_a_number() -> None:
@@ -103,5 +103,5 @@ def test_kinds_of_law_know_what_they_are() -> None:
 
     assert told.sentence == "A sentence."
     assert told(6.0, 3.0) == 2.0
-    assert {name: one.kind for name, one in told.parameters.items()} == {"heat": "energy", "load": "power"}
+    assert {name: parameter.kind for name, parameter in told.parameters.items()} == {"heat": "energy", "load": "power"}
     assert Kelvin is not Factor

@@ -34,9 +34,9 @@ def test_the_rating_comes_back_at_rated_excess(rating: float, rated: float, expo
 @patient
 @given(ratings, excesses, excesses, exponents)
 def test_warmer_water_gives_more_and_more_than_in_proportion(
-    rating: float, one: float, other: float, exponent: float
+    rating: float, first: float, other: float, exponent: float
 ) -> None:
-    cool, warm = sorted((one, other))
+    cool, warm = sorted((first, other))
     less, more = (emitters.output(rating, excess, 50, exponent) for excess in (cool, warm))
     assert less <= more
     assert more / less >= warm / cool * (1 - 1e-9)
@@ -53,9 +53,9 @@ def test_more_emitter_runs_on_cooler_water(rating: float, part: float, more: flo
 
 @patient
 @given(st.floats(0.02, 100), st.floats(0.02, 100))
-def test_the_logarithmic_mean_lies_between_the_ends_and_under_the_arithmetic(one: float, other: float) -> None:
-    mean = emitters.log_mean_excess(one, other)
-    assert min(one, other) * (1 - 1e-12) <= mean <= (one + other) / 2 * (1 + 1e-12)
+def test_the_logarithmic_mean_lies_between_the_ends_and_under_the_arithmetic(first: float, other: float) -> None:
+    mean = emitters.log_mean_excess(first, other)
+    assert min(first, other) * (1 - 1e-12) <= mean <= (first + other) / 2 * (1 + 1e-12)
 
 
 @patient

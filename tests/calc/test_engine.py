@@ -56,7 +56,7 @@ def _sheet(made: Worksheet, **given: str) -> Sheet:
 
 def test_what_a_law_refuses_is_told_beside_the_field_it_came_from() -> None:
     sheet = _sheet(_worksheet(), heat="5 Btu", load="60,000 Btu/h")
-    assert [(one.key, one.text) for one in sheet.problems] == [
+    assert [(problem.key, problem.text) for problem in sheet.problems] == [
         ("load", "Load must be between 1.000\u00a0Btu/h and 50,000\u00a0Btu/h here.")
     ]
 
@@ -144,9 +144,9 @@ def test_a_chart_of_nothing_is_no_chart() -> None:
 
 def test_a_root_at_nothing_is_found_although_no_part_of_it_is_small_enough() -> None:
     """The bracket is measured against itself, so at zero it only stops when its turns are used up."""
-    found = find_root(lambda guess: 1.0 if guess > 0 else -1.0, -1.0, 1.5)
-    assert found is not None
-    assert abs(found) < 1e-12
+    root = find_root(lambda guess: 1.0 if guess > 0 else -1.0, -1.0, 1.5)
+    assert root is not None
+    assert abs(root) < 1e-12
 
 
 def test_a_worksheet_in_another_s_file_is_refused() -> None:

@@ -20,10 +20,10 @@ colds = st.floats(274, 295)
 
 @patient
 @given(st.floats(0.001, 100), st.floats(0.001, 100))
-def test_the_logarithmic_mean_lies_between_geometric_and_arithmetic(one: float, other: float) -> None:
-    mean = log_mean(one, other)
-    assert math.sqrt(one * other) * (1 - 1e-9) <= mean <= (one + other) / 2 * (1 + 1e-9)
-    assert log_mean(other, one) == pytest.approx(mean)
+def test_the_logarithmic_mean_lies_between_geometric_and_arithmetic(first: float, other: float) -> None:
+    mean = log_mean(first, other)
+    assert math.sqrt(first * other) * (1 - 1e-9) <= mean <= (first + other) / 2 * (1 + 1e-9)
+    assert log_mean(other, first) == pytest.approx(mean)
 
 
 def test_the_logarithmic_mean_at_its_limits() -> None:
@@ -84,9 +84,9 @@ def test_the_largest_stream_is_warmed_just_enough(
 @patient
 @given(conductances, streams, stores, stores, colds)
 def test_a_hotter_store_never_warms_less(
-    conductance: float, primary: float, one: float, other: float, cold: float
+    conductance: float, primary: float, first: float, other: float, cold: float
 ) -> None:
-    cooler, hotter = sorted((one, other))
+    cooler, hotter = sorted((first, other))
     less, more = (
         exchange.largest_tap_stream(store, cold, 313.0, primary, conductance, 1000.0, 1000.0, 0.663)
         for store in (cooler, hotter)
@@ -112,9 +112,13 @@ def test_coil_forwards_and_backwards(conductance: float, stream: float, store: f
 
 @patient
 @given(streams, streams, conductances, st.floats(0, 1))
-def test_a_plate_is_as_rated_at_its_rated_flows(one: float, other: float, conductance: float, exponent: float) -> None:
-    assert exchange.conductance_at_flows(conductance, one, one, other, other, exponent) == pytest.approx(conductance)
-    more = exchange.conductance_at_flows(conductance, one, 2 * one, other, 2 * other, exponent)
+def test_a_plate_is_as_rated_at_its_rated_flows(
+    first: float, other: float, conductance: float, exponent: float
+) -> None:
+    assert exchange.conductance_at_flows(conductance, first, first, other, other, exponent) == pytest.approx(
+        conductance
+    )
+    more = exchange.conductance_at_flows(conductance, first, 2 * first, other, 2 * other, exponent)
     assert more == pytest.approx(conductance * 2**exponent)
 
 
@@ -168,11 +172,11 @@ def test_a_fire_that_gives_what_is_drawn_lasts() -> None:
 
 @patient
 @given(st.floats(290, 420), st.floats(290, 420))
-def test_hotter_water_never_scalds_slower(one: float, other: float) -> None:
-    cooler, hotter = sorted((one, other))
+def test_hotter_water_never_scalds_slower(first: float, other: float) -> None:
+    cooler, hotter = sorted((first, other))
     assert exchange.shortest_scald_time(hotter) <= exchange.shortest_scald_time(cooler)
     assert exchange.longest_scald_time(hotter) <= exchange.longest_scald_time(cooler)
-    assert exchange.shortest_scald_time(one) <= exchange.longest_scald_time(one)
+    assert exchange.shortest_scald_time(first) <= exchange.longest_scald_time(first)
 
 
 rated = st.fixed_dictionaries(

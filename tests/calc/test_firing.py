@@ -54,9 +54,9 @@ def test_a_burn_holds_no_more_than_its_wood(at_output: float, per_load: float) -
 
 @given(*[st.floats(300, 370)] * 5)
 def test_what_a_tank_holds_and_what_it_still_takes_add_up(
-    upper: float, middle: float, lower: float, one: float, other: float
+    upper: float, middle: float, lower: float, first: float, other: float
 ) -> None:
-    low, top = sorted((one, other))
+    low, top = sorted((first, other))
     readings = [min(max(reading, low), top) for reading in (upper, middle, lower)]
     held = firing.heat_above(2.0, 4.1e6, *readings, low)
     left = firing.room_below(2.0, 4.1e6, *readings, top)

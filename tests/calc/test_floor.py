@@ -47,9 +47,9 @@ def test_flux_and_rise_are_each_other_turned_round(rise: float) -> None:
 @patient
 @given(spacings, spacings, covers, pipes, conductivities, coverings)
 def test_closer_pipes_pass_more(
-    one: float, other: float, cover: float, pipe: float, conductivity: float, covering: float
+    first: float, other: float, cover: float, pipe: float, conductivity: float, covering: float
 ) -> None:
-    close, wide = sorted((one, other))
+    close, wide = sorted((first, other))
     if wide - close < 0.005:
         return
     assert conductance(close, 0.06, pipe, conductivity, covering) > conductance(
@@ -60,9 +60,9 @@ def test_closer_pipes_pass_more(
 @patient
 @given(spacings, st.floats(0.02, 0.1), pipes, conductivities, coverings, coverings)
 def test_a_thicker_covering_passes_less(
-    spacing: float, cover: float, pipe: float, conductivity: float, one: float, other: float
+    spacing: float, cover: float, pipe: float, conductivity: float, first: float, other: float
 ) -> None:
-    thin, thick = sorted((one, other))
+    thin, thick = sorted((first, other))
     if thick - thin < 0.002:
         return
     assert conductance(spacing, cover, pipe, conductivity, thin) > conductance(
@@ -81,10 +81,10 @@ def test_no_floor_passes_more_than_its_covering_and_surface_film(
 @patient
 @given(st.floats(0.05, 0.15), covers, covers, pipes, conductivities, coverings)
 def test_more_concrete_over_the_pipe_passes_less(
-    spacing: float, one: float, other: float, pipe: float, conductivity: float, covering: float
+    spacing: float, first: float, other: float, pipe: float, conductivity: float, covering: float
 ) -> None:
     # Where pipes lie far apart a little more concrete may help: it takes the heat sideways.
-    thin, thick = sorted((one, other))
+    thin, thick = sorted((first, other))
     more, less = (conductance(spacing, cover, pipe, conductivity, covering) for cover in (thin, thick))
     assert more >= less
 

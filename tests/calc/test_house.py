@@ -47,9 +47,11 @@ def test_thin_air_takes_less(volume: float, changes: float, altitude: float, ind
 
 @given(st.floats(260, 300), st.floats(275, 295), st.floats(0.5, 8), st.floats(1, 31))
 def test_degree_days_are_at_least_the_plain_difference(mean: float, base: float, spread: float, days: float) -> None:
-    found = house.month_degree_days(mean, base, spread, days)
-    assert found >= max(base - mean, 0) * days - 1e-9
-    assert found <= max(base - mean, 0) * days + 0.4 * spread * days  # the most is spread / sqrt(2·pi), at the base
+    degree_days = house.month_degree_days(mean, base, spread, days)
+    assert degree_days >= max(base - mean, 0) * days - 1e-9
+    assert (
+        degree_days <= max(base - mean, 0) * days + 0.4 * spread * days
+    )  # the most is spread / sqrt(2·pi), at the base
 
 
 @given(st.floats(260, 300), st.floats(275, 295), st.floats(0.5, 8))

@@ -27,17 +27,17 @@ PINT.define("money = [money]")
 def _laws() -> Iterator[Law]:
     for module in pkgutil.iter_modules(calc.physics.__path__):
         loaded = importlib.import_module(f"calc.physics.{module.name}")
-        for one in vars(loaded).values():
-            if isinstance(one, Law) and one.module == module.name:
-                yield one
+        for name_value in vars(loaded).values():
+            if isinstance(name_value, Law) and name_value.module == module.name:
+                yield name_value
 
 
 LAWS = sorted(_laws(), key=lambda one: (one.module, one.name))
-FORMULAS = [one for one in LAWS if one.formula]
-WITH_BODY = [one for one in FORMULAS if one.function]
-NEVER = [one for one in LAWS if one.never]
-BALANCES = [one for one in LAWS if one.solves]
-METHODS = [one for one in LAWS if one.sentence]
+FORMULAS = [law for law in LAWS if law.formula]
+WITH_BODY = [law for law in FORMULAS if law.function]
+NEVER = [law for law in LAWS if law.never]
+BALANCES = [law for law in LAWS if law.solves]
+METHODS = [law for law in LAWS if law.sentence]
 IDS = lambda one: f"{one.module}.{one.name}"  # noqa: E731
 
 # What no pocket calculator can follow. Each is a decision, with its reason in DEVELOPERS.md.
@@ -115,12 +115,12 @@ def test_a_law_has_a_body_only_where_it_says_so() -> None:
         if ast.unparse(decorator.func) == "law" and len(function.body) > 1
     }
     assert all(bodies.values()), bodies
-    assert set(bodies) == {f"{one.module}.{one.name}" for one in WITH_BODY}
+    assert set(bodies) == {f"{law.module}.{law.name}" for law in WITH_BODY}
 
 
 def test_a_law_says_what_it_means() -> None:
     said = {f"{module}.{function.name}": ast.get_docstring(function) for module, function, _ in _declared()}
-    assert set(said) == {f"{one.module}.{one.name}" for one in LAWS}
+    assert set(said) == {f"{law.module}.{law.name}" for law in LAWS}
     assert all(said.values())
 
 
@@ -181,7 +181,7 @@ def test_text_equals_body(law: Law) -> None:
 
 
 def test_methods_are_few() -> None:
-    assert {f"{one.module}.{one.name}" for one in METHODS} == {
+    assert {f"{law.module}.{law.name}" for law in METHODS} == {
         f"{module}.{name}" for module, names in DECIDED.items() for name in names.split()
     }
 
@@ -249,7 +249,7 @@ def _pint_functions() -> dict[str, object]:
         return call
 
     def larger(*given):  # type: ignore[no-untyped-def]
-        measured = [one for one in given if hasattr(one, "dimensionality")]
+        measured = [text for text in given if hasattr(text, "dimensionality")]
         for one in measured[1:]:
             assert one.dimensionality == measured[0].dimensionality, "max or min of unlike quantities"
         for one in given:
@@ -301,7 +301,7 @@ def test_sources_and_words(law: Law) -> None:
     assert all(constant.source in SOURCES for constant in law.constants.values())
 
 
-@pytest.mark.parametrize("law", [one for one in LAWS if one.ranges], ids=IDS)
+@pytest.mark.parametrize("law", [law for law in LAWS if law.ranges], ids=IDS)
 def test_arguments_out_of_range_are_refused_by_name(law: Law) -> None:
     arguments = _sample(law, random.Random(law.name))
     assert arguments is not None

@@ -47,7 +47,7 @@ def piped(start: str, end: str, /, **new: object) -> Change:
         old = pipe_of(system, start, end)
         return replace(
             system,
-            pipes=tuple(replace(one, **new) if one is old else one for one in system.pipes),  # type: ignore[arg-type]
+            pipes=tuple(replace(pipe, **new) if pipe is old else pipe for pipe in system.pipes),  # type: ignore[arg-type]
         )
 
     return change
@@ -74,7 +74,7 @@ def fitted(start: str, end: str, new_kind: Kind) -> Change:
     def change(system: System) -> System:
         old = pipe_of(system, start, end)
         x, y = system.points(old)[0]
-        pipes = tuple(one for one in system.pipes if one is not old)
+        pipes = tuple(pipe for pipe in system.pipes if pipe is not old)
         halves = replace(old, end="new.in", corners=()), replace(old, start="new.out")
         return replace(system, parts=(*system.parts, Part("new", new_kind, x, y)), pipes=(*pipes, *halves))
 
@@ -87,7 +87,7 @@ def hung_on(start: str, end: str, new_kind: Kind, service: parts.Service) -> Cha
     def change(system: System) -> System:
         old = pipe_of(system, start, end)
         x, y = system.points(old)[0]
-        kept = tuple(one for one in system.pipes if one is not old)
+        kept = tuple(pipe for pipe in system.pipes if pipe is not old)
         halves = replace(old, end="new-tee", corners=()), replace(old, start="new-tee")
         parts_then = (*system.parts, Part("new-tee", kinds.TEE, x, y), Part("new", new_kind, x, y))
         return replace(system, parts=parts_then, pipes=(*kept, *halves, Pipe("new-tee", "new.in", service)))
@@ -101,7 +101,7 @@ def taken_out(key: str, start: str, end: str) -> Change:
     def change(system: System) -> System:
         before = next(pipe for pipe in system.pipes if pipe.end.startswith(key + "."))
         after = next(pipe for pipe in system.pipes if pipe.start == start and pipe.end == end)
-        pipes = tuple(one for one in system.pipes if one not in (before, after))
+        pipes = tuple(pipe for pipe in system.pipes if pipe not in (before, after))
         joined = replace(before, end=after.end, corners=(*before.corners, *after.corners))
         kept = tuple(part for part in system.parts if part.key != key)
         return replace(system, parts=kept, pipes=(*pipes, joined))
@@ -111,8 +111,8 @@ def taken_out(key: str, start: str, end: str) -> Change:
 
 def both(*changes: Change) -> Change:
     def change(system: System) -> System:
-        for one in changes:
-            system = one(system)
+        for change in changes:
+            system = change(system)
         return system
 
     return change
@@ -129,7 +129,7 @@ def moved_to(
 
     def change(system: System) -> System:
         old, own = pipe_of(system, start, end), pipe_of(system, *pipe)
-        kept = tuple(one for one in system.pipes if one not in (old, own))
+        kept = tuple(pipe for pipe in system.pipes if pipe not in (old, own))
         new = (Pipe(start, "new-tee", service), Pipe("new-tee", end, service), replace(own, start="new-tee"))
         return replace(system, parts=(*system.parts, Part("new-tee", kinds.TEE, *at)), pipes=(*kept, *new))
 
@@ -518,7 +518,7 @@ def test_every_key_that_a_description_names_exists_once(key: str) -> None:
     keys = [part.key for part in system.parts] + [run.key for run in system.runs]
     assert len(keys) == len(set(keys))
     listed = [item for _, items in system.groups for item in items]
-    assert sorted(listed) == sorted(one for one in keys if one not in {p.key for p in system.of_role("tee")})
+    assert sorted(listed) == sorted(key for key in keys if key not in {p.key for p in system.of_role("tee")})
     for part in system.parts:
         assert part.inside in ("", *keys)
         assert part.acts_on in ("", *keys)

@@ -43,9 +43,9 @@ def test_a_plan_comes_back_as_it_was_written() -> None:
 
 
 def test_json_comes_back_too() -> None:
-    text = json.dumps({"plan": {key: {"text": one.text, "from": one.origin} for key, one in PLAN.items()}})
-    assert {key: one.text for key, one in read(text, WORKSHEETS.values()).entries.items()} == {
-        key: one.text for key, one in PLAN.items()
+    text = json.dumps({"plan": {key: {"text": entry.text, "from": entry.origin} for key, entry in PLAN.items()}})
+    assert {key: entry.text for key, entry in read(text, WORKSHEETS.values()).entries.items()} == {
+        key: entry.text for key, entry in PLAN.items()
     }
 
 
@@ -102,17 +102,17 @@ def test_results_that_are_inputs_elsewhere_are_offered() -> None:
 
 
 def test_a_result_of_the_worked_example_is_offered_as_the_example_s() -> None:
-    assert {one.origin for one in offers(answer("house-load", {}), BY_KEY).values()} == {"example"}
+    assert {offer.origin for offer in offers(answer("house-load", {}), BY_KEY).values()} == {"example"}
 
 
 def test_every_result_that_another_worksheet_asks_can_be_offered() -> None:
     # In another unit for each fuel, a flow of another loop, water in a power cut, rooms for pipes: no number for another.
     apart = {"heat_content", "flow", "hottest_water", "coldest"}
     for worksheet in WORKSHEETS.values():
-        own = {one.key for one in worksheet.all_fields()}
+        own = {field.key for field in worksheet.all_fields()}
         for result in worksheet.results:
             asked = any(
-                result.key in {one.key for one in other.all_fields()}
+                result.key in {field.key for field in other.all_fields()}
                 for other in WORKSHEETS.values()
                 if other is not worksheet
             )
@@ -143,7 +143,7 @@ def test_what_no_longer_has_a_result_is_stale() -> None:
 
 def test_a_computed_value_goes_stale_when_its_inputs_change() -> None:
     sheet = answer("house-load", {})
-    entries = {key: Entry(one.text, "typed") for key, one in sheet.inputs.items() if not one.from_field}
+    entries = {key: Entry(entry.text, "typed") for key, entry in sheet.inputs.items() if not entry.from_field}
     entries["design_load"] = Entry(offers(sheet, BY_KEY)["design_load"].text, "computed", "house-load")
     assert stale(entries, WORKSHEETS, BY_KEY) == {}
     entries["indoor"] = Entry("60 °F", "typed")
@@ -163,29 +163,29 @@ def _sheet(key: str, entries: dict[str, Entry]) -> Sheet:
 
 
 def _offered(key: str, result: str, entries: dict[str, Entry]) -> Offer:
-    found = offer(result, _sheet(key, entries), entries, WORKSHEETS, BY_KEY)
-    assert found is not None
-    return found
+    entry = offer(result, _sheet(key, entries), entries, WORKSHEETS, BY_KEY)
+    assert entry is not None
+    return entry
 
 
 def test_a_result_goes_into_the_plan_where_nobody_typed_one() -> None:
     entries = {"indoor": Entry("68 F", "typed")}
-    found = _offered("house-load", "design_load", entries)
-    assert found.why == ""
-    assert found.taken == offers(_sheet("house-load", entries), BY_KEY)["design_load"]
+    entry = _offered("house-load", "design_load", entries)
+    assert entry.why == ""
+    assert entry.taken == offers(_sheet("house-load", entries), BY_KEY)["design_load"]
     entries["design_load"] = Entry("9000 Btu/h", "computed", "house-load")
-    assert _offered("house-load", "design_load", entries).taken == found.taken
+    assert _offered("house-load", "design_load", entries).taken == entry.taken
     entries["design_load"] = Entry("", "typical")
-    assert _offered("house-load", "design_load", entries).taken == found.taken
+    assert _offered("house-load", "design_load", entries).taken == entry.taken
 
 
 @pytest.mark.parametrize("origin", ["typed", "link"])
 def test_a_number_that_somebody_typed_stands_until_the_reader_says_otherwise(origin: str) -> None:
     entries = {"indoor": Entry("68 F", "typed"), "design_load": Entry("21,000", origin)}
-    found = _offered("house-load", "design_load", entries)
-    assert (found.why, found.taken, found.standing) == ("typed", None, entries["design_load"])
-    assert found.choices == (offers(_sheet("house-load", entries), BY_KEY)["design_load"],)
-    entries["design_load"] = Entry(found.choices[0].text, origin)
+    entry = _offered("house-load", "design_load", entries)
+    assert (entry.why, entry.taken, entry.standing) == ("typed", None, entries["design_load"])
+    assert entry.choices == (offers(_sheet("house-load", entries), BY_KEY)["design_load"],)
+    entries["design_load"] = Entry(entry.choices[0].text, origin)
     assert _offered("house-load", "design_load", entries).why == "same"
 
 
@@ -200,10 +200,10 @@ def test_a_typed_temperature_that_falls_short_of_what_the_emitter_needs_is_told(
 def test_of_emitter_coil_and_tap_the_highest_is_kept() -> None:
     entries = {"design_load": Entry("20000 Btu/h", "typed"), "indoor": Entry("68 F", "typed")}
     high = Entry("200 F", "computed", "tap-water")
-    found = _offered("floor", "lowest_useful", entries | {"lowest_useful": high})
+    entry = _offered("floor", "lowest_useful", entries | {"lowest_useful": high})
     low = offers(_sheet("floor", entries), BY_KEY)["lowest_useful"]
-    assert (found.why, found.taken) == ("higher", None)
-    assert low in found.choices
+    assert (entry.why, entry.taken) == ("higher", None)
+    assert low in entry.choices
     # The same worksheet may always correct what it gave itself.
     own = Entry("200 F", "computed", "floor")
     assert _offered("floor", "lowest_useful", entries | {"lowest_useful": own}).taken == low
@@ -220,11 +220,11 @@ def test_what_the_taps_need_is_remembered_although_the_emitter_s_number_stands_i
         "tap_wanted": Entry("125 F", "typed"),
         "lowest_useful": Entry("150 F", "computed", "floor"),
     }
-    assert "tap_wanted" in {one.key for one in WORKSHEETS["tap-water"].all_fields()}
-    found = _offered("floor", "lowest_useful", entries)
+    assert "tap_wanted" in {field.key for field in WORKSHEETS["tap-water"].all_fields()}
+    entry = _offered("floor", "lowest_useful", entries)
     taps = offers(_sheet("tap-water", entries), BY_KEY)["lowest_useful"]
-    assert (found.why, found.standing) == ("higher", taps)
-    assert found.choices[0] == taps
+    assert (entry.why, entry.standing) == ("higher", taps)
+    assert entry.choices[0] == taps
 
 
 # ---- what is meant by a bare number, and what flows on its own -----------------------------------------------------
@@ -304,7 +304,7 @@ def test_a_plan_as_typed_gets_its_units_for_the_file() -> None:
         "nobody_asks": Entry("5", "typed"),
     }
     opened = with_units(typed, WORKSHEETS.values())
-    assert {key: one.text for key, one in opened.entries.items()} == {
+    assert {key: entry.text for key, entry in opened.entries.items()} == {
         "store_volume": "1500 L",
         "store_top": "180 F",
         "store_inside": "yes",
@@ -376,6 +376,6 @@ def test_texts_in_a_link_of_the_whole_plan_are_escaped() -> None:
     written = link.write_plan(given)
     assert written.isascii()
     assert written.count(";") == 4
-    assert {key: one.text for key, one in link.read(written, WORKSHEETS).given.items()} == {
-        key: one.text for key, one in given.items()
+    assert {key: text.text for key, text in link.read(written, WORKSHEETS).given.items()} == {
+        key: text.text for key, text in given.items()
     }

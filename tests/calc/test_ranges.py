@@ -23,16 +23,16 @@ def test_one_quantity_has_one_range() -> None:
         for field in worksheet.all_fields():
             if field.kind != "choice":
                 ranges[field.key][field.low_si, field.high_si].append(worksheet.key)
-    differing = {key: dict(found) for key, found in ranges.items() if len(found) > 1}
+    differing = {key: dict(meaning) for key, meaning in ranges.items() if len(meaning) > 1}
     assert differing.keys() == differing.keys() & SEVERAL.keys(), {
-        key: found for key, found in differing.items() if key not in SEVERAL
+        key: meaning for key, meaning in differing.items() if key not in SEVERAL
     }
 
 
 def test_every_exception_is_one() -> None:
-    several = {key for key in SEVERAL if len({(one.low_si, one.high_si) for one in _fields(key)}) > 1}
+    several = {key for key in SEVERAL if len({(field.low_si, field.high_si) for field in _fields(key)}) > 1}
     assert several == set(SEVERAL)
 
 
 def _fields(key: str) -> list[Field]:
-    return [one for worksheet in WORKSHEETS.values() for one in worksheet.all_fields() if one.key == key]
+    return [field for worksheet in WORKSHEETS.values() for field in worksheet.all_fields() if field.key == key]

@@ -94,9 +94,9 @@ def test_two_units_that_do_not_go_together_are_refused(text: str) -> None:
     ],
 )
 def test_a_bare_share_is_in_percent_and_below_one_it_is_asked_about(text: str, share: float, taken_as: str) -> None:
-    found = read_quantity(text, "fraction", shown_unit("fraction", "us"), "us")
-    assert found.si == pytest.approx(share)
-    assert found.taken_as == taken_as
+    quantity = read_quantity(text, "fraction", shown_unit("fraction", "us"), "us")
+    assert quantity.si == pytest.approx(share)
+    assert quantity.taken_as == taken_as
 
 
 def test_what_could_be_meant_otherwise_is_asked_about_in_a_note() -> None:
@@ -110,11 +110,11 @@ def test_what_could_be_meant_otherwise_is_asked_about_in_a_note() -> None:
 def test_where_shares_under_one_percent_are_sensible_a_bare_one_must_say_which_it_is() -> None:
     leaky = {"duct_way": Typed("length"), "duct_length": Typed("50 ft")}
     asked = answer("air-coil", leaky | {"leakage": Typed("0.5")}).problems
-    assert [one.key for one in asked] == ["leakage"]
+    assert [field.key for field in asked] == ["leakage"]
     assert "0.5 %" in asked[0].text and "50 %" in asked[0].text
     for text, share in (("0.5 %", 0.005), ("50 %", 0.5), ("5", 0.05), ("0", 0.0)):
         assert answer("air-coil", leaky | {"leakage": Typed(text)}).inputs["leakage"].si == pytest.approx(share)
-    small = [one for sheet in WORKSHEETS.values() for one in sheet.all_fields() if one.small_shares]
+    small = [field for sheet in WORKSHEETS.values() for field in sheet.all_fields() if field.small_shares]
     assert {one.key for one in small} == {"leakage", "duct_loss"} and all("% sign" in one.beside for one in small)
 
 

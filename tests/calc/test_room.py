@@ -35,18 +35,18 @@ def test_the_room_settles_where_losses_make_up_the_heat(
 @patient
 @given(heats, heats, losses, colds, losses, widths)
 def test_more_heat_makes_a_warmer_room(
-    one: float, other: float, loss: float, outdoor: float, partition: float, width: float
+    first: float, other: float, loss: float, outdoor: float, partition: float, width: float
 ) -> None:
-    less, more = sorted((one, other))
+    less, more = sorted((first, other))
     assert _steady(less, loss, outdoor, partition, width) <= _steady(more, loss, outdoor, partition, width) + 1e-9
 
 
 @patient
 @given(st.floats(3000, 15_000), st.floats(5, 40), colds, st.floats(5, 60), widths, widths)
 def test_a_wider_doorway_cools_a_room_that_is_too_warm(
-    heat: float, loss: float, outdoor: float, partition: float, one: float, other: float
+    heat: float, loss: float, outdoor: float, partition: float, first: float, other: float
 ) -> None:
-    narrow, wide = sorted((one, other))
+    narrow, wide = sorted((first, other))
     warm, cool = (_steady(heat, loss, outdoor, partition, width) for width in (narrow, wide))
     if warm > 293.0:
         assert cool <= warm + 1e-9
@@ -124,6 +124,6 @@ def test_a_room_without_fire_or_losses_stays_as_it_is() -> None:
 
 
 def test_classes_run_from_light_to_heavy() -> None:
-    held = [one.capacity_per_area for one in room.HEAVINESS.values()]
+    held = [heaviness.capacity_per_area for heaviness in room.HEAVINESS.values()]
     assert held == sorted(held)
     assert set(room.HEAVINESS) == {"light", "medium", "heavy"}

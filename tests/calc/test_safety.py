@@ -15,9 +15,13 @@ powers = st.floats(500, 200e3)
 
 
 def test_every_law_here_is_marked_as_a_safety_law() -> None:
-    laws = [one for one in vars(safety).values() if isinstance(one, Law) and one.module == "safety"]
+    laws = [
+        name_value
+        for name_value in vars(safety).values()
+        if isinstance(name_value, Law) and name_value.module == "safety"
+    ]
     assert len(laws) > 25
-    assert all(one.safety for one in laws)
+    assert all(law.safety for law in laws)
 
 
 @given(volume=volumes, cold=st.floats(275, 300), hot=st.floats(310, 400))
@@ -186,6 +190,6 @@ def test_refuses_shares_over_one_and_settings_that_are_none() -> None:
         (safety.highest_pressure, (0.0,)),
         (safety.battery_energy, (40.0, 3600.0, 0.0)),
     )
-    for one, arguments in refused:
+    for bad, arguments in refused:
         with pytest.raises(OutOfRange):
-            one(*arguments)
+            bad(*arguments)

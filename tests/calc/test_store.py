@@ -153,7 +153,7 @@ def test_a_tank_left_alone_stays_between_itself_and_its_surroundings(
 @given(st.integers(1, 100), st.floats(0, 7))
 def test_what_stays_and_what_came_out_of_a_layered_tank_is_all_there_was(layers: int, drawn: float) -> None:
     # Mean of what is left in the layers: (1/N) · sum of the arrivals below i, for i = 1 to N.
-    left = sum(store._arrivals_below(one, layers * drawn) for one in range(1, layers + 1)) / layers
+    left = sum(store._arrivals_below(number, layers * drawn) for number in range(1, layers + 1)) / layers
     assert left + store.delivered_share(layers, drawn) == pytest.approx(1, abs=1e-9)
 
 

@@ -171,10 +171,10 @@ READ = [
 
 @pytest.mark.parametrize(("text", "kind", "system", "si"), READ, ids=[f"{row[0]} ({row[1]}, {row[2]})" for row in READ])
 def test_read_rightly(text: str, kind: str, system, si: float) -> None:  # type: ignore[no-untyped-def]
-    found = read_quantity(text, kind, shown_unit(kind, system), system)
-    assert found.si == pytest.approx(si, rel=1e-12)
-    again = read_quantity(found.link_text(), kind, shown_unit(kind, "us"), "us")
-    assert again.si == found.si, "the form in links must mean the same"
+    quantity = read_quantity(text, kind, shown_unit(kind, system), system)
+    assert quantity.si == pytest.approx(si, rel=1e-12)
+    again = read_quantity(quantity.link_text(), kind, shown_unit(kind, "us"), "us")
+    assert again.si == quantity.si, "the form in links must mean the same"
 
 
 REFUSED = [
@@ -209,10 +209,10 @@ def test_one_comma_before_three_digits_is_asked_about_in_si() -> None:
 @given(st.text(max_size=60), st.sampled_from(sorted(KINDS.keys() - {"choice"})), st.sampled_from(SYSTEMS))
 def test_no_text_breaks_the_reader(text: str, kind: str, system) -> None:  # type: ignore[no-untyped-def]
     try:
-        found = read_quantity(text, kind, shown_unit(kind, system), system)
+        quantity = read_quantity(text, kind, shown_unit(kind, system), system)
     except UnitError:
         return
-    assert math.isfinite(found.si)
+    assert math.isfinite(quantity.si)
 
 
 @given(st.floats(min_value=1e-6, max_value=1e12), st.integers(min_value=1, max_value=12))
@@ -245,10 +245,10 @@ def test_numbers_as_readers_see_them() -> None:
 def test_a_unit_is_said_as_people_say_it_and_cancels_in_a_sum(
     number: str, kind: str, unit: str, said: str, in_sum: str
 ) -> None:
-    found = unit_named(unit, kind)
-    assert with_unit(number, found).replace("\u00a0", " ") == said
-    assert in_a_sum(number, found).replace("\u00a0", " ") == in_sum
-    assert read_quantity(with_unit(number, found), kind, found, "us").number == number
+    quantity = unit_named(unit, kind)
+    assert with_unit(number, quantity).replace("\u00a0", " ") == said
+    assert in_a_sum(number, quantity).replace("\u00a0", " ") == in_sum
+    assert read_quantity(with_unit(number, quantity), kind, quantity, "us").number == number
 
 
 @pytest.mark.parametrize(

@@ -44,10 +44,10 @@ def test_heat_capacity_is_the_slope_of_enthalpy(temperature: float, step: float)
 
 
 @given(LIQUID, LIQUID)
-def test_mean_heat_content_is_the_same_both_ways_and_lies_between_the_ends(one: float, other: float) -> None:
-    mean = water.mean_volume_heat_content(one, other)
-    assert mean == pytest.approx(water.mean_volume_heat_content(other, one), rel=1e-12)
-    ends = [water.isobaric_heat_capacity(at) / water.specific_volume(at) for at in (one, other)]
+def test_mean_heat_content_is_the_same_both_ways_and_lies_between_the_ends(first: float, other: float) -> None:
+    mean = water.mean_volume_heat_content(first, other)
+    assert mean == pytest.approx(water.mean_volume_heat_content(other, first), rel=1e-12)
+    ends = [water.isobaric_heat_capacity(at) / water.specific_volume(at) for at in (first, other)]
     # It falls with temperature except for a few degrees above freezing, where it rises by less than 0.01 %.
     assert min(ends) * (1 - 1e-4) <= mean <= max(ends) * (1 + 1e-4)
 

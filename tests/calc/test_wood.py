@@ -25,8 +25,8 @@ def test_moisture_comes_back_from_the_other_basis(moisture: float) -> None:
 
 @patient
 @given(moistures, moistures)
-def test_wetter_wood_gives_less_on_either_basis(one: float, other: float) -> None:
-    drier, wetter = sorted((one, other))
+def test_wetter_wood_gives_less_on_either_basis(first: float, other: float) -> None:
+    drier, wetter = sorted((first, other))
     dry = wood.DRY_HEATING_VALUE.value
     higher = [wood.higher_heating_value(dry, moisture) for moisture in (drier, wetter)]
     lower = [wood.lower_heating_value(value, moisture) for value, moisture in zip(higher, (drier, wetter), strict=True)]

@@ -46,9 +46,9 @@ def lines(worksheet: Worksheet) -> Iterator[str]:
         chosen = {key: Typed(value) for key, value in course.choices}
         example = answer(worksheet.key, chosen)
         numbers = {
-            key: Typed(_moved(one.field, one.si, source))
-            for key, one in example.inputs.items()
-            if isinstance(one.si, float) and not one.from_field and source.random() < 0.8
+            key: Typed(_moved(entry.field, entry.si, source))
+            for key, entry in example.inputs.items()
+            if isinstance(entry.si, float) and not entry.from_field and source.random() < 0.8
         }
         givens.append(chosen | numbers)
     for given in givens:
@@ -56,8 +56,8 @@ def lines(worksheet: Worksheet) -> Iterator[str]:
         if sheet.problems:
             continue
         yield link_of(sheet)
-        for key, one in sheet.inputs.items():
-            yield f"  {key} {json.dumps(one.si)}"
+        for key, entry in sheet.inputs.items():
+            yield f"  {key} {json.dumps(entry.si)}"
 
 
 def _moved(field: Field, value: float, source: random.Random) -> str:
@@ -73,7 +73,7 @@ def main() -> None:
     """Add what the file of this version lacks."""
     winter_weather.fetch_with(weather_text)
     path = HERE / f"v{link.VERSION}.txt"
-    there = {one.split(";")[1] for one in read(path)} if path.is_file() else set()
+    there = {line.split(";")[1] for line in read(path)} if path.is_file() else set()
     with path.open("a", encoding="utf-8", newline="\n") as file:
         for key, worksheet in WORKSHEETS.items():
             if key not in there:

@@ -20,7 +20,7 @@ def test_every_version_has_its_file_of_links() -> None:
 
 
 def test_every_worksheet_has_links_in_the_file_of_this_version() -> None:
-    there = {one.split(";")[1] for one in golden.read(golden.HERE / f"v{link.VERSION}.txt")}
+    there = {line.split(";")[1] for line in golden.read(golden.HERE / f"v{link.VERSION}.txt")}
     missing = WORKSHEETS.keys() - there
     assert not missing, f"python -m tests.links.golden adds links of {', '.join(sorted(missing))}"
 
@@ -68,7 +68,7 @@ def test_an_older_link_is_brought_up_to_this_version() -> None:
 def test_the_chain_of_migrations_takes_one_version_after_the_other(monkeypatch: pytest.MonkeyPatch) -> None:
     def from_version_1(carried: Carried) -> Carried:
         """In an invented version 2 every temperature is asked in degrees Celsius, and the store in liters."""
-        return carried._replace(numbers=tuple(one for one in carried.numbers if one[0] != "lowest_useful"))
+        return carried._replace(numbers=tuple(number for number in carried.numbers if number[0] != "lowest_useful"))
 
     monkeypatch.setattr(link, "VERSION", 2)
     opened = link.read(OLD, WORKSHEETS, {0: _from_version_0, 1: from_version_1})
@@ -110,12 +110,12 @@ def test_what_is_wrong_is_named_and_the_rest_is_used(spoilt: str, word: str, los
     opened = link.read(spoilt, WORKSHEETS)
     assert any(word in problem for problem in opened.problems), opened.problems
     good = link.read(GOOD, WORKSHEETS).given
-    assert opened.given == {key: one for key, one in good.items() if key != lost}
+    assert opened.given == {key: text for key, text in good.items() if key != lost}
     sheet, said = open_link(spoilt)
     assert sheet is not None
     assert not sheet.problems
     assert said == opened.problems
-    assert "<" not in "".join(one.text for one in opened.given.values())
+    assert "<" not in "".join(text.text for text in opened.given.values())
 
 
 def test_a_link_whose_numbers_are_all_wrong_holds_none() -> None:

@@ -14,12 +14,14 @@ import calc.physics
 from calc.law import Law
 from comparisons import all_checks
 
-MODULES = [importlib.import_module(f"calc.physics.{one.name}") for one in pkgutil.iter_modules(calc.physics.__path__)]
+MODULES = [
+    importlib.import_module(f"calc.physics.{module.name}") for module in pkgutil.iter_modules(calc.physics.__path__)
+]
 LAWS = [
-    one
+    name_value
     for module in MODULES
-    for one in vars(module).values()
-    if isinstance(one, Law) and one.module == module.__name__.rpartition(".")[2]
+    for name_value in vars(module).values()
+    if isinstance(name_value, Law) and name_value.module == module.__name__.rpartition(".")[2]
 ]
 
 # Rows of one table count once: what counts is whose numbers they are and where they stand.
@@ -58,7 +60,9 @@ for check in all_checks():
 
 
 def is_arithmetic(law: Law) -> bool:
-    if law.formula is None or any(one.source != "definition" for one in law.constants.values() if one.unit != "m/s**2"):
+    if law.formula is None or any(
+        constant.source != "definition" for constant in law.constants.values() if constant.unit != "m/s**2"
+    ):
         return False
     for node in ast.walk(law.formula.tree):
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id not in ("max", "min"):

@@ -18,7 +18,7 @@ def example_of(worksheet: str, number: int = 0) -> dict[str, str]:
 
 def codes(worksheet: str, **typed: str) -> set[str]:
     """The codes of all advice that holds, for the worked example with these texts changed."""
-    return {one.code for one in sheet_of(worksheet, **(example_of(worksheet) | typed)).advice}
+    return {advice.code for advice in sheet_of(worksheet, **(example_of(worksheet) | typed)).advice}
 
 
 def values(worksheet: str, **typed: str) -> dict[str, float]:

@@ -52,7 +52,7 @@ BY_LENGTH = {
 
 
 def codes(**typed: str) -> set[str]:
-    return {one.code for one in sheet_of(RIDGE_ROAD | typed).advice}
+    return {advice.code for advice in sheet_of(RIDGE_ROAD | typed).advice}
 
 
 def lowest(**typed: str) -> float:
@@ -169,7 +169,7 @@ def test_cautions_come_and_go() -> None:
 def test_a_coil_too_small_is_unworkable() -> None:
     assert "too-hot" not in codes()
     sheet = sheet_of(RIDGE_ROAD | {"coil_ua": "300 Btu/h/F"})
-    assert "too-hot" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "too-hot" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
 
 
 def test_a_rating_that_no_coil_reaches_is_unworkable_and_has_no_number() -> None:
@@ -178,17 +178,17 @@ def test_a_rating_that_no_coil_reaches_is_unworkable_and_has_no_number() -> None
     sheet = sheet_of(RIDGE_ROAD | RATED | {"rated_coil_flow": "2.2 gpm", "rated_coil_heat": "117,000 Btu/h"})
     assert not sheet.problems
     assert sheet.values["lowest_useful"] is None
-    assert "impossible-rating" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "impossible-rating" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
 
 
 def test_a_rating_of_more_than_all_the_heat_there_is_is_an_error() -> None:
     sheet = sheet_of(RIDGE_ROAD | RATED | {"rated_coil_heat": "130,000 Btu/h"})
-    assert [one.key for one in sheet.problems] == ["rated_coil_heat"]
+    assert [problem.key for problem in sheet.problems] == ["rated_coil_heat"]
 
 
 def test_a_rating_with_its_temperatures_swapped_is_an_error() -> None:
     sheet = sheet_of(RIDGE_ROAD | RATED | {"rated_coil_water": "90 °F", "rated_coil_air": "95 °F"})
-    assert "rated_coil_water" in [one.key for one in sheet.problems]
+    assert "rated_coil_water" in [problem.key for problem in sheet.problems]
 
 
 def test_the_approximation_by_hand_is_written_right() -> None:
@@ -215,5 +215,5 @@ def test_antifreeze_in_the_coil_carries_less() -> None:
 
 def test_a_room_that_follows_no_typed_air_says_so() -> None:
     cool = {key: text for key, text in RIDGE_ROAD.items() if key != "indoor"} | {"entering_air": "60 °F"}
-    assert "room-apart" in {one.code for one in sheet_of(cool).advice}
-    assert "room-apart" not in {one.code for one in sheet_of(cool | {"indoor": "60 °F"}).advice}
+    assert "room-apart" in {advice.code for advice in sheet_of(cool).advice}
+    assert "room-apart" not in {advice.code for advice in sheet_of(cool | {"indoor": "60 °F"}).advice}

@@ -10,14 +10,14 @@ def test_fern_lane_by_hand() -> None:
     # Air at 3,000 ft 13.17 psia; steam tables boil there at 206.5 °F. Outlet 170 + 15 = 185 °F, 1 ft below the top:
     # + 60.8 ÷ 144 = 0.42 psi, 13.59 psia, 208.0 °F: margin 23.0 °F.
     # Vapor pressure at 170 °F 5.996 psia: (13.17 - 6.00) × 144 ÷ 60.8 = 17.0 ft over the water before 170 °F boils.
-    found = values("boiling")
-    assert found["boiling"] == pytest.approx(kelvin(206.5), abs=0.1)
-    assert found["outlet_at_peak"] == pytest.approx(kelvin(185))
-    assert found["outlet_margin"] == pytest.approx(23.0 * FAHRENHEIT_DEGREE, abs=0.1)
+    worked = values("boiling")
+    assert worked["boiling"] == pytest.approx(kelvin(206.5), abs=0.1)
+    assert worked["outlet_at_peak"] == pytest.approx(kelvin(185))
+    assert worked["outlet_margin"] == pytest.approx(23.0 * FAHRENHEIT_DEGREE, abs=0.1)
     # On average the rise is half of that at the peak: 170 + 7.5 = 177.5 °F, 30.5 °F are left.
-    assert found["outlet_margin_average"] == pytest.approx(30.5 * FAHRENHEIT_DEGREE, abs=0.1)
-    assert found["rise_allowed"] == pytest.approx(17.0 * FOOT, rel=0.005)
-    assert found["flash_fraction"] == 0  # an open store is gauge 0 exactly
+    assert worked["outlet_margin_average"] == pytest.approx(30.5 * FAHRENHEIT_DEGREE, abs=0.1)
+    assert worked["rise_allowed"] == pytest.approx(17.0 * FOOT, rel=0.005)
+    assert worked["flash_fraction"] == 0  # an open store is gauge 0 exactly
 
 
 def test_water_over_an_open_store_hangs_and_boils_sooner() -> None:
@@ -41,15 +41,15 @@ def test_printed_boiling_points_at_altitude_and_gauge() -> None:
 
 def test_flash_is_at_constant_enthalpy() -> None:
     # 15.13 psi at sea level boil at 250 °F; let go, 3.97 % of it flashes; 500 gal give 156 lb of steam.
-    found = values("boiling", altitude="0 ft", system_pressure="15.13 psi")
-    assert found["boiling"] == pytest.approx(kelvin(250), abs=0.1)
-    assert found["flash_fraction_worst"] == pytest.approx(0.0397, rel=0.005)
-    assert found["flash_steam_worst"] == pytest.approx(156 * POUND, rel=0.01)
-    assert found["flash_volume_worst"] > 500 * GALLON * 50
+    worked = values("boiling", altitude="0 ft", system_pressure="15.13 psi")
+    assert worked["boiling"] == pytest.approx(kelvin(250), abs=0.1)
+    assert worked["flash_fraction_worst"] == pytest.approx(0.0397, rel=0.005)
+    assert worked["flash_steam_worst"] == pytest.approx(156 * POUND, rel=0.01)
+    assert worked["flash_volume_worst"] > 500 * GALLON * 50
     # The same from a store that is charged to 250 °F and kept from boiling by more pressure; none from 180 °F.
     hot = values("boiling", altitude="0 ft", system_pressure="30 psi", store_top="250 °F")
     assert hot["flash_fraction"] == pytest.approx(0.0397, rel=0.005)
-    assert found["flash_fraction"] == 0
+    assert worked["flash_fraction"] == 0
 
 
 HIGH = {"altitude": "7,000 ft"}

@@ -14,16 +14,16 @@ def test_ridge_road_by_hand() -> None:
     # Neighbor at 0.1524 m: ln(1 + (1.722 ÷ 0.1524)²) ÷ (4π × 1.442) = ln(128.7) ÷ 18.12 = 0.2680.
     # Both pipes: 2 ÷ 7.262 = 0.2754 W/(m·K). Mean 150 °F over 38 °F: 62.2 K: 17.14 W/m, × 24.38 m = 418 W = 1,426 Btu/h.
     # In 4,000 h 5.70 million Btu, 0.380 cord at 15 million each.
-    found = values("buried-pipe")
-    assert found["insulation_resistance"] == pytest.approx(6.59, rel=0.002)
-    assert found["soil_resistance"] == pytest.approx(0.4036, rel=0.002)
-    assert found["neighbour_resistance"] == pytest.approx(0.2680, rel=0.002)
-    assert found["buried_loss"] == pytest.approx(1426 * BTU / HOUR, rel=0.003)
-    assert found["loss_share"] == pytest.approx(1426 / 32_500, rel=0.003)
-    assert found["wood_lost"] == pytest.approx(0.380 * CORD, rel=0.004)
+    worked = values("buried-pipe")
+    assert worked["insulation_resistance"] == pytest.approx(6.59, rel=0.002)
+    assert worked["soil_resistance"] == pytest.approx(0.4036, rel=0.002)
+    assert worked["neighbour_resistance"] == pytest.approx(0.2680, rel=0.002)
+    assert worked["buried_loss"] == pytest.approx(1426 * BTU / HOUR, rel=0.003)
+    assert worked["loss_share"] == pytest.approx(1426 / 32_500, rel=0.003)
+    assert worked["wood_lost"] == pytest.approx(0.380 * CORD, rel=0.004)
     # Pipe in the air: 0.862 in × 5 ft hold 0.574 L, 2.353 kJ/K; 1 ÷ (6.59 + 1 ÷ (π × 0.0889 × 8)) × 1.524 = 0.2165 W/K.
     # From 140 to 32 °F in air of -5 °F: 2353 ÷ 0.2165 × ln(145 ÷ 37) = 14,840 s = 4.12 h.
-    assert found["hours_to_freezing"] == pytest.approx(4.12 * HOUR, rel=0.005)
+    assert worked["hours_to_freezing"] == pytest.approx(4.12 * HOUR, rel=0.005)
 
 
 def test_it_never_freezes_where_the_air_is_mild_or_the_filling_is_not_water() -> None:

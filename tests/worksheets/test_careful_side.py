@@ -18,7 +18,7 @@ def _unknown(worksheet: str, **typed: str) -> dict[str, str]:
     """The levels of what is said of boiling when nobody gave altitude or pressure."""
     given = {key: text for key, text in example_of(worksheet).items() if key not in ("altitude", "system_pressure")}
     said = sheet_of(worksheet, **(given | typed)).advice
-    return {one.code: one.level for one in said if "boil" in one.code}
+    return {sentence.code: sentence.level for sentence in said if "boil" in sentence.code}
 
 
 @pytest.mark.parametrize("worksheet", TAKES_A_STORE_TOP)
@@ -35,7 +35,7 @@ def test_an_outlet_that_boils_only_by_assumption_is_a_caution_that_asks(workshee
     # Both given, it is a stop.
     given = example_of(worksheet) | {"store_top": "190 °F", "charge_rise": "25 F°", "altitude": "5,000 ft"}
     said = sheet_of(worksheet, **(given | {"system_pressure": "0 psi"})).advice
-    assert "stop" in {one.level for one in said if "boil" in one.code}
+    assert "stop" in {sentence.level for sentence in said if "boil" in sentence.code}
 
 
 def test_every_worksheet_that_takes_a_stores_top_judges_boiling() -> None:
@@ -51,7 +51,9 @@ def test_every_worksheet_that_takes_a_stores_top_judges_boiling() -> None:
 
 @pytest.mark.parametrize("worksheet", EMITTERS)
 def test_where_boiling_is_not_the_question_its_numbers_are_folded_and_leave_the_answer_firm(worksheet: str) -> None:
-    boiling = {one.key: one for one in WORKSHEETS[worksheet].all_fields() if one.key in {"altitude", "charge_rise"}}
+    boiling = {
+        field.key: field for field in WORKSHEETS[worksheet].all_fields() if field.key in {"altitude", "charge_rise"}
+    }
     assert len(boiling) == 2 and all(one.optional for one in boiling.values())
     given = {key: text for key, text in example_of(worksheet).items() if key not in ("altitude", "system_pressure")}
     assert not {"Height above sea level", "System pressure at the store's top"} & set(
@@ -61,8 +63,8 @@ def test_where_boiling_is_not_the_question_its_numbers_are_folded_and_leave_the_
 
 def test_the_margin_at_the_outlet_beside_an_emitter() -> None:
     # Mill Row: 180 + 25 = 205 °F; at 3,000 ft (13.17 psia, ASHRAE) and 12 psi, 25.17 psia, IF97 boils at 240.4 °F.
-    found = values("emitter-temperature")
-    assert found["outlet_margin"] == pytest.approx((240.4 - 205) / 1.8, abs=0.1)
+    worked = values("emitter-temperature")
+    assert worked["outlet_margin"] == pytest.approx((240.4 - 205) / 1.8, abs=0.1)
 
 
 def test_what_stands_in_is_an_open_store_at_5000_feet_and_is_said() -> None:
@@ -71,7 +73,7 @@ def test_what_stands_in_is_an_open_store_at_5000_feet_and_is_said() -> None:
     # ASHRAE's barometer at 5,000 ft is 12.228 psia, where IF97 boils at 202.83 °F.
     assert sheet.values["boiling"] == pytest.approx(kelvin(202.83), abs=0.1)
     assert any("5,000" in note and "side that warns" in note for note in sheet.notes)
-    asked = next(one.text for one in sheet.advice if one.code == "outlet-boils")
+    asked = next(advice.text for advice in sheet.advice if advice.code == "outlet-boils")
     assert "nobody gave" in asked and "System pressure" in asked
 
 
@@ -80,8 +82,8 @@ def test_a_danger_that_holds_at_best_stays_a_stop() -> None:
     given = {key: text for key, text in example_of("stored-heat").items() if key != "altitude"}
     hot = sheet_of("stored-heat", **(given | {"store_top": "195 °F", "charge_rise": "25 F°"}))
     warm = sheet_of("stored-heat", **(given | {"store_top": "185 °F", "charge_rise": "25 F°"}))
-    assert {one.level for one in hot.advice if one.code == "outlet-boils"} == {"stop"}
-    assert {one.level for one in warm.advice if one.code == "outlet-boils"} == {"caution"}
+    assert {advice.level for advice in hot.advice if advice.code == "outlet-boils"} == {"stop"}
+    assert {advice.level for advice in warm.advice if advice.code == "outlet-boils"} == {"caution"}
 
 
 def test_the_plan_judges_the_same_way() -> None:
@@ -91,7 +93,7 @@ def test_the_plan_judges_the_same_way() -> None:
 
     def water(store_top: str) -> str:
         sheet = sheet_of("will-it-work", **(given | {"store_top": store_top, "charge_rise": "25 F°"}))
-        return next(one.status for one in sheet.verdicts if one.key == "water")
+        return next(verdict.status for verdict in sheet.verdicts if verdict.key == "water")
 
     assert water("190 °F") == "tight"
     assert water("215 °F") == "stop"
@@ -109,15 +111,15 @@ def test_limits_of_physics_are_numbers() -> None:
 
 def test_a_highest_pressure_above_the_relief_setting_is_a_stop() -> None:
     given = example_of("expansion") | {"highest_rule": "typed", "highest": "40 psi", "relief_setting": "30 psi"}
-    said = {one.code: one.level for one in sheet_of("expansion", **given).advice}
+    said = {advice.code: advice.level for advice in sheet_of("expansion", **given).advice}
     assert said["over-relief"] == "stop"
 
 
 def test_water_that_never_boils_has_a_hottest_temperature() -> None:
     # A dump of 118,000 of 120,000 Btu/h leaves 2,000 Btu/h for 2 h, 4,000 Btu; 20 gal of 180 °F water take
     # 162.0 lb × 1.0024 Btu/(lb·°F) = 162.4 Btu for each degree: 24.6 °F over the 205 °F of the outlet.
-    found = values("power-cut", dump_output="118,000 Btu/h")
-    assert found["hottest_water"] == pytest.approx(kelvin(229.6), abs=0.2)
+    worked = values("power-cut", dump_output="118,000 Btu/h")
+    assert worked["hottest_water"] == pytest.approx(kelvin(229.6), abs=0.2)
     assert values("power-cut")["hottest_water"] == pytest.approx(kelvin(205))
     # With no dump it boils, and is no hotter than that.
     assert values("power-cut", dump_output="0 Btu/h")["hottest_water"] == pytest.approx(kelvin(242.2), abs=0.1)

@@ -12,14 +12,14 @@ def test_mill_row_by_hand() -> None:
     # Air at 3,000 ft 13.17 psia, store 25.17 psia. Outlet 2 ft lower: + 2 × 60.6 ÷ 144 = 0.84 psi, 26.01 psia, where steam
     # tables give 242.2 °F: margin 37.2 °F. Pump 4 ft lower: 25.17 + 1.68 - 0.2 = 26.65 psia.
     # Vapor pressure at 180 °F 7.52 psia: (26.65 - 7.52) × 144 ÷ 60.6 = 45.5 ft of suction head.
-    found = values("charge-loop")
-    assert found["peak_output"] == pytest.approx(120_000 * BTU / HOUR)
-    assert found["outlet_at_peak"] == pytest.approx(kelvin(205))
-    assert found["flow"] == pytest.approx(9.881 * GALLON / 60, rel=0.001)
-    assert found["velocity"] == pytest.approx(2.42 * FOOT, rel=0.003)
-    assert found["boiling_outlet"] == pytest.approx(kelvin(242.2), abs=0.1)
-    assert found["outlet_margin"] == pytest.approx(37.2 * FAHRENHEIT_DEGREE, abs=0.1)
-    assert found["suction_head"] == pytest.approx(45.5 * FOOT, rel=0.003)
+    worked = values("charge-loop")
+    assert worked["peak_output"] == pytest.approx(120_000 * BTU / HOUR)
+    assert worked["outlet_at_peak"] == pytest.approx(kelvin(205))
+    assert worked["flow"] == pytest.approx(9.881 * GALLON / 60, rel=0.001)
+    assert worked["velocity"] == pytest.approx(2.42 * FOOT, rel=0.003)
+    assert worked["boiling_outlet"] == pytest.approx(kelvin(242.2), abs=0.1)
+    assert worked["outlet_margin"] == pytest.approx(37.2 * FAHRENHEIT_DEGREE, abs=0.1)
+    assert worked["suction_head"] == pytest.approx(45.5 * FOOT, rel=0.003)
 
 
 def test_a_peak_that_is_known_is_taken_as_it_is() -> None:
@@ -32,7 +32,7 @@ def test_only_metal_is_offered() -> None:
     from calc.answer import Typed, answer
 
     sheet = answer("charge-loop", {"pipe_kind": Typed("pex")})
-    assert [one.key for one in sheet.problems] == ["pipe_kind"]
+    assert [problem.key for problem in sheet.problems] == ["pipe_kind"]
 
 
 OPEN = {"system_pressure": "0 psi", "outlet_height": "0 ft"}

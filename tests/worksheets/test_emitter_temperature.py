@@ -22,4 +22,4 @@ def test_how_many_times_the_emitter_a_cool_store_needs() -> None:
     sheet = sheet_of(
         "emitter-temperature", **(example_of("emitter-temperature") | {"supply_tried": "76 °F", "indoor": "80 °F"})
     )
-    assert next(one.shown for one in sheet.results if one.key == "emitter_times") == "no emitter does it"
+    assert next(result.shown for result in sheet.results if result.key == "emitter_times") == "no emitter does it"

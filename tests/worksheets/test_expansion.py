@@ -11,18 +11,18 @@ def test_mill_row_by_hand() -> None:
     # 845 gal from 50 °F (62.43 lb/ft³) to 210 °F (59.89): 62.43 ÷ 59.89 - 1 = 4.24 %, 35.8 gal.
     # Fill: 14 ft × 0.4335 + 4 = 10.07 psi; highest: the smaller of 27 and 23 psi. Air at 3,000 ft 13.17 psia.
     # Share that fills: 1 - 23.24 ÷ 36.17 = 35.75 %. Tank 35.8 ÷ 0.3575 = 100 gal; reserve 4.2 gal: 112 gal.
-    found = values("expansion")
-    assert found["water_expansion"] == pytest.approx(35.8 * GALLON, rel=0.005)
-    assert found["charge_pressure"] == pytest.approx(10.07 * PSI, rel=0.002)
-    assert found["highest"] == pytest.approx(23 * PSI)
-    assert found["acceptance"] == pytest.approx(0.3575, rel=0.002)
-    assert found["vessel_volume"] == pytest.approx(100 * GALLON, rel=0.006)
-    assert found["vessel_with_reserve"] == pytest.approx(112 * GALLON, rel=0.006)
+    worked = values("expansion")
+    assert worked["water_expansion"] == pytest.approx(35.8 * GALLON, rel=0.005)
+    assert worked["charge_pressure"] == pytest.approx(10.07 * PSI, rel=0.002)
+    assert worked["highest"] == pytest.approx(23 * PSI)
+    assert worked["acceptance"] == pytest.approx(0.3575, rel=0.002)
+    assert worked["vessel_volume"] == pytest.approx(100 * GALLON, rel=0.006)
+    assert worked["vessel_with_reserve"] == pytest.approx(112 * GALLON, rel=0.006)
 
 
 def test_the_high_limit_counts_and_not_the_store() -> None:
     assert values("expansion", high_limit="230 °F")["vessel_volume"] > 1.1 * values("expansion")["vessel_volume"]
-    assert "store_top" not in {one.key for one in sheet_of("expansion").course.fields}
+    assert "store_top" not in {field.key for field in sheet_of("expansion").course.fields}
 
 
 def test_thin_air_needs_a_smaller_vessel_because_pressures_are_absolute() -> None:
@@ -59,7 +59,7 @@ def test_glycol_grows_more_than_water() -> None:
 
 
 def test_an_open_tank_holds_growth_and_what_stands_in_it() -> None:
-    found = values(
+    worked = values(
         "expansion",
         expansion_kind="open",
         high_limit="180 °F",
@@ -69,7 +69,7 @@ def test_an_open_tank_holds_growth_and_what_stands_in_it() -> None:
         other_volume="0 gal",
     )
     # 500 gal from 60 to 180 °F grow by 14.74 gal.
-    assert found["vessel_volume"] == pytest.approx(19.74 * GALLON, rel=0.003)
+    assert worked["vessel_volume"] == pytest.approx(19.74 * GALLON, rel=0.003)
 
 
 def test_an_old_air_tank_must_be_far_larger() -> None:
@@ -104,4 +104,4 @@ def test_a_share_of_glycol_without_its_kind_is_taken_for_propylene_and_says_so()
     assert sheet.inputs["antifreeze_kind"].si == "propylene"
     assert sheet.inputs["antifreeze_kind"].field.label in sheet.assumed
     refused = answer("expansion", {"antifreeze": Typed("30 %"), "antifreeze_kind": Typed("none")})
-    assert [one.key for one in refused.problems] == ["antifreeze"]
+    assert [problem.key for problem in refused.problems] == ["antifreeze"]

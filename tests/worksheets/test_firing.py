@@ -15,8 +15,8 @@ def sheet_of(**typed: str) -> Sheet:
 
 
 def codes(**typed: str) -> set[str]:
-    example = {key: one.text for key, one in answer("firing", {}).inputs.items() if not one.from_field}
-    return {one.code for one in sheet_of(**(example | LARGE | typed)).advice}
+    example = {key: entry.text for key, entry in answer("firing", {}).inputs.items() if not entry.from_field}
+    return {advice.code for advice in sheet_of(**(example | LARGE | typed)).advice}
 
 
 def test_fern_lane_by_hand() -> None:
@@ -29,7 +29,7 @@ def test_fern_lane_by_hand() -> None:
     assert values["loads_to_charge"] == pytest.approx(2.23, rel=0.003)
     assert values["hours_cold"] == pytest.approx(12.30 * HOUR, rel=0.003)
     assert values["hours_between_at_design"] == pytest.approx(16.76 * HOUR, rel=0.003)
-    assert not {"wood-too-little", "burn-does-not-fit"} & {one.code for one in answer("firing", {}).advice}
+    assert not {"wood-too-little", "burn-does-not-fit"} & {advice.code for advice in answer("firing", {}).advice}
 
 
 def test_a_large_firebox_by_hand() -> None:
@@ -144,14 +144,16 @@ def test_a_stove_that_is_too_small_is_unworkable() -> None:
     sheet = sheet_of(design_load="60,000 Btu/h")
     assert sheet.values["burning_share"] == pytest.approx(1.2)  # 60 of 50 kBtu/h
     assert sheet.values["hours_between_at_design"] is None
-    assert next(one for one in sheet.results if one.key == "hours_between_at_design").shown == "it never goes out"
+    assert (
+        next(result for result in sheet.results if result.key == "hours_between_at_design").shown == "it never goes out"
+    )
 
 
 def test_a_store_without_a_band_carries_nothing() -> None:
     sheet = sheet_of(lowest_useful="180 °F")
     assert sheet.values["usable_heat"] == 0
     assert sheet.values["hours_cold"] == 0
-    assert "no-band" in {one.code for one in sheet.advice}
+    assert "no-band" in {advice.code for advice in sheet.advice}
 
 
 def test_a_burn_that_does_not_fit_is_a_caution_with_its_share() -> None:

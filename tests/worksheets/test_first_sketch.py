@@ -155,7 +155,7 @@ def test_the_same_inputs_give_the_same_numbers_and_the_same_verdict() -> None:
         if 0 < band < 20 / 1.8:
             levels.setdefault("caution", set()).add("will-it-work emitter")  # its check of the emitter is tight
         expected = "no" if levels.keys() & {"stop", "unworkable"} else "yes-with" if "caution" in levels else "yes"
-        assert _verdict(sketch) == expected, (given, levels, [(one.level, one.code) for one in sketch.advice])
+        assert _verdict(sketch) == expected, (given, levels, [(advice.level, advice.code) for advice in sketch.advice])
     assert {emitter for emitter, _ in seen} == set(EMITTER_SHEETS)
     assert {verdict for _, verdict in seen} >= {"no", "yes-with"}
 
@@ -166,24 +166,24 @@ def _verdict(sheet: Sheet) -> object:
 
 def test_the_example_by_hand() -> None:
     """Mill Row, 688 gal of oil at 82 %: what the full worksheets' own examples and a pocket calculator give."""
-    found = values("first-sketch")
+    worked = values("first-sketch")
     # 688 × 138,500 × 0.82 = 78.136 MMBtu; / (7,800 × 24) = 417.4 Btu/h°F; × (68 + 5) = 30,470 Btu/h
-    assert found["yearly_heat"] == pytest.approx(78.136e6 * 1055.056, rel=1e-4)
-    assert found["design_load"] == pytest.approx(30_470 * 0.293071, rel=1e-3)
+    assert worked["yearly_heat"] == pytest.approx(78.136e6 * 1055.056, rel=1e-4)
+    assert worked["design_load"] == pytest.approx(30_470 * 0.293071, rel=1e-3)
     # 180 ft × 560 / 1.15 = 87,650 Btu/h at 180 °F mean and 65 °F air: 115 × (30,470 / 87,650)^(1/1.4) = 54.06 °F above
     # 68 °F; with half of the 12 °F drop 128.06 °F.
-    assert found["lowest_useful"] == pytest.approx(kelvin(128.06), abs=0.02)
+    assert worked["lowest_useful"] == pytest.approx(kelvin(128.06), abs=0.02)
     # One load: 5 ft³ × 12.5 lb × 6,880 Btu × 0.68 = 292,400 Btu, 60 of 68 parts to the water: 258,000; the stove says
     # 60,000 × 4 = 240,000, which is less. Water holds 8.165 Btu/gal°F there: 240,000 / (8.165 × 51.94) = 565.9 gal.
-    assert found["recommended"] == pytest.approx(565.9 * 3.785412e-3, rel=1e-3)
+    assert worked["recommended"] == pytest.approx(565.9 * 3.785412e-3, rel=1e-3)
     # 30,470 × 24 / (240,000 + 8,000 × 4) = 2.689 loads; average 78.136 MMBtu / 300 / 272,000 = 0.9575
-    assert found["burns_per_day_at_design"] == pytest.approx(2.689, rel=1e-3)
-    assert found["burns_per_day_average"] == pytest.approx(0.9575, rel=1e-3)
+    assert worked["burns_per_day_at_design"] == pytest.approx(2.689, rel=1e-3)
+    assert worked["burns_per_day_average"] == pytest.approx(0.9575, rel=1e-3)
     # Sugar maple 560 kg/m³ oven dry: 128 ft³ × 0.664 × 34.96 lb/ft³ × 8,600 Btu = 25.55 MMBtu a cord;
     # 78.136 / 0.68 / 25.55 = 4.497 cords, at 300 $ each 1,349 $
-    assert found["wood_volume"] == pytest.approx(4.497 * 128 * 0.3048**3, rel=1e-3)
-    assert found["cost_wood"] == pytest.approx(1_349, rel=1e-3)
-    assert found["cost_now"] == pytest.approx(688 * 4.00)  # the whole bill
+    assert worked["wood_volume"] == pytest.approx(4.497 * 128 * 0.3048**3, rel=1e-3)
+    assert worked["cost_wood"] == pytest.approx(1_349, rel=1e-3)
+    assert worked["cost_now"] == pytest.approx(688 * 4.00)  # the whole bill
 
 
 FARMHOUSE = {

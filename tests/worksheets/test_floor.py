@@ -38,7 +38,7 @@ def codes(**typed: str) -> set[str]:
         "below_floor": "50 °F",
         "design_outdoor": "-5 °F",
     }
-    return {one.code for one in sheet_of(example | typed).advice}
+    return {advice.code for advice in sheet_of(example | typed).advice}
 
 
 def test_a_thousand_square_feet_by_hand() -> None:
@@ -129,7 +129,7 @@ def test_a_floor_far_too_small_is_unworkable() -> None:
     assert "too-hot" not in codes()
     sheet = sheet_of({"floor_area": "60 ft2", "design_load": "2,000,000 Btu/h"})
     assert not sheet.problems
-    assert "too-hot" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "too-hot" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
 
 
 def test_a_floor_without_foam_is_told_what_it_loses() -> None:
@@ -144,11 +144,13 @@ def test_a_store_hotter_than_the_floor_wants_needs_a_valve() -> None:
 
 def test_thick_carpet_is_refused_with_the_range() -> None:
     sheet = sheet_of({"floor_covering": "own", "covering_resistance": "2 R"})
-    assert [one.key for one in sheet.problems] == ["covering_resistance"]
+    assert [problem.key for problem in sheet.problems] == ["covering_resistance"]
 
 
 def test_a_room_colder_than_outdoors_is_an_error() -> None:
-    assert [one.key for one in sheet_of({"indoor": "50 °F", "design_outdoor": "55 °F"}).problems] == ["design_outdoor"]
+    assert [problem.key for problem in sheet_of({"indoor": "50 °F", "design_outdoor": "55 °F"}).problems] == [
+        "design_outdoor"
+    ]
 
 
 def test_a_store_cooler_than_the_floor_needs_is_unworkable() -> None:

@@ -12,19 +12,19 @@ def test_hollow_cabin_by_hand() -> None:
     # Try 0.169 m/s: Reynolds 977.3 × 0.169 × 0.0409 ÷ 0.000398 = 16,970; roughness 0.0011: f = 0.0291 (Moody chart).
     # (0.0291 × 298 + 10.6) × 977.3 × 0.169² ÷ 2 = 19.27 × 13.96 = 269 Pa: it balances.
     # Flow 0.169 × 0.001313 m² = 2.219e-4 m³/s = 3.52 gal/min; × 489.6 × 40 °F = 68,900 Btu/h.
-    found = values("gravity-loop")
-    assert found["driving_pressure"] == pytest.approx(268.6, rel=0.01)
-    assert found["fittings_loss"] == pytest.approx(10.6)
-    assert found["flow"] == pytest.approx(3.52 * GALLON / 60, rel=0.01)
-    assert found["heat_moved"] == pytest.approx(68_900 * BTU / HOUR, rel=0.01)
-    assert found["outlet"] == pytest.approx(kelvin(180))
+    worked = values("gravity-loop")
+    assert worked["driving_pressure"] == pytest.approx(268.6, rel=0.01)
+    assert worked["fittings_loss"] == pytest.approx(10.6)
+    assert worked["flow"] == pytest.approx(3.52 * GALLON / 60, rel=0.01)
+    assert worked["heat_moved"] == pytest.approx(68_900 * BTU / HOUR, rel=0.01)
+    assert worked["outlet"] == pytest.approx(kelvin(180))
 
 
 def test_a_loop_that_must_move_a_heat_settles_where_it_moves_that_heat() -> None:
-    found = values("gravity-loop", loop_question="outlet", loop_heat="68,900 Btu/h")
-    assert found["heat_moved"] == pytest.approx(68_900 * BTU / HOUR)
+    worked = values("gravity-loop", loop_question="outlet", loop_heat="68,900 Btu/h")
+    assert worked["heat_moved"] == pytest.approx(68_900 * BTU / HOUR)
     # The first question said 180 °F for this heat; both ways must meet.
-    assert found["outlet"] == pytest.approx(kelvin(180), abs=0.3 * FAHRENHEIT_DEGREE)
+    assert worked["outlet"] == pytest.approx(kelvin(180), abs=0.3 * FAHRENHEIT_DEGREE)
 
 
 def test_the_guess_of_the_temperature_range_hardly_matters() -> None:
@@ -57,5 +57,5 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
 def test_the_driving_pressure_is_shown() -> None:
     # 12.83 kg/m³ (above) × 9.807 × 3.048 m = 383.5 Pa; IAPWS-95 at 0.3 MPa has 382.7.
     sheet = sheet_of("gravity-loop", **(example_of("gravity-loop") | {"loop_height": "10 ft"}))
-    found = {one.key: one.si for one in sheet.results}
+    found = {result.key: result.si for result in sheet.results}
     assert found["driving_pressure"] == pytest.approx(382.7, rel=0.01)

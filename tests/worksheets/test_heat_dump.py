@@ -17,20 +17,20 @@ def test_mill_row_by_hand() -> None:
     # Reynolds 964.1 × 0.182 × 0.0525 ÷ 3.07e-4 = 30,000; roughness 0.00086: f = 0.0258 (Moody chart).
     # 120 ft are 697 bores; fittings 6 × 0.9 + 2 = 7.4: (0.0258 × 697 + 7.4) × 964.1 × 0.182² ÷ 2 = 405 Pa: it balances.
     # Mean 198 °F, 118 °F over the room: 1,100 × (118 ÷ 115)^1.4 = 1,140 Btu/h a foot; 120,000 ÷ 1,140 = 105 ft.
-    found = values("heat-dump")
-    assert found["boiling_dump"] == pytest.approx(kelvin(237.6), abs=0.1 * FAHRENHEIT_DEGREE)
-    assert found["dump_heat"] == pytest.approx(120_000 * BTU / HOUR)
-    assert found["dump_supply"] == pytest.approx(kelvin(217.6), abs=0.1 * FAHRENHEIT_DEGREE)
-    assert found["dump_return"] == pytest.approx(kelvin(178), abs=0.5 * FAHRENHEIT_DEGREE)
-    assert found["driving_pressure"] == pytest.approx(404, rel=0.01)
-    assert found["dump_flow"] == pytest.approx(6.24 * GALLON / MINUTE, rel=0.01)
-    assert found["dump_size"] == pytest.approx(105 * FOOT, rel=0.01)
+    worked = values("heat-dump")
+    assert worked["boiling_dump"] == pytest.approx(kelvin(237.6), abs=0.1 * FAHRENHEIT_DEGREE)
+    assert worked["dump_heat"] == pytest.approx(120_000 * BTU / HOUR)
+    assert worked["dump_supply"] == pytest.approx(kelvin(217.6), abs=0.1 * FAHRENHEIT_DEGREE)
+    assert worked["dump_return"] == pytest.approx(kelvin(178), abs=0.5 * FAHRENHEIT_DEGREE)
+    assert worked["driving_pressure"] == pytest.approx(404, rel=0.01)
+    assert worked["dump_flow"] == pytest.approx(6.24 * GALLON / MINUTE, rel=0.01)
+    assert worked["dump_size"] == pytest.approx(105 * FOOT, rel=0.01)
 
 
 def test_friction_uses_up_what_drives_it() -> None:
     for pipe in ("1-1/4", "1-1/2", "2"):
-        found = values("heat-dump", pipe_size=pipe)
-        assert found["pressure_drop"] == pytest.approx(found["driving_pressure"], rel=1e-6)
+        worked = values("heat-dump", pipe_size=pipe)
+        assert worked["pressure_drop"] == pytest.approx(worked["driving_pressure"], rel=1e-6)
 
 
 def test_minutes_alone_by_hand() -> None:
@@ -54,8 +54,8 @@ def test_both_questions_meet() -> None:
 
 def test_a_radiator_is_sized_by_its_rated_output() -> None:
     # Mean water 198 °F, 118 °F over the air; rated at 90 °F with 1.3: 120,000 ÷ (118 ÷ 90)^1.3 = 84,400 Btu/h.
-    found = values("heat-dump", dump_kind="radiator", dump_rated_excess="90 F°", dump_exponent="1.3")
-    assert found["dump_size"] == pytest.approx(84_400 * BTU / HOUR, rel=0.005)
+    worked = values("heat-dump", dump_kind="radiator", dump_rated_excess="90 F°", dump_exponent="1.3")
+    assert worked["dump_size"] == pytest.approx(84_400 * BTU / HOUR, rel=0.005)
 
 
 def test_a_typed_size_or_heat_decides_the_question() -> None:
@@ -73,9 +73,9 @@ def test_water_above_the_store_boils_sooner() -> None:
 
 
 def test_a_dump_beyond_its_loop_brings_water_back_at_the_rooms_temperature() -> None:
-    found = values("heat-dump", dump_question="supply", dump_size="3,000 ft")
-    assert found["dump_return"] == pytest.approx(kelvin(80), abs=0.01)
-    assert found["dump_supply"] > found["dump_mean"]
+    worked = values("heat-dump", dump_question="supply", dump_size="3,000 ft")
+    assert worked["dump_return"] == pytest.approx(kelvin(80), abs=0.01)
+    assert worked["dump_supply"] > worked["dump_mean"]
 
 
 RADIATOR = {"dump_question": "supply", "dump_kind": "radiator", "dump_rated_excess": "90 F°", "dump_exponent": "1.3"}
@@ -114,7 +114,7 @@ def test_no_valve_is_said_whatever_is_asked() -> None:
 def test_no_size_is_given_where_the_loop_cannot() -> None:
     sheet = sheet_of("heat-dump", **WIDE | {"pipe_size": "3/4"})
     assert sheet.values["dump_size"] is None
-    assert {one.level for one in sheet.advice if one.code == "loop-too-weak"} == {"unworkable"}
+    assert {advice.level for advice in sheet.advice if advice.code == "loop-too-weak"} == {"unworkable"}
 
 
 def test_the_margin_asked_for_is_no_caution() -> None:

@@ -19,12 +19,12 @@ LARGE = {
 
 def sheet_of(**typed: str) -> Sheet:
     """That case with some of its numbers changed."""
-    example = {key: one.text for key, one in answer("load-now", {}).inputs.items() if not one.from_field}
+    example = {key: entry.text for key, entry in answer("load-now", {}).inputs.items() if not entry.from_field}
     return answer("load-now", {field: Typed(text) for field, text in (example | LARGE | typed).items()})
 
 
 def codes(**typed: str) -> set[str]:
-    return {one.code for one in sheet_of(**typed).advice}
+    return {advice.code for advice in sheet_of(**typed).advice}
 
 
 def test_fern_lane_by_hand() -> None:
@@ -101,14 +101,14 @@ def test_boiling_now_and_boiling_when_full_are_both_stops() -> None:
 
 def test_a_house_that_takes_more_than_the_fire_gives_is_unworkable() -> None:
     sheet = sheet_of(design_load="80,000 Btu/h")
-    assert "fire-too-small" in {one.code for one in sheet.advice}
+    assert "fire-too-small" in {advice.code for advice in sheet.advice}
     assert sheet.values["loads_with_load"] is None
     assert "fire-too-small" not in codes()
 
 
 def test_a_store_without_a_band_is_unworkable() -> None:
     sheet = sheet_of(lowest_useful="180 °F")
-    assert "no-band" in {one.code for one in sheet.advice}
+    assert "no-band" in {advice.code for advice in sheet.advice}
     assert sheet.values["heat_now"] == 0
 
 

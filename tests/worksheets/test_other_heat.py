@@ -91,7 +91,7 @@ def test_a_heat_pump_by_hand() -> None:
 
 def test_a_heat_pump_below_the_useful_band_does_nothing() -> None:
     sheet = _sheet(HEAT_PUMP, highest_water="130 °F")
-    assert {one.code: one.level for one in sheet.advice}["too-cool"] == "unworkable"
+    assert {advice.code: advice.level for advice in sheet.advice}["too-cool"] == "unworkable"
     assert sheet.values["share_year"] == 0
     assert sheet.values["share_jan"] == 0
     assert sheet.values["yearly_electricity"] == 0
@@ -130,7 +130,7 @@ def test_months_that_are_typed_count_by_the_strong_share() -> None:
 
 def test_a_month_without_a_need_has_no_share() -> None:
     sheet = _sheet(PANELS, place="piedmont-it", tap_load="0 Btu/h")
-    shown = {one.key: one.shown for one in sheet.results}
+    shown = {result.key: result.shown for result in sheet.results}
     assert shown["share_jul"] == "nothing is needed"
 
 

@@ -15,15 +15,15 @@ def test_mill_row_by_hand() -> None:
     # Viscosity 0.490 cP: Reynolds 985.1 × 0.5773 × 0.0268 ÷ 0.000490 = 31,100; smooth tube, f = 0.0233 (Moody chart).
     # Pipe: 0.0233 × 160 ft × 12 ÷ 1.055 = 42.4 velocity heads; fittings 16 × 0.9 + 4 × 1.6 + 4 × 0.3 + 2 = 24.
     # Velocity head 1.894² ÷ 64.35 = 0.05575 ft; 66.4 × 0.05575 = 3.70 ft, and 0.5 psi of baseboard is 1.17 ft: 4.87 ft.
-    found = values("pipe")
-    assert found["flow"] == pytest.approx(5.161 * GPM, rel=0.001)
-    assert found["rule_flow"] == pytest.approx(5.0833 * GPM, rel=0.0001)
-    assert found["velocity"] == pytest.approx(1.894 * FOOT, rel=0.001)
-    assert found["fittings_loss"] == pytest.approx(24)
-    assert found["head"] == pytest.approx(4.87 * FOOT, rel=0.01)  # a friction factor read to three figures
-    assert found["pressure_drop"] == pytest.approx(4.87 * 61.50 / 144 * PSI, rel=0.01)
+    worked = values("pipe")
+    assert worked["flow"] == pytest.approx(5.161 * GPM, rel=0.001)
+    assert worked["rule_flow"] == pytest.approx(5.0833 * GPM, rel=0.0001)
+    assert worked["velocity"] == pytest.approx(1.894 * FOOT, rel=0.001)
+    assert worked["fittings_loss"] == pytest.approx(24)
+    assert worked["head"] == pytest.approx(4.87 * FOOT, rel=0.01)  # a friction factor read to three figures
+    assert worked["pressure_drop"] == pytest.approx(4.87 * 61.50 / 144 * PSI, rel=0.01)
     # 5.161 gal/min × 4.87 ft × 0.986 ÷ 3960 hp = 4.67 W, at 25 %: 18.7 W.
-    assert found["pump_power"] == pytest.approx(18.7, rel=0.01)
+    assert worked["pump_power"] == pytest.approx(18.7, rel=0.01)
 
 
 def test_flow_is_at_the_mean_of_supply_and_return_and_grows_with_antifreeze() -> None:
@@ -37,20 +37,20 @@ def test_flow_is_at_the_mean_of_supply_and_return_and_grows_with_antifreeze() ->
 def test_the_smallest_sizes_keep_to_the_speed() -> None:
     # 5.161 gal/min at 3 ft/s need 0.838 in or 21.3 mm: copper M and L 1 (3/4 has 0.811 and 0.785), PEX 1 (0.862), steel
     # 1 (3/4 has 0.824), metric copper 28 (22 x 1 has 20 mm).
-    found = values("pipe")
-    assert found["least_bore"] == pytest.approx(0.838 * INCH, rel=0.001)
-    sizes = [round(found[f"smallest_{kind}"] / INCH, 3) for kind in ("copper_m", "copper_l", "pex", "steel")]
+    worked = values("pipe")
+    assert worked["least_bore"] == pytest.approx(0.838 * INCH, rel=0.001)
+    sizes = [round(worked[f"smallest_{kind}"] / INCH, 3) for kind in ("copper_m", "copper_l", "pex", "steel")]
     assert sizes == [1.0, 1.0, 1.0, 1.0]
-    assert found["smallest_copper_metric"] == pytest.approx(0.028)
+    assert worked["smallest_copper_metric"] == pytest.approx(0.028)
     # At 12.6 °F of drop it is less, 0.818 in: copper M has 0.811, steel 3/4 has 0.824.
     less = values("pipe", water_drop="12.6 F°")
     assert [round(less[f"smallest_{kind}"] / INCH, 3) for kind in ("copper_m", "steel")] == [1.0, 0.75]
 
 
 def test_pex_flows_by_its_average_wall_and_shows_the_minimum_one() -> None:
-    found = values("pipe", pipe_kind="pex", pipe_size="3/4")
-    assert found["bore"] == pytest.approx(0.671 * INCH)
-    assert found["bore_by_minimum_wall"] == pytest.approx(0.681 * INCH)
+    worked = values("pipe", pipe_kind="pex", pipe_size="3/4")
+    assert worked["bore"] == pytest.approx(0.671 * INCH)
+    assert worked["bore_by_minimum_wall"] == pytest.approx(0.681 * INCH)
     assert "bore_by_minimum_wall" not in values("pipe")
 
 

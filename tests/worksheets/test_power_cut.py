@@ -10,14 +10,14 @@ def test_mill_row_by_hand() -> None:
     # Outlet 205 °F at the peak, boiling at 242.2 °F there. 20 gal of 180 °F water weigh 162.0 lb at 1.0024 Btu/(lb·°F):
     # 162.0 × 1.0024 × 37.24 = 6,047 Btu. At 120,000 Btu/h: 181.4 s = 3.02 min.
     # A full load holds 60,000 × 4 = 240,000 Btu, at the peak for 2 h. The dump takes 135,000: never.
-    found = sheet_of("power-cut").values
-    assert found["heat_to_boiling"] == pytest.approx(6_047 * BTU, rel=0.005)
-    assert found["minutes_to_boiling"] == pytest.approx(181.4, rel=0.005)
-    assert found["time_until_spent"] == pytest.approx(2 * HOUR)
-    assert found["minutes_with_dump"] is None
-    assert found["dump_needed"] == pytest.approx(120_000 * BTU / HOUR)
+    value = sheet_of("power-cut").values
+    assert value["heat_to_boiling"] == pytest.approx(6_047 * BTU, rel=0.005)
+    assert value["minutes_to_boiling"] == pytest.approx(181.4, rel=0.005)
+    assert value["time_until_spent"] == pytest.approx(2 * HOUR)
+    assert value["minutes_with_dump"] is None
+    assert value["dump_needed"] == pytest.approx(120_000 * BTU / HOUR)
     # 45 W × 4 h ÷ 0.8 = 225 Wh.
-    assert found["battery_energy"] == pytest.approx(225 * 3600)
+    assert value["battery_energy"] == pytest.approx(225 * 3600)
 
 
 def test_steam_until_the_fire_is_spent_by_hand() -> None:
@@ -26,15 +26,15 @@ def test_steam_until_the_fire_is_spent_by_hand() -> None:
 
 
 def test_it_starts_from_the_hottest_normal_outlet_and_boils_by_the_pressure_there() -> None:
-    found = values("power-cut")
-    assert found["outlet_at_peak"] == pytest.approx(kelvin(205))
-    assert found["boiling_outlet"] == pytest.approx(kelvin(242.2), abs=0.1)
+    worked = values("power-cut")
+    assert worked["outlet_at_peak"] == pytest.approx(kelvin(205))
+    assert worked["boiling_outlet"] == pytest.approx(kelvin(242.2), abs=0.1)
 
 
 def test_already_boiling_is_no_minutes_and_a_stop() -> None:
     sheet = sheet_of("power-cut", system_pressure="0 psi", store_top="190 °F", charge_rise="25 F°")
     assert sheet.values["minutes_to_boiling"] == 0
-    assert "stop" in {one.level for one in sheet.advice if one.code == "boils-already"}
+    assert "stop" in {advice.level for advice in sheet.advice if advice.code == "boils-already"}
 
 
 def test_loop_water_counts_only_if_it_was_seen_to_flow() -> None:
@@ -44,11 +44,11 @@ def test_loop_water_counts_only_if_it_was_seen_to_flow() -> None:
 
 def test_a_fire_that_is_nearly_spent_never_boils_it() -> None:
     # 0.5 lb × 6,900 × 45 % = 1,550 Btu are less than the 6,050 it takes.
-    found = sheet_of(
+    sheet = sheet_of(
         "power-cut", fire_left="weighed", wood_left="0.5 lb", jacket_volume="20 gal", system_pressure="12 psi"
     )
-    assert found.values["minutes_to_boiling"] is None
-    assert "no-way-out" not in {one.code for one in found.advice}
+    assert sheet.values["minutes_to_boiling"] is None
+    assert "no-way-out" not in {advice.code for advice in sheet.advice}
 
 
 def test_the_dump_takes_the_whole_load_unless_the_damper_fails_shut() -> None:

@@ -9,11 +9,11 @@ from tests.worksheets.asking import codes, kelvin, sheet_of, values
 def test_mill_row_by_hand() -> None:
     # Peak 120,000 Btu/h. At 1.1 × 30 = 33 psi and 13.17 psia of air: 46.17 psia, 276.2 °F, where boiling takes
     # 927.5 Btu/lb (steam tables): 129.4 lb/h.
-    found = values("relief")
-    assert found["peak_output"] == pytest.approx(120_000 * BTU / HOUR)
-    assert found["steam_pressure"] == pytest.approx(46.17 * PSI, rel=0.0005)
-    assert found["steam_boiling"] == pytest.approx(kelvin(276.2), abs=0.2)
-    assert found["relief_steam"] == pytest.approx(129.4 * POUND / HOUR, rel=0.001)
+    worked = values("relief")
+    assert worked["peak_output"] == pytest.approx(120_000 * BTU / HOUR)
+    assert worked["steam_pressure"] == pytest.approx(46.17 * PSI, rel=0.0005)
+    assert worked["steam_boiling"] == pytest.approx(kelvin(276.2), abs=0.2)
+    assert worked["relief_steam"] == pytest.approx(129.4 * POUND / HOUR, rel=0.001)
 
 
 def test_no_margin_is_hidden_and_a_known_peak_is_taken_as_it_is() -> None:
@@ -35,8 +35,8 @@ def test_an_open_vent_by_hand() -> None:
     assert values("relief", plant_kind="open", peak_known="yes", peak_output="80,000 Btu/h")[
         "vent_bore"
     ] == pytest.approx(0.025)
-    found = values("relief", plant_kind="open")
-    assert found["vent_bore"] == pytest.approx(0.0265, rel=0.002)
+    worked = values("relief", plant_kind="open")
+    assert worked["vent_bore"] == pytest.approx(0.0265, rel=0.002)
     # 10 ft of water between 50 °F (62.41 lb/ft³) and boiling at 206.5 °F (59.97): 10 × 4.07 %.
     assert values("relief", plant_kind="open", vent_height="10 ft")["vent_rise"] == pytest.approx(
         0.407 * 0.3048, rel=0.01

@@ -9,13 +9,13 @@ from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 def test_mill_row_by_hand() -> None:
     # (140 - 100) ÷ (175 - 100) = 0.5333. Rise 35 °F: 60,000 ÷ 35 = 1,714 Btu/h°F; 8.14 lb/gal × 60 × 1.0 = 489:
     # 3.506 gpm through the stove. 0.5333 of 3.506 × 8.206 lb/gal = 15.34 lb/min, at 8.114 lb/gal hot: 1.891 gpm.
-    found = values("return-mixing")
-    assert found["least_return"] == pytest.approx(kelvin(140))
-    assert found["bypass_share"] == pytest.approx(0.5333, rel=1e-4)
-    assert found["mixed_return"] == pytest.approx(kelvin(140))
-    assert found["rise"] == pytest.approx(35 * FAHRENHEIT_DEGREE)
-    assert found["stove_flow"] == pytest.approx(3.506 * GALLON / 60, rel=3e-3)
-    assert found["bypass_flow"] == pytest.approx(1.891 * GALLON / 60, rel=3e-3)
+    worked = values("return-mixing")
+    assert worked["least_return"] == pytest.approx(kelvin(140))
+    assert worked["bypass_share"] == pytest.approx(0.5333, rel=1e-4)
+    assert worked["mixed_return"] == pytest.approx(kelvin(140))
+    assert worked["rise"] == pytest.approx(35 * FAHRENHEIT_DEGREE)
+    assert worked["stove_flow"] == pytest.approx(3.506 * GALLON / 60, rel=3e-3)
+    assert worked["bypass_flow"] == pytest.approx(1.891 * GALLON / 60, rel=3e-3)
 
 
 def test_the_least_return_is_the_hottest_of_three() -> None:
@@ -36,14 +36,14 @@ def test_dew_points_against_the_printed_ones() -> None:
 
 
 def test_a_warm_store_needs_no_hot_water_mixed_in() -> None:
-    found = values("return-mixing", system_return="150 °F")
-    assert found["bypass_share"] == 0
-    assert found["mixed_return"] == pytest.approx(kelvin(150))
+    worked = values("return-mixing", system_return="150 °F")
+    assert worked["bypass_share"] == 0
+    assert worked["mixed_return"] == pytest.approx(kelvin(150))
 
 
 def test_an_outlet_cooler_than_the_least_return_is_unworkable() -> None:
     sheet = sheet_of("return-mixing", **(example_of("return-mixing") | {"stove_outlet": "135 °F"}))
-    assert "outlet-too-cool" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "outlet-too-cool" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
     assert sheet.values["bypass_share"] == 1
 
 

@@ -14,13 +14,13 @@ def test_fern_lane_by_hand() -> None:
     # Inner walls: 100 × 12.3 = 1,230. Doorway 0.914 by 2.033 m, 6.83 K: 0.65 ÷ 3 × 0.914 × 2.033 × √(9.807 × 2.033
     # × 6.83 ÷ 293) = 0.2745 m³/s; air at 90.8 kPa weighs 1.079 kg/m³: × 1006 = 298 W/K = 565 Btu/h°F, × 12.3 = 6,950.
     # Together 9,910 of the 10,000 Btu/h: the room settles a little higher, at 80.4 °F.
-    found = values("room-heat")
-    assert found["steady_temperature"] == pytest.approx(kelvin(80.4), abs=0.05)
+    worked = values("room-heat")
+    assert worked["steady_temperature"] == pytest.approx(kelvin(80.4), abs=0.05)
     # Without the stove: 33.1 × (T - 28) = 100 × (68 - T) + what the doorway brings: near 65 °F.
-    assert found["steady_rise"] == pytest.approx((80.4 - 65.2) * FAHRENHEIT_DEGREE, abs=0.2)
+    assert worked["steady_rise"] == pytest.approx((80.4 - 65.2) * FAHRENHEIT_DEGREE, abs=0.2)
     # At 78 °F: 33.1 × 50 + (100 + 509.5) × 10 = 7,750 Btu/h.
-    assert found["room_can_use"] == pytest.approx(7_752 * POWER, rel=2e-3)
-    assert found["heat_to_house"] == pytest.approx((100 + 567) * 12.4 * POWER, rel=0.01)
+    assert worked["room_can_use"] == pytest.approx(7_752 * POWER, rel=2e-3)
+    assert worked["heat_to_house"] == pytest.approx((100 + 567) * 12.4 * POWER, rel=0.01)
 
 
 def test_the_first_hours_by_hand() -> None:
@@ -28,13 +28,13 @@ def test_the_first_hours_by_hand() -> None:
     # Near 78 °F the walls are at about 75 °F: they take 188.6 × 1.8 K = 340 W more than they give, the way out takes
     # 7,750 Btu/h = 2,271 W, together about the 2,931 W of the fire less what still warms the air. Marched through time in
     # half-second steps below: 78.0 °F after 2.63 h, 78.4 °F after 4 h.
-    found = values("room-heat")
-    assert found["air_capacity"] == pytest.approx(204.4e3, rel=1e-3)
-    assert found["wall_capacity"] == pytest.approx(3.372e6, rel=1e-3)
-    assert found["link"] == pytest.approx(188.6, rel=1e-3)
-    assert found["hours_to_limit"] == pytest.approx(_march(until=kelvin(78))[0], rel=0.01)
-    assert found["temperature_after"] == pytest.approx(_march(seconds=4 * HOUR)[1], abs=0.02)
-    assert found["hours_to_limit"] == pytest.approx(2.63 * HOUR, rel=0.01)
+    worked = values("room-heat")
+    assert worked["air_capacity"] == pytest.approx(204.4e3, rel=1e-3)
+    assert worked["wall_capacity"] == pytest.approx(3.372e6, rel=1e-3)
+    assert worked["link"] == pytest.approx(188.6, rel=1e-3)
+    assert worked["hours_to_limit"] == pytest.approx(_march(until=kelvin(78))[0], rel=0.01)
+    assert worked["temperature_after"] == pytest.approx(_march(seconds=4 * HOUR)[1], abs=0.02)
+    assert worked["hours_to_limit"] == pytest.approx(2.63 * HOUR, rel=0.01)
 
 
 def _march(seconds: float = 1e6, until: float = 1e3) -> tuple[float, float]:
@@ -61,15 +61,15 @@ def test_walls_of_known_weight_take_the_place_of_the_class() -> None:
 
 
 def test_a_stove_that_gives_the_room_nothing_is_no_error() -> None:
-    found = values("room-heat", room_output="0 Btu/h")
-    assert "hours_to_limit" not in found
-    assert found["steady_rise"] == 0
+    worked = values("room-heat", room_output="0 Btu/h")
+    assert "hours_to_limit" not in worked
+    assert worked["steady_rise"] == 0
 
 
 def test_never_is_said_when_the_limit_is_above_the_steady_value() -> None:
     sheet = sheet_of("room-heat", **(example_of("room-heat") | {"room_limit": "85 °F"}))
     assert sheet.values["hours_to_limit"] is None
-    assert next(one for one in sheet.results if one.key == "hours_to_limit").shown == "never"
+    assert next(result for result in sheet.results if result.key == "hours_to_limit").shown == "never"
 
 
 def test_a_room_that_starts_too_warm_needs_no_time() -> None:
@@ -78,20 +78,20 @@ def test_a_room_that_starts_too_warm_needs_no_time() -> None:
 
 def test_alone_in_the_cold_the_rise_is_heat_over_conductance() -> None:
     # A shut room without inner walls: 10,000 Btu/h ÷ 200 Btu/h°F = 50 °F over the outdoors.
-    found = values(
+    worked = values(
         "room-heat",
         room_known="conductance",
         room_conductance="200 Btu/h/F",
         partition="0 Btu/h/F",
         doorway_width="0 ft",
     )
-    assert found["steady_rise"] == pytest.approx(50 * FAHRENHEIT_DEGREE)
-    assert found["without_stove"] == pytest.approx(kelvin(28))
+    assert worked["steady_rise"] == pytest.approx(50 * FAHRENHEIT_DEGREE)
+    assert worked["without_stove"] == pytest.approx(kelvin(28))
 
 
 def test_the_room_after_a_long_fire_is_the_settled_room() -> None:
-    found = values("room-heat", hours_burning="240 h")
-    assert found["temperature_after"] == pytest.approx(found["steady_temperature"], abs=0.01)
+    worked = values("room-heat", hours_burning="240 h")
+    assert worked["temperature_after"] == pytest.approx(worked["steady_temperature"], abs=0.01)
 
 
 @pytest.mark.parametrize(

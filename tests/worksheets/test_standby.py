@@ -20,7 +20,7 @@ def sheet_of(**typed: str) -> Sheet:
 
 
 def codes(**typed: str) -> set[str]:
-    return {one.code for one in sheet_of(**typed).advice}
+    return {advice.code for advice in sheet_of(**typed).advice}
 
 
 def kelvin(fahrenheit: float) -> float:
@@ -48,8 +48,8 @@ def test_ridge_road_by_hand() -> None:
 def test_inside_the_heated_space_nothing_is_wasted() -> None:
     sheet = sheet_of(store_inside="yes")
     assert sheet.values["heat_wasted"] == 0
-    assert {"part-of-load"} <= {one.code for one in sheet.advice}
-    assert "outside" not in {one.code for one in sheet.advice}
+    assert {"part-of-load"} <= {advice.code for advice in sheet.advice}
+    assert "outside" not in {advice.code for advice in sheet.advice}
     assert "outside" in codes()
 
 

@@ -24,4 +24,4 @@ def test_the_examples_by_hand(worksheet: str, gallons: float) -> None:
 def test_no_store_is_large_enough_when_it_is_never_warm_enough() -> None:
     sheet = answer("floor", {"store_top": Typed("95 °F"), "floor_area": Typed("600 ft2")})
     assert sheet.values["store_for_hours"] is None
-    assert next(one.shown for one in sheet.results if one.key == "store_for_hours") == "no store"
+    assert next(result.shown for result in sheet.results if result.key == "store_for_hours") == "no store"

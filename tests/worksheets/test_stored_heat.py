@@ -21,9 +21,9 @@ def test_fern_lane_by_hand() -> None:
 
 def test_nothing_comes_back_colder_than_the_room() -> None:
     # Floor water of 75 °F with a drop of 20 °F comes back at 68 °F, not at 55: 500 gal × 8.23 × (180 - 68) = 460,900.
-    found = values("stored-heat", store_top="180 °F", lowest_useful="75 °F", water_drop="20 F°", indoor="68 °F")
-    assert found["emitter_return"] == pytest.approx(kelvin(68))
-    assert found["usable_heat_layered"] / BTU == pytest.approx(500 * 8.23 * 112, rel=2e-3)
+    worked = values("stored-heat", store_top="180 °F", lowest_useful="75 °F", water_drop="20 F°", indoor="68 °F")
+    assert worked["emitter_return"] == pytest.approx(kelvin(68))
+    assert worked["usable_heat_layered"] / BTU == pytest.approx(500 * 8.23 * 112, rel=2e-3)
     # Nobody gave the room: 68 °F stands in.
     given = example_of("stored-heat") | {"lowest_useful": "75 °F", "water_drop": "20 F°"}
     assert sheet_of("stored-heat", **given).values["emitter_return"] == pytest.approx(kelvin(68))

@@ -11,13 +11,13 @@ PSF = POUND * 9.80665 / FOOT**2
 
 def sheet_of(**typed: str) -> Sheet:
     """The worked example with some of its numbers changed."""
-    example = {key: one.text for key, one in answer("tank-place", {}).inputs.items() if not one.from_field}
+    example = {key: entry.text for key, entry in answer("tank-place", {}).inputs.items() if not entry.from_field}
     example = {key: text for key, text in example.items() if key not in ("floor_allowable",)}
     return answer("tank-place", {field: Typed(text) for field, text in (example | typed).items()})
 
 
 def codes(**typed: str) -> set[str]:
-    return {one.code for one in sheet_of(**typed).advice}
+    return {advice.code for advice in sheet_of(**typed).advice}
 
 
 def test_mill_row_by_hand() -> None:
@@ -40,7 +40,7 @@ def test_mill_row_by_hand() -> None:
 def test_a_framed_floor_does_not_carry_it() -> None:
     # 479 lb/ft² on a floor for 40 is a stop; spread over 7,621 ÷ 40 = 190.5 ft² it would not be.
     sheet = sheet_of(floor_kind="framed")
-    assert [one.level for one in sheet.advice if one.code == "floor"] == ["stop"]
+    assert [advice.level for advice in sheet.advice if advice.code == "floor"] == ["stop"]
     assert sheet.values["spread_area"] == pytest.approx(190.5 * FOOT**2, rel=0.0005)
     assert "floor" not in codes()
 

@@ -12,22 +12,22 @@ PER_GALLON_DEGREE = 8.165 * BTU / FAHRENHEIT_DEGREE
 
 def test_the_printed_output_sizes_the_store_when_the_firebox_is_not_known() -> None:
     # 60,000 Btu/h × 4 h = 240,000 Btu over 130 to 180 °F: 240,000 ÷ (50 × 8.165) = 588 gal.
-    found = values("tank-size", firebox_known="no", firebox_volume="", store_top="180 °F")
-    assert found["recommended"] / GALLON == pytest.approx(588, rel=2e-3)
-    assert "by_firebox" not in found
+    worked = values("tank-size", firebox_known="no", firebox_volume="", store_top="180 °F")
+    assert worked["recommended"] / GALLON == pytest.approx(588, rel=2e-3)
+    assert "by_firebox" not in worked
     # German law is then the rating's alone: 17.58 kW × 55 L/kW.
-    assert found["by_german_law"] / LITRE == pytest.approx(17.584 * 55, rel=1e-3)
+    assert worked["by_german_law"] / LITRE == pytest.approx(17.584 * 55, rel=1e-3)
     assert "no-firebox" in codes("tank-size", firebox_known="no")
 
 
 def test_one_load_of_wood_caps_the_burn() -> None:
     # 2 ft³ × 12.5 lb/ft³ = 25 lb; 8,600 × 0.8 = 6,880 Btu/lb; 68 % of it, all to the water: 116,960 Btu.
-    found = values("tank-size", firebox_volume="2 ft3", store_top="180 °F")
-    assert found["heat_per_load"] / BTU == pytest.approx(116_960, rel=1e-4)
-    assert found["whole_burn"] / BTU == pytest.approx(116_960, rel=1e-4)
-    assert found["recommended"] / GALLON == pytest.approx(116_960 / (50 * 8.165), rel=2e-3)
+    worked = values("tank-size", firebox_volume="2 ft3", store_top="180 °F")
+    assert worked["heat_per_load"] / BTU == pytest.approx(116_960, rel=1e-4)
+    assert worked["whole_burn"] / BTU == pytest.approx(116_960, rel=1e-4)
+    assert worked["recommended"] / GALLON == pytest.approx(116_960 / (50 * 8.165), rel=2e-3)
     # During the burn the house takes 30,500 × 4 = 122,000 Btu: more than the load holds, so nothing is left to store.
-    assert found["by_full_burn"] == 0
+    assert worked["by_full_burn"] == 0
     # A fifth of the heat to the room: a fifth less to the water.
     split = values("tank-size", firebox_volume="2 ft3", room_output="15,000 Btu/h")
     assert split["heat_per_load"] / BTU == pytest.approx(0.8 * 116_960, rel=1e-4)
@@ -55,16 +55,16 @@ def test_the_european_formula_of_each_way_of_stoking(kilowatts: str, by_hand: fl
 
 
 def test_a_stove_fed_by_itself_is_not_capped_by_its_fire_pot() -> None:
-    found = values("tank-size", stoking="automatic", firebox_volume="0.3 ft3")
-    assert found["whole_burn"] / BTU == pytest.approx(240_000)
-    assert found["by_firebox"] / LITRE == pytest.approx(12 * 0.3 * 28.3168, rel=1e-4)
+    worked = values("tank-size", stoking="automatic", firebox_volume="0.3 ft3")
+    assert worked["whole_burn"] / BTU == pytest.approx(240_000)
+    assert worked["by_firebox"] / LITRE == pytest.approx(12 * 0.3 * 28.3168, rel=1e-4)
 
 
 def test_half_and_twice_the_tank_carry_the_house_half_and_twice_as_long() -> None:
     # Lighting again at the lowest useful temperature, the recommended store holds the burn: 240,000 ÷ 30,500 = 7.87 h.
-    found = values("tank-size")
-    assert found["chosen_hours"] / HOUR == pytest.approx(7.869, rel=2e-3)
-    assert found["hours_of_half"] / HOUR == pytest.approx(3.934, rel=2e-3)
-    assert found["hours_of_twice"] / HOUR == pytest.approx(15.74, rel=2e-3)
+    worked = values("tank-size")
+    assert worked["chosen_hours"] / HOUR == pytest.approx(7.869, rel=2e-3)
+    assert worked["hours_of_half"] / HOUR == pytest.approx(3.934, rel=2e-3)
+    assert worked["hours_of_twice"] / HOUR == pytest.approx(15.74, rel=2e-3)
     # They stay those of the recommended size, whatever tank is looked at.
-    assert values("tank-size", size_factor="3")["hours_of_half"] == found["hours_of_half"]
+    assert values("tank-size", size_factor="3")["hours_of_half"] == worked["hours_of_half"]

@@ -16,15 +16,15 @@ def test_ridge_road_by_hand() -> None:
     # 32,500 ÷ (20 °F × 491 Btu/h for each gal/min and °F) = 3.31 gal/min.
     # 6 and 16 ft of 1.025 in are 70 and 187 bores; about 12,000 Reynolds in each, where the Moody chart has 0.029:
     # 0.029 × 70 + 6 = 8.0 against 0.029 × 187 + 6 = 11.4, so flows are as √11.4 to √8.0: 54.4 % and 45.6 %.
-    found = values("tanks-together")
-    assert found["store_volume"] == pytest.approx(800 * GALLON)
-    assert found["usable_heat"] == pytest.approx(359_000 * BTU, rel=0.002)
-    assert found["hours_carried"] == pytest.approx(11.05 * HOUR, rel=0.002)
-    assert found["usable_heat_layered"] == pytest.approx(490_800 * BTU, rel=0.002)
-    assert found["flow"] == pytest.approx(3.31 * GALLON / MINUTE, rel=0.005)
-    assert found["nearest_share"] == pytest.approx(0.544, abs=0.005)
-    assert found["nearest_share"] + found["farthest_share"] == pytest.approx(1)
-    assert found["pressure_near"] == pytest.approx(found["pressure_far"], rel=1e-6)
+    worked = values("tanks-together")
+    assert worked["store_volume"] == pytest.approx(800 * GALLON)
+    assert worked["usable_heat"] == pytest.approx(359_000 * BTU, rel=0.002)
+    assert worked["hours_carried"] == pytest.approx(11.05 * HOUR, rel=0.002)
+    assert worked["usable_heat_layered"] == pytest.approx(490_800 * BTU, rel=0.002)
+    assert worked["flow"] == pytest.approx(3.31 * GALLON / MINUTE, rel=0.005)
+    assert worked["nearest_share"] == pytest.approx(0.544, abs=0.005)
+    assert worked["nearest_share"] + worked["farthest_share"] == pytest.approx(1)
+    assert worked["pressure_near"] == pytest.approx(worked["pressure_far"], rel=1e-6)
 
 
 def test_the_loss_by_hand() -> None:
@@ -32,11 +32,11 @@ def test_the_loss_by_hand() -> None:
     # Side π × 1.631 ÷ (ln(1.1869) ÷ 0.07212 + 1 ÷ (8.5 × 1.290)) = 2.078 W/K;
     # ends π ÷ 2 × 1.182 ÷ (2.8175 + 0.1176) = 0.633 W/K. (2.078 + 0.633) × 80.56 K × 2 = 436.8 W = 1,490 Btu/h.
     # One of 3.028 m³: 1.370 m wide, 2.055 m high: 3.247 + 1.004 = 4.251 W/K × 80.56 K = 342.5 W.
-    found = values("tanks-together")
-    assert found["loss_together"] == pytest.approx(436.8, rel=0.002)
-    assert found["loss_one"] == pytest.approx(342.5, rel=0.002)
-    assert found["loss_ratio"] == pytest.approx(436.8 / 342.5, rel=0.002)
-    assert found["surface_factor"] == pytest.approx(1.26, rel=0.001)
+    worked = values("tanks-together")
+    assert worked["loss_together"] == pytest.approx(436.8, rel=0.002)
+    assert worked["loss_one"] == pytest.approx(342.5, rel=0.002)
+    assert worked["loss_ratio"] == pytest.approx(436.8 / 342.5, rel=0.002)
+    assert worked["surface_factor"] == pytest.approx(1.26, rel=0.001)
 
 
 def test_it_says_what_stored_heat_and_standby_say() -> None:
@@ -53,39 +53,39 @@ def test_it_says_what_stored_heat_and_standby_say() -> None:
 
 def test_one_tank_is_one_tank() -> None:
     for joined in ({}, SERIES):
-        found = values("tanks-together", tank_count="1", nearest_branch="6 ft", farthest_branch="6 ft", **joined)
-        assert found["loss_together"] == pytest.approx(found["loss_one"])
+        worked = values("tanks-together", tank_count="1", nearest_branch="6 ft", farthest_branch="6 ft", **joined)
+        assert worked["loss_together"] == pytest.approx(worked["loss_one"])
         # Mixed, its outlet reaches the lowest useful temperature when all of it has; water's heat content hardly bends.
-        assert found["usable_heat_joined"] == pytest.approx(found["usable_heat"], rel=0.005)
+        assert worked["usable_heat_joined"] == pytest.approx(worked["usable_heat"], rel=0.005)
 
 
 def test_bare_tanks_lose_as_their_surface() -> None:
     for count in (2, 5):
-        found = values("tanks-together", tank_count=str(count), insulation="0 in")
-        assert found["loss_ratio"] == pytest.approx(count ** (1 / 3), rel=0.001)
+        worked = values("tanks-together", tank_count=str(count), insulation="0 in")
+        assert worked["loss_ratio"] == pytest.approx(count ** (1 / 3), rel=0.001)
 
 
 def test_a_row_is_between_mixed_and_layered_and_grows_towards_layers() -> None:
     shares = []
     for count in (1, 2, 4, 12):
-        found = values("tanks-together", **SERIES, tank_count=str(count))
-        assert found["usable_heat"] * 0.99 < found["usable_heat_joined"] < found["usable_heat_layered"]
-        shares.append(found["usable_heat_joined"] / found["usable_heat_layered"])
+        worked = values("tanks-together", **SERIES, tank_count=str(count))
+        assert worked["usable_heat"] * 0.99 < worked["usable_heat_joined"] < worked["usable_heat_layered"]
+        shares.append(worked["usable_heat_joined"] / worked["usable_heat_layered"])
     assert shares == sorted(shares)
 
 
 def test_two_in_series_by_hand() -> None:
     # Last useful water is (130 − 110) ÷ (185 − 110) = 26.67 % over the return. Two mixed tanks in a row keep
     # (1 + 2x)·e^(−2x) in the last: 26.67 % at x = 1.302. Left in both: (e^(−2x) + 26.67 %) ÷ 2 = (7.40 + 26.67) ÷ 2 %.
-    found = values("tanks-together", **SERIES)
-    assert found["end_share"] == pytest.approx(0.2667, abs=0.0001)
-    assert found["drawn_share"] == pytest.approx(1 - 0.1703, abs=0.0005)
+    worked = values("tanks-together", **SERIES)
+    assert worked["end_share"] == pytest.approx(0.2667, abs=0.0001)
+    assert worked["drawn_share"] == pytest.approx(1 - 0.1703, abs=0.0005)
 
 
 def test_equal_ways_share_evenly() -> None:
-    found = values("tanks-together", tank_count="4", nearest_branch="10 ft", farthest_branch="10 ft")
-    assert found["nearest_share"] == pytest.approx(0.25)
-    assert found["layered_share"] == pytest.approx(1)
+    worked = values("tanks-together", tank_count="4", nearest_branch="10 ft", farthest_branch="10 ft")
+    assert worked["nearest_share"] == pytest.approx(0.25)
+    assert worked["layered_share"] == pytest.approx(1)
 
 
 def test_a_typed_flow_decides() -> None:

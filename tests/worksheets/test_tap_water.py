@@ -22,7 +22,7 @@ def _three_ways(code: str, **typed: str) -> set[str]:
     given = {key: text for key, text in given.items() if key not in ("primary_flow", "store_volume")}
     if code != "sidearm":
         given |= {"store_volume": "500 gal"}
-    return {one.code for one in sheet_of("tap-water", **(given | typed)).advice}
+    return {advice.code for advice in sheet_of("tap-water", **(given | typed)).advice}
 
 
 def test_fern_lane_plate_by_hand() -> None:
@@ -30,17 +30,17 @@ def test_fern_lane_plate_by_hand() -> None:
     # Streams there 3,000 and 2,000 Btu/h°F. Now 5 gpm × 495 = 2,475 and 2.5 × 498.3 = 1,246:
     # 2 × 3,234 ÷ ((3000/2475)^0.663 + (2000/1246)^0.663) = 6,468 ÷ (1.136 + 1.369) = 2,582. NTU 2.072, ratio 0.5034.
     # e^(-2.072 × 0.4966) = 0.3574; (1 - 0.3574) ÷ (1 - 0.5034 × 0.3574) = 0.7836. 48 + 62 ÷ 0.7836 = 127.1 °F.
-    found = values("tap-water")
-    assert found["rated_conductance"] == pytest.approx(3_234 * PER_DEGREE, rel=1e-3)
-    assert found["conductance"] == pytest.approx(2_582 * PER_DEGREE, rel=3e-3)
-    assert found["effectiveness"] == pytest.approx(0.7836, rel=2e-3)
-    assert found["store_needed"] == pytest.approx(kelvin(127.1), abs=0.2)
+    worked = values("tap-water")
+    assert worked["rated_conductance"] == pytest.approx(3_234 * PER_DEGREE, rel=1e-3)
+    assert worked["conductance"] == pytest.approx(2_582 * PER_DEGREE, rel=3e-3)
+    assert worked["effectiveness"] == pytest.approx(0.7836, rel=2e-3)
+    assert worked["store_needed"] == pytest.approx(kelvin(127.1), abs=0.2)
     # 500 gal × 8.20 Btu/gal°F × (170 - 127.1) = 175,900 Btu; at 1,246 × 62 = 77,250 Btu/h they last 136.6 min.
-    assert found["shower_minutes"] == pytest.approx(136.6 * 60, rel=0.005)
+    assert worked["shower_minutes"] == pytest.approx(136.6 * 60, rel=0.005)
     # Three showers of eight minutes take 30,900 Btu; 4,100 Btu/°F: 170 - 7.5 = 162.5 °F.
-    assert found["store_after"] == pytest.approx(kelvin(162.5), abs=0.1)
+    assert worked["store_after"] == pytest.approx(kelvin(162.5), abs=0.1)
     # At 127.1 °F the plate returns 127.1 - 77,250 ÷ 2,475 = 95.9 °F.
-    assert found["primary_return"] == pytest.approx(kelvin(95.9), abs=0.3)
+    assert worked["primary_return"] == pytest.approx(kelvin(95.9), abs=0.3)
 
 
 def test_the_most_that_a_full_store_makes_is_just_made() -> None:
@@ -56,10 +56,10 @@ def test_a_coil_by_hand() -> None:
     # outside 1.0711; inside (1246/1000)^0.8 = 1.1924: 788.5 ÷ (0.3/1.1924 + 0.7/1.0711) = 871.1 Btu/h°F.
     # e^(-871.1/1246) = 0.4970; 48 + 62 ÷ 0.5030 = 171.3. Try 171.1: outside 1.0789, 875.7, 0.4952: 170.8.
     # At 170.9 both agree.
-    found = values_of(COIL)
-    assert found["rated_conductance"] == pytest.approx(788.5 * PER_DEGREE, rel=1e-3)
-    assert found["conductance"] == pytest.approx(875 * PER_DEGREE, rel=3e-3)
-    assert found["store_needed"] == pytest.approx(kelvin(170.9), abs=0.2)
+    worked = values_of(COIL)
+    assert worked["rated_conductance"] == pytest.approx(788.5 * PER_DEGREE, rel=1e-3)
+    assert worked["conductance"] == pytest.approx(875 * PER_DEGREE, rel=3e-3)
+    assert worked["store_needed"] == pytest.approx(kelvin(170.9), abs=0.2)
     # At 2 gpm from a store at 160 °F and cold water at 50 °F it does what its rating says.
     rated = values_of(COIL | {"store_top": "160 °F", "cold_water": "50 °F", "tap_wanted": "110 °F"})
     assert rated["tap_flow_possible"] == pytest.approx(2.0 * GPM, rel=0.01)
@@ -77,9 +77,9 @@ def test_a_typed_conductance_is_taken_as_it_stands() -> None:
     # a gallon of lukewarm water carries 0.7 % less than that 500 has it.
     lukewarm = {"store_top": "150 °F", "cold_water": "50 °F", "tap_wanted": "110 °F"}
     coil = {"tap_way": "coil", "exchanger_conductance": "800 Btu/h/F", "tap_flow": "3 gpm"}
-    found = values_of(lukewarm | coil)
-    assert found["exchanger_outlet"] == pytest.approx(kelvin(91.3), abs=0.25)
-    assert found["tap_flow_possible"] == pytest.approx(1.746 * GPM, rel=0.01)
+    worked = values_of(lukewarm | coil)
+    assert worked["exchanger_outlet"] == pytest.approx(kelvin(91.3), abs=0.25)
+    assert worked["tap_flow_possible"] == pytest.approx(1.746 * GPM, rel=0.01)
     # A plate of 4,000 with 6 gpm from 150 °F: 5.60 gpm of 110 °F; from 160 °F 4 gpm leave at 131.4 °F.
     plate = {"tap_way": "plate", "exchanger_conductance": "4,000 Btu/h/F", "primary_flow": "6 gpm", "tap_flow": "4 gpm"}
     assert values_of(lukewarm | plate)["tap_flow_possible"] == pytest.approx(5.60 * GPM, rel=0.015)
@@ -107,12 +107,12 @@ def test_a_plate_cannot_come_closer_than_its_streams_allow() -> None:
 
 def test_a_sidearm_by_hand() -> None:
     # 0.7 × 50 gal × (140 - 48) ÷ (110 - 48) ÷ 2.5 gpm = 20.8 min. The store must be 140 + 15 = 155 °F.
-    found = values_of(SIDEARM)
-    assert found["shower_minutes"] == pytest.approx(20.77 * 60, rel=3e-3)
-    assert found["store_needed"] == pytest.approx(kelvin(155))
+    worked = values_of(SIDEARM)
+    assert worked["shower_minutes"] == pytest.approx(20.77 * 60, rel=3e-3)
+    assert worked["store_needed"] == pytest.approx(kelvin(155))
     # The shell could pass 100 Btu/h°F; its water moves too slowly for all of that, so that the tank takes some hours.
-    assert 0.3 * 100 * PER_DEGREE < found["whole_conductance"] < 100 * PER_DEGREE
-    assert 3 * HOUR < found["recovery"] < 12 * HOUR
+    assert 0.3 * 100 * PER_DEGREE < worked["whole_conductance"] < 100 * PER_DEGREE
+    assert 3 * HOUR < worked["recovery"] < 12 * HOUR
 
 
 def values_of(typed: dict[str, str]) -> dict[str, float]:
@@ -136,18 +136,18 @@ def test_a_store_at_a_floors_temperature_makes_no_hot_tap() -> None:
     sheet = sheet_of("tap-water", **(example_of("tap-water") | {"store_top": "100 °F", "tap_wanted": "120 °F"}))
     assert sheet.values["shower_minutes"] == 0
     assert sheet.values["tap_flow_possible"] == 0
-    assert "too-cool" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "too-cool" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
 
 
 def test_scald_times_are_the_edges_of_what_is_printed() -> None:
-    found = values("tap-water", store_top="140 °F", tap_wanted="105 °F")
-    assert (found["scald_shortest"], found["scald_longest"]) == (3.0, 6.0)
+    worked = values("tap-water", store_top="140 °F", tap_wanted="105 °F")
+    assert (worked["scald_shortest"], worked["scald_longest"]) == (3.0, 6.0)
 
 
 def test_ethylene_glycol_behind_one_wall_is_a_stop() -> None:
     poison = {"antifreeze_kind": "ethylene", "exchanger_wall": "single"}
     sheet = sheet_of("tap-water", **(example_of("tap-water") | poison))
-    assert "poison" in {one.code for one in sheet.advice if one.level == "stop"}
+    assert "poison" in {advice.code for advice in sheet.advice if advice.level == "stop"}
     assert "poison" not in codes("tap-water", antifreeze_kind="ethylene", exchanger_wall="double")
 
 

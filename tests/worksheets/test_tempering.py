@@ -35,7 +35,7 @@ TAP = {
 
 
 def codes(typed: dict[str, str], level: str = "") -> set[str]:
-    return {one.code for one in sheet_of(typed).advice if level in ("", one.level)}
+    return {advice.code for advice in sheet_of(typed).advice if level in ("", advice.level)}
 
 
 def test_a_floor_by_hand() -> None:
@@ -69,7 +69,7 @@ def test_the_share_is_whole_once_the_store_is_down_to_the_mix() -> None:
 
 def test_a_store_cooler_than_the_mix_is_unworkable_and_passes_through() -> None:
     sheet = sheet_of(FLOOR | {"store_top": "100 °F"})
-    assert "too-cool" in {one.code for one in sheet.advice if one.level == "unworkable"}
+    assert "too-cool" in {advice.code for advice in sheet.advice if advice.level == "unworkable"}
     assert sheet.values["delivered"] == pytest.approx(kelvin(100))
     assert "too-cool" not in codes(FLOOR)
 
@@ -108,7 +108,7 @@ def test_plastic_pipe_behind_a_very_hot_store() -> None:
     ],
 )
 def test_water_that_no_valve_can_mix_is_an_error(typed: dict[str, str], field: str) -> None:
-    assert field in [one.key for one in sheet_of(typed).problems]
+    assert field in [problem.key for problem in sheet_of(typed).problems]
 
 
 def test_the_total_flow_from_a_load() -> None:
@@ -122,7 +122,7 @@ def test_the_total_flow_from_a_load() -> None:
     }
     by_load = sheet_of(floor | {"load": "16,800 Btu/h"})
     assert by_load.values["mixed_flow"] == pytest.approx(3.389 * GALLON / 60, rel=2e-3)
-    assert "mixed_flow" in {one.key for one in by_load.results}
+    assert "mixed_flow" in {result.key for result in by_load.results}
     by_flow = sheet_of(floor | {"mixed_flow": "3.389 gpm"})
     for key in ("hot_share", "hot_flow", "cool_flow"):
         assert by_load.values[key] == pytest.approx(by_flow.values[key], rel=2e-3)

@@ -55,8 +55,8 @@ def test_the_table_turns_at_20_and_40_litres_a_kilowatt(volume: str, element: st
 
 def test_a_plant_of_which_nothing_is_asked_has_nothing_to_soften() -> None:
     found = _sheet(system_volume="150 L", water_output="10 kW", make_up="1 gal")
-    assert {one.key: one.shown for one in found.results}["hardness_limit"] == "no limit"
-    assert "guideline-met" in {one.code for one in found.advice}
+    assert {result.key: result.shown for result in found.results}["hardness_limit"] == "no limit"
+    assert "guideline-met" in {advice.code for advice in found.advice}
 
 
 @pytest.mark.parametrize(

@@ -27,7 +27,7 @@ def _given() -> dict[str, Typed]:
 def _status(**changed: str) -> dict[str, str]:
     sheet = answer("will-it-work", _given() | {key: Typed(text) for key, text in changed.items()})
     assert not sheet.problems, sheet.problems
-    return {one.key: one.status for one in sheet.verdicts}
+    return {verdict.key: verdict.status for verdict in sheet.verdicts}
 
 
 def test_a_small_store_by_hand() -> None:
@@ -103,7 +103,7 @@ def test_there_is_no_overall_pass_and_what_was_not_checked_is_always_told() -> N
         highest_point="4 ft",
     )
     assert set(everything.values()) == {"pass"}
-    assert "checked here alone" in next(one.say for one in worksheet.results if one.key == "parts_to_mend")
+    assert "checked here alone" in next(result.say for result in worksheet.results if result.key == "parts_to_mend")
 
 
 def test_the_change_that_helps_most_is_found_by_trying() -> None:

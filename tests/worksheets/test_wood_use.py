@@ -14,13 +14,13 @@ def test_mill_row_by_hand() -> None:
     # 78.1 ÷ (25.54 × 0.68) = 4.50 cords. By weight: 78.1 million ÷ (6,880 × 0.68) = 16,694 lb, a fifth of it water.
     # 5 ft high and one row of 16 in: 4.496 × 128 ÷ (5 × 1.333) = 86.3 ft. A load 5 × 12.5 = 62.5 lb: 267 loads.
     # A split: π/4 × 4² × 16 in³ = 0.1164 ft³ of 34.96 ÷ 0.8 = 43.7 lb/ft³ = 5.085 lb; 12.3 in a load.
-    found = values("wood-use")
-    assert found["wood_volume"] == pytest.approx(4.496 * CORD, rel=1e-3)
-    assert found["wood_mass"] == pytest.approx(16_694 * POUND, rel=1e-3)
-    assert found["water_boiled"] == pytest.approx(3_339 * POUND, rel=1e-3)
-    assert found["stack_length"] == pytest.approx(86.3 * FOOT, rel=2e-3)
-    assert found["loads"] == pytest.approx(267.1, rel=1e-3)
-    assert found["splits"] == pytest.approx(12.29, rel=2e-3)
+    worked = values("wood-use")
+    assert worked["wood_volume"] == pytest.approx(4.496 * CORD, rel=1e-3)
+    assert worked["wood_mass"] == pytest.approx(16_694 * POUND, rel=1e-3)
+    assert worked["water_boiled"] == pytest.approx(3_339 * POUND, rel=1e-3)
+    assert worked["stack_length"] == pytest.approx(86.3 * FOOT, rel=2e-3)
+    assert worked["loads"] == pytest.approx(267.1, rel=1e-3)
+    assert worked["splits"] == pytest.approx(12.29, rel=2e-3)
 
 
 def test_a_dry_basis_reading_is_not_a_wet_one() -> None:
@@ -33,17 +33,17 @@ def test_a_dry_basis_reading_is_not_a_wet_one() -> None:
 def test_the_lower_value_by_hand() -> None:
     # At 20 % wet basis 6,219 Btu/lb: 78.1 million ÷ (6,219 × 0.75) = 16,744 lb. Nearly the same wood: 68 % of the higher
     # value is 75 % of the lower.
-    found = values("wood-use", efficiency_basis="lower", efficiency="75 %")
-    assert found["heating_value"] == pytest.approx(6_219 * BTU / POUND, rel=1e-3)
-    assert found["wood_mass"] == pytest.approx(16_744 * POUND, rel=1e-3)
+    worked = values("wood-use", efficiency_basis="lower", efficiency="75 %")
+    assert worked["heating_value"] == pytest.approx(6_219 * BTU / POUND, rel=1e-3)
+    assert worked["wood_mass"] == pytest.approx(16_744 * POUND, rel=1e-3)
 
 
 def test_share_taps_and_losses_by_hand() -> None:
     # Half of 78.1, and (2,000 + 500) Btu/h over 200 days: 39.05 + 12.0 = 51.05 million Btu.
-    found = values(
+    worked = values(
         "wood-use", wood_share="50 %", tap_load="2,000 Btu/h", standby_loss="500 Btu/h", heating_days="200 days"
     )
-    assert found["heat_from_wood"] == pytest.approx(51.05 * MILLION)
+    assert worked["heat_from_wood"] == pytest.approx(51.05 * MILLION)
 
 
 def test_resinous_wood_holds_more_in_each_pound() -> None:

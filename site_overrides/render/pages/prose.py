@@ -99,7 +99,7 @@ def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:
     if key not in WORKSHEETS or not given:
         return given
     house = given["example"].text if "example" in given else ""
-    examples = [one for one in WORKSHEETS[key].examples if one.name.startswith(house)]
+    examples = [example for example in WORKSHEETS[key].examples if example.name.startswith(house)]
     if not examples:
         raise ValueError(f"{key} has no example called {house!r}")
     example = {name: Typed(text, "us", "example") for name, text in examples[0].given.items()}
