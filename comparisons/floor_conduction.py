@@ -59,13 +59,13 @@ def finite_differences(
     rows, columns, values, known = [number.ravel()], [number.ravel()], [numpy.ones(x.size)], numpy.zeros(x.size)
     known[inside] = 1.0
     own = numpy.zeros(x.size)
-    for one, opposite, other in (
+    for entry, opposite, other in (
         ("left", "right", left),
         ("right", "left", right),
         ("up", "low", up),
         ("low", "up", low),
     ):
-        pull = 2 / (reach[one] * (reach[one] + reach[opposite]))
+        pull = 2 / (reach[entry] * (reach[entry] + reach[opposite]))
         own += pull
         held = inside[other] & ~inside
         known[held] += pull[held]

@@ -148,9 +148,9 @@ def _products() -> tuple[float, float, float]:
     needed = 6.0 * 0.2314 / 31.998
     nitrogen = oxygen_in * (1 - 0.2095) / 0.2095
     # Unknown: CO2, steam of burning, O2 left; balances of C, H and of the oxygen gas that the burning did not need.
-    found = numpy.linalg.solve(numpy.diag([1.0, 2.0, 1.0]), [carbon, hydrogen, oxygen_in - needed])
-    steam = found[1] + (0.2 / 0.8 + 0.010 * air_kg) / 18.015
-    return float(found[0]), float(found[0] + found[2] + nitrogen), float(steam)
+    result = numpy.linalg.solve(numpy.diag([1.0, 2.0, 1.0]), [carbon, hydrogen, oxygen_in - needed])
+    steam = result[1] + (0.2 / 0.8 + 0.010 * air_kg) / 18.015
+    return float(result[0]), float(result[0] + result[2] + nitrogen), float(steam)
 
 
 def _air_ratio() -> float:
@@ -325,8 +325,8 @@ def _widest(height: float, diameter: float) -> float:
 
     from scipy.optimize import minimize_scalar
 
-    found = minimize_scalar(lambda by: -(height * cos(by) + diameter * sin(by)), bounds=(0, pi / 2), method="bounded")
-    return float(-found.fun)
+    result = minimize_scalar(lambda by: -(height * cos(by) + diameter * sin(by)), bounds=(0, pi / 2), method="bounded")
+    return float(-result.fun)
 
 
 def _steam_speed() -> float:

@@ -61,14 +61,14 @@ class Paper:
     def picture(self, page: int, scale: float = 2) -> Any:
         """A page as an array of grey values from 0 (black) to 255, `scale` pixels for each point."""
         bitmap = pypdfium2.PdfDocument(self.content)[page].render(scale=scale, grayscale=True)
-        found = bitmap.to_numpy()
-        return numpy.ascontiguousarray(found.reshape(found.shape[0], found.shape[1]))
+        result = bitmap.to_numpy()
+        return numpy.ascontiguousarray(result.reshape(result.shape[0], result.shape[1]))
 
     def code(self, page: int = -1) -> str:
         """What the QR code on a page says, read from the picture of the page."""
         pages = len(self.pages)
-        (found,) = zxingcpp.read_barcodes(self.picture(page % pages, 4))
-        return str(found.text)
+        (result,) = zxingcpp.read_barcodes(self.picture(page % pages, 4))
+        return str(result.text)
 
     def beyond(self, margin: float) -> list[str]:
         """Marks that stand nearer to an edge of their page than `margin` points, or beyond it."""

@@ -18,7 +18,7 @@ NAMES = [path.relative_to(DOCS).as_posix() for path in PAGES]
 
 def _words(markdown: str) -> str:
     """A page as running text: no comments, no markup, no headings, no link addresses."""
-    text = prose.NUMBER.sub(lambda found: found["text"], markdown)
+    text = prose.NUMBER.sub(lambda result: result["text"], markdown)
     text = re.sub(r"<!--.*?-->|<[^>]+>", "", text, flags=re.DOTALL)
     text = re.sub(r"^---\n.*?\n---\n", "", text, flags=re.DOTALL)
     text = re.sub(r"^#.*$|^[!?]{3}.*$|^\|.*$", "", text, flags=re.MULTILINE)
@@ -46,10 +46,10 @@ def test_a_guide_reads_at_about_grade_eight(path: Path) -> None:
 
 
 def test_every_worksheet_stands_in_exactly_one_guide() -> None:
-    found = [
+    result = [
         key for path in PAGES for key in re.findall(r"<!-- worksheet: ([a-z-]+) -->", path.read_text(encoding="utf-8"))
     ]
-    assert sorted(found) == sorted(WORKSHEETS)
+    assert sorted(result) == sorted(WORKSHEETS)
 
 
 def test_every_worksheet_names_the_guide_it_stands_in() -> None:

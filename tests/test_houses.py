@@ -30,16 +30,16 @@ def _record(house: str) -> dict[str, str]:
 
 def _numbers(house: str) -> dict[str, dict[str, set[str]]]:
     """Every text of each key, and where it stands."""
-    found: dict[str, dict[str, set[str]]] = defaultdict(lambda: defaultdict(set))
+    result: dict[str, dict[str, set[str]]] = defaultdict(lambda: defaultdict(set))
     for slug, worksheet in WORKSHEETS.items():
         for example in worksheet.examples:
             if example.name.startswith(house):
                 for key, text in example.given.items():
                     if (slug, key) not in SAME_KEY_OTHER_THING:
-                        found[key][text].add(slug)
+                        result[key][text].add(slug)
     for key, text in _record(house).items():
-        found[key][text].add("the record")
-    return found
+        result[key][text].add("the record")
+    return result
 
 
 @pytest.mark.parametrize("house", TOLD)

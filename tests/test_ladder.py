@@ -18,7 +18,7 @@ def test_every_rung_is_drawn_and_said() -> None:
     for number, rung in enumerate(LADDER, 1):
         assert {str(number), rung.load} <= words
         assert f"<li>{rung.sentence}</li>" in SHOWN.replace("&#39;", "'")
-        for contact in (one for branch in rung.branches for one in branch):
+        for contact in (entry for branch in rung.branches for entry in branch):
             assert {contact.above, contact.below} <= {word.replace("&#39;", "'") for word in words}
 
 
@@ -34,10 +34,10 @@ def test_words_keep_clear_of_each_other_and_of_the_poles() -> None:
         left = x - (wide if "sv-end" in kind else wide / 2)
         assert left > LEFT and left + wide < RIGHT, text
         boxes.append((left, y - 11, left + wide, y + 4, text))
-    for at, one in enumerate(boxes):
+    for at, entry in enumerate(boxes):
         for other in boxes[at + 1 :]:
-            apart = one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
-            assert apart, (one[4], other[4])
+            apart = entry[2] <= other[0] or other[2] <= entry[0] or entry[3] <= other[1] or other[3] <= entry[1]
+            assert apart, (entry[4], other[4])
     assert all(FIRST + APART * (len(branch) - 1) < 300 for rung in LADDER for branch in rung.branches)
 
 

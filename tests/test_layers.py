@@ -60,16 +60,16 @@ def _modules() -> dict[str, Path]:
 @functools.cache
 def _imports(path: Path) -> frozenset[str]:
     """Every module that a file asks for anywhere in it, ours by the name of the file that is meant."""
-    found = set()
+    result = set()
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Import):
-            found |= {alias.name for alias in node.names}
+            result |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}: a relative import"
             parts = {f"{node.module}.{alias.name}" for alias in node.names}
             files = parts & _modules().keys()
-            found |= files if files == parts else {*files, str(node.module)}
-    return frozenset(found)
+            result |= files if files == parts else {*files, str(node.module)}
+    return frozenset(result)
 
 
 def _edges() -> Iterator[tuple[str, str]]:
@@ -111,7 +111,7 @@ def _loops(edges: list[tuple[str, str]]) -> list[str]:
     graphs: dict[str, dict[str, set[str]]] = {}
     for place, other in edges:
         ours, theirs = place.split("/"), other.split("/")
-        deep = next(depth for depth, (one, two) in enumerate(zip(ours, theirs, strict=False)) if one != two)
+        deep = next(depth for depth, (entry, other) in enumerate(zip(ours, theirs, strict=False)) if entry != other)
         graph = graphs.setdefault("/".join(ours[:deep]), {})
         graph.setdefault(ours[deep], set()).add(theirs[deep])
     gathered = []

@@ -290,14 +290,14 @@ def test_arrows_point_with_the_flow_on_a_pipe_of_their_service(key: str) -> None
         numbers = [float(match) for match in re.findall(r"-?[\d.]+", arrow.attrib["d"])]
         (ax, ay), (tx, ty), (bx, by) = zip(numbers[::2], numbers[1::2], strict=True)
         back = (ax + bx) / 2, (ay + by) / 2
-        found = [
+        result = [
             pipe
             for pipe in system.pipes
             if pipe.service == services[arrow.attrib["class"]]
             and any(_along(back, (tx, ty), start, end) for start, end in itertools.pairwise(system.points(pipe)))
         ]
-        assert len(found) == 1, arrow.attrib["d"]
-        assert found[0].service in FLOWING
+        assert len(result) == 1, arrow.attrib["d"]
+        assert result[0].service in FLOWING
 
 
 def _along(back: tuple[float, float], tip: tuple[float, float], start: tuple[int, int], end: tuple[int, int]) -> bool:
@@ -427,7 +427,7 @@ def test_the_key_shows_every_kind_of_line_and_symbol_that_is_used() -> None:
         "main",
     }
     told = {"tee": "join", "valve": "hand-valve", "plate-double": "plate", "open-vent": "", "feed-tank": ""}
-    letters = {f"letter-{one}": "letter-T" for one in "TPFH"}
+    letters = {f"letter-{entry}": "letter-T" for entry in "TPFH"}
     assert {(told | letters).get(symbol, symbol) for symbol in used - named} - {""} <= in_the_key
     assert html.count("<li>") == len(figure._KEY)
     for letter in "TPFH":

@@ -50,7 +50,7 @@ def chosen(plan: dict[str, Entry], **ticked: bool) -> Chosen:
 
 
 def taken(plan: dict[str, Entry], **ticked: bool) -> dict[str, Taken]:
-    return {one.worksheet.key: one for one in chosen(plan, **ticked).taken}
+    return {entry.worksheet.key: entry for entry in chosen(plan, **ticked).taken}
 
 
 def said(plan: dict[str, Entry], **ticked: bool) -> list[Said]:
@@ -62,14 +62,14 @@ def said(plan: dict[str, Entry], **ticked: bool) -> list[Said]:
 
 def test_a_worksheet_is_in_the_record_when_the_plan_holds_its_numbers() -> None:
     entry = taken(entries(**BARE))
-    assert [key for key, one in entry.items() if one.printed] == ["stored-heat"]
+    assert [key for key, shown in entry.items() if shown.printed] == ["stored-heat"]
     assert "Heated floor area" in entry["tank-size"].lacks
     less = {key: text for key, text in BARE.items() if key != "lowest_useful"}
     assert taken(entries(**less))["stored-heat"].lacks == ("Lowest useful store temperature",)
 
 
 def test_nothing_is_in_the_record_of_an_empty_plan() -> None:
-    assert not any(one.printed or one.sheet for one in taken({}).values())
+    assert not any(entry.printed or entry.sheet for entry in taken({}).values())
     assert asked({})["state"] == "empty"
 
 
@@ -92,24 +92,24 @@ def test_one_pipe_is_not_worked_out_for_two_loops() -> None:
 # --- one quantity, one answer
 
 
-def stated(one: Chosen) -> dict[str, list[tuple[str, str, float]]]:
+def stated(entry: Chosen) -> dict[str, list[tuple[str, str, float]]]:
     """Of every key and every label: in which worksheet, as what, and with what value it stands. Apart from render.twice."""
-    found: dict[str, list[tuple[str, str, float]]] = defaultdict(list)
-    for worksheet, sheet in one.sheets.items():
+    answers: dict[str, list[tuple[str, str, float]]] = defaultdict(list)
+    for worksheet, sheet in entry.sheets.items():
         numbers = [(key, given.field.label, given.si) for key, given in sheet.inputs.items() if given.quantity]
         numbers += [(result.key, result.label, result.si) for result in sheet.results if result.si is not None]
         for key, label, value in numbers:
             for name in {key, label}:
-                found[name].append((worksheet, label, float(value)))
-    return found
+                answers[name].append((worksheet, label, float(value)))
+    return answers
 
 
 @pytest.mark.parametrize("house", HOUSES)
 def test_a_quantity_has_one_value_or_a_sentence_that_tells_them_apart(house: str) -> None:
-    one = chosen(HOUSES[house])
-    sentences = twice.told_apart(one, "us")
-    assert len(one.sheets) > 10
-    for name, stands in stated(one).items():
+    entry = chosen(HOUSES[house])
+    sentences = twice.told_apart(entry, "us")
+    assert len(entry.sheets) > 10
+    for name, stands in stated(entry).items():
         values = [value for _, _, value in stands]
         if max(values) - min(values) <= 1e-3 * max(abs(value) for value in values):
             continue
@@ -127,9 +127,11 @@ def test_the_verdict_uses_the_steps_of_the_sheets(house: str) -> None:
     sheets = chosen(HOUSES[house]).sheets
     chain = WORKSHEETS["will-it-work"]
     compared = 0
-    for one in chain.takes:
-        if one.worksheet in sheets and one.key in {step.key for step in sheets[chain.key].course.steps}:
-            assert sheets[chain.key].values[one.key] == sheets[one.worksheet].values[one.result or one.key], one
+    for entry in chain.takes:
+        if entry.worksheet in sheets and entry.key in {step.key for step in sheets[chain.key].course.steps}:
+            assert sheets[chain.key].values[entry.key] == sheets[entry.worksheet].values[entry.result or entry.key], (
+                entry
+            )
             compared += 1
     assert compared >= 8
     margins = {
@@ -161,12 +163,12 @@ def test_a_chimney_that_was_worked_out_is_checked() -> None:
 
 @pytest.mark.parametrize(("house", "open_to_air"), [("Fern Lane", True), ("Mill Row", False)])
 def test_an_open_plant_is_not_judged_by_a_pressure_tank(house: str, open_to_air: bool) -> None:
-    found = {verdict.key: verdict for verdict in chosen(HOUSES[house]).sheets["will-it-work"].verdicts}
-    assert ("pressure" in found) is not open_to_air
-    assert ("open-store" in found) is open_to_air
+    result = {verdict.key: verdict for verdict in chosen(HOUSES[house]).sheets["will-it-work"].verdicts}
+    assert ("pressure" in result) is not open_to_air
+    assert ("open-store" in result) is open_to_air
     if open_to_air:
-        assert found["open-store"].status == "not checked"
-        assert "17.9\u00a0gal" in found["open-store"].text
+        assert result["open-store"].status == "not checked"
+        assert "17.9\u00a0gal" in result["open-store"].text
 
 
 LETTER = {
@@ -184,36 +186,36 @@ LETTER = {
 def test_emitters_that_need_more_than_the_store_has_come_first() -> None:
     """80 ft of baseboard for 40,000 Btu/h need far more than 180 °F, whatever the plan says its coolest useful water is."""
     plan = entries(**LETTER)
-    one = chosen(plan)
-    emitter = one.sheets["emitter-temperature"]
+    entry = chosen(plan)
+    emitter = entry.sheets["emitter-temperature"]
     need = emitter.values["lowest_useful"]
     assert isinstance(need, float) and need > 180 * 5 / 9 + 255.372
-    told = first(urgent(one, "us")).told
+    told = first(urgent(entry, "us")).told
     assert told[0].level == "unworkable"
     shown = next(result.shown for result in emitter.results if result.key == "lowest_useful")
     assert shown in told[0].text
     assert [said for said in told if said.title == "Lowest useful store temperature is given too low."]
-    html = document(one, "us", Wanted(appendix=False))
+    html = document(entry, "us", Wanted(appendix=False))
     assert words(html).index("This cannot work") < words(html).index("Parts")
     assert "This plan cannot work as it stands" in words(html)
 
 
 def test_a_need_that_is_higher_than_the_number_given_counts_everywhere() -> None:
     house = HOUSES["Alder Yard"] | entries(radiator_rating="15 kW")
-    one = chosen(house)
-    (raised,) = one.raised
+    entry = chosen(house)
+    (raised,) = entry.raised
     assert raised.field.key == "lowest_useful" and raised.need == pytest.approx(57.3 + 273.15, abs=0.1)
     for worksheet in ("stored-heat", "tank-size", "firing", "will-it-work"):
-        assert one.sheets[worksheet].values["lowest_useful"] == pytest.approx(raised.need, rel=1e-4)
-    assert record.link_of(one.given) == record.link_of(house), "the link keeps what was given"
+        assert entry.sheets[worksheet].values["lowest_useful"] == pytest.approx(raised.need, rel=1e-4)
+    assert record.link_of(entry.given) == record.link_of(house), "the link keeps what was given"
 
 
 def test_stops_come_first_then_five_cautions_and_the_others_are_named() -> None:
     everything = said(HOUSES["Ridge Road"])
     head = first(everything)
-    assert [one.level for one in head.told] == ["stop"] + ["caution"] * 5
+    assert [entry.level for entry in head.told] == ["stop"] + ["caution"] * 5
     assert head.verdict == "Stop: 1 danger in this plan must be mended before a fire is lit."
-    weights = [one.weight for one in everything if one.level == "caution"]
+    weights = [entry.weight for entry in everything if entry.level == "caution"]
     assert weights == sorted(weights, reverse=True)
     assert len(head.others) == len(weights) - 5 > 0
 
@@ -238,30 +240,30 @@ def test_every_choice_says_who_made_it() -> None:
 
 def test_a_number_that_its_worksheet_would_now_work_out_otherwise_is_told() -> None:
     house = {key: Entry(text, "typed") for key, text in WORKSHEETS["emitter-temperature"].examples[0].given.items()}
-    sheet = answer("emitter-temperature", {key: Typed(one.text) for key, one in house.items()})
+    sheet = answer("emitter-temperature", {key: Typed(entry.text) for key, entry in house.items()})
     value = sheet.values["lowest_useful"]
     assert isinstance(value, float)
     good = house | {"lowest_useful": Entry(f"{value * 1.8 - 459.67:.5f} F", "computed", "emitter-temperature")}
-    assert not [one for one in said(good) if "out of date" in one.title]
+    assert not [entry for entry in said(good) if "out of date" in entry.title]
     stale = good | {"baseboard_length": Entry("90 ft", "typed")}
-    (late,) = [one for one in said(stale) if "out of date" in one.title]
+    (late,) = [entry for entry in said(stale) if "out of date" in entry.title]
     assert late.title == "Lowest useful store temperature is out of date."
 
 
 def test_a_number_that_a_worksheet_refuses_is_told_on_the_first_page() -> None:
     plan = entries(**BARE) | entries(store_top="60 gal")
     assert any(
-        one.title == "It could not be worked out." and "Store temperature when fully charged" in one.text
-        for one in said(plan)
+        entry.title == "It could not be worked out." and "Store temperature when fully charged" in entry.text
+        for entry in said(plan)
     )
 
 
 @pytest.mark.parametrize("house", HOUSES)
 def test_stops_and_cautions_stay_when_their_worksheet_is_left_out(house: str) -> None:
     plan = HOUSES[house]
-    everything = {(one.level, one.title) for one in said(plan)}
+    everything = {(entry.level, entry.title) for entry in said(plan)}
     none = {key.replace("-", "_"): False for key in WORKSHEETS}
-    assert {(one.level, one.title) for one in said(plan, **none)} == everything
+    assert {(entry.level, entry.title) for entry in said(plan, **none)} == everything
     assert len(everything) >= 5
 
 
@@ -271,29 +273,29 @@ def test_stops_and_cautions_stay_when_their_worksheet_is_left_out(house: str) ->
 def test_no_part_takes_its_size_from_another_house() -> None:
     """A worksheet that is ticked without its numbers works with the example's; the list of parts must not."""
     plan = entries(design_load="30,500 Btu/h")
-    found = taken(plan, floor=True, stored_heat=True)
-    sheets = {key: one.sheet for key, one in found.items() if one.printed and one.sheet}
+    result = taken(plan, floor=True, stored_heat=True)
+    sheets = {key: entry.sheet for key, entry in result.items() if entry.printed and entry.sheet}
     rows = {row.name: row for row in sized.listed(sheets, "us")}
     assert {"floor", "stored-heat"} <= sheets.keys()
     for name in ("Store", "Warm floor"):
         assert rows[name].size == sized.NOT_YET
         assert rows[name].lacks
     assert sized.drawn(sheets, "us") == {}
-    titles = [one.title for one in said(plan, floor=True, stored_heat=True)]
+    titles = [entry.title for entry in said(plan, floor=True, stored_heat=True)]
     assert "This is not worked out for this job." in titles
 
 
 def test_a_part_names_the_choices_that_nobody_made() -> None:
     plan = HOUSES["Mill Row"] | {}
     del plan["metal_credit"]
-    sheets = {key: one.sheet for key, one in taken(plan).items() if one.printed and one.sheet}
+    sheets = {key: entry.sheet for key, entry in taken(plan).items() if entry.printed and entry.sheet}
     (row,) = [row for row in sized.listed(sheets, "us") if row.name == "Expansion tank"]
     assert row.assumes == ("Credit for the metal's own growth: none",)
 
 
 def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
     plan = HOUSES["Mill Row"]
-    sheets = {key: one.sheet for key, one in taken(plan).items() if one.printed and one.sheet}
+    sheets = {key: entry.sheet for key, entry in taken(plan).items() if entry.printed and entry.sheet}
     shown = {(key, result.key): result.shown for key, sheet in sheets.items() for result in sheet.results}
     rows = {row.name: row.size for row in sized.listed(sheets, "us")}
     assert shown["power-cut", "dump_needed"] in rows["Heat dump"]
@@ -310,7 +312,7 @@ def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
     dump = entries(loop_height="9 ft", dump_kind="finned-pipe", dump_rating="1,100 Btu/h/ft", dump_question="size")
     more = entries(pipe_kind="steel", pipe_size="2", damper="open", dump_surroundings="80 °F", diffuser="none")
     plan = HOUSES["Mill Row"] | tanks | dump | more
-    sheets = {key: one.sheet for key, one in taken(plan).items() if one.printed and one.sheet}
+    sheets = {key: entry.sheet for key, entry in taken(plan).items() if entry.printed and entry.sheet}
     rows = {row.name: row for row in sized.listed(sheets, "us")}
     assert rows["Store"].worksheet == "tanks-together"
     assert rows["Store"].quantity == "2"
@@ -334,19 +336,19 @@ def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
     ],
 )
 def test_the_piping_drawing_suits_the_plan(house: str, drawing: str) -> None:
-    sheets = {key: one.sheet for key, one in taken(HOUSES[house]).items() if one.printed and one.sheet}
+    sheets = {key: entry.sheet for key, entry in taken(HOUSES[house]).items() if entry.printed and entry.sheet}
     assert paper.suited(sheets) == drawing
 
 
 @pytest.mark.parametrize("worksheet", WORKSHEETS.values(), ids=list(WORKSHEETS))
 def test_drawings_and_parts_that_a_worksheet_names_are_there(worksheet: Worksheet) -> None:
     parts = {key for system in SYSTEMS.values() for _, keys in system.groups for key in keys}
-    assert {key for one in worksheet.sizes for key in one.drawn} <= parts
-    assert {one.drawing for one in worksheet.suits} <= SYSTEMS.keys()
+    assert {key for entry in worksheet.sizes for key in entry.drawn} <= parts
+    assert {entry.drawing for entry in worksheet.suits} <= SYSTEMS.keys()
 
 
 def test_every_part_that_is_listed_has_a_worksheet_that_sizes_it() -> None:
-    assert {one.part for worksheet in WORKSHEETS.values() for one in worksheet.sizes} == set(PARTS)
+    assert {entry.part for worksheet in WORKSHEETS.values() for entry in worksheet.sizes} == set(PARTS)
 
 
 # --- link and code
@@ -361,11 +363,11 @@ def test_the_link_brings_the_same_plan(house: str) -> None:
     assert opened.problems == ()
     again = {key: Entry(text.text, text.origin) for key, text in opened.given.items()}
     assert record.link_of(again) == written
-    for key, one in taken(plan).items():
+    for key, entry in taken(plan).items():
         sheet = taken(again)[key].sheet
-        assert (sheet is None) == (one.sheet is None)
-        if sheet and one.sheet:
-            assert sheet.values == one.sheet.values
+        assert (sheet is None) == (entry.sheet is None)
+        if sheet and entry.sheet:
+            assert sheet.values == entry.sheet.values
 
 
 def test_a_bare_number_gets_the_unit_that_stood_beside_it() -> None:
@@ -387,8 +389,8 @@ def test_a_code_is_read_back_from_its_drawing() -> None:
     picture = numpy.full((size, size), 255, numpy.uint8)
     for x, y, width in re.findall(r"M(\d+) (\d+)h(\d+)v1H\d+z", drawn):
         picture[int(y), int(x) : int(x) + int(width)] = 0
-    (found,) = zxingcpp.read_barcodes(numpy.kron(picture, numpy.ones((4, 4), numpy.uint8)))
-    assert found.text == text
+    (result,) = zxingcpp.read_barcodes(numpy.kron(picture, numpy.ones((4, 4), numpy.uint8)))
+    assert result.text == text
 
 
 def test_a_text_that_fits_no_code_gives_none() -> None:

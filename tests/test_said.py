@@ -157,7 +157,7 @@ TRADE = [
 ]
 
 
-@pytest.mark.parametrize(("slug", "key", "label"), TRADE, ids=lambda one: str(one))
+@pytest.mark.parametrize(("slug", "key", "label"), TRADE, ids=lambda entry: str(entry))
 def test_a_label_is_what_the_trade_calls_it(slug: str, key: str, label: str) -> None:
     worksheet = WORKSHEETS[slug]
     labels = {result.label for result in worksheet.results if result.key == key}

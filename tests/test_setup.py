@@ -42,9 +42,9 @@ def test_without_python_and_network_it_says_what_to_install(clone: Path) -> None
 
 
 def test_when_packages_cannot_be_had_it_says_so_and_the_next_call_goes_on(clone: Path) -> None:
-    found = toolchain._find_python()
-    assert found
-    done = set_up(clone, PATH=os.pathsep.join([str(Path(found).parent), os.environ["PATH"]]), PIP_NO_INDEX="1")
+    result = toolchain._find_python()
+    assert result
+    done = set_up(clone, PATH=os.pathsep.join([str(Path(result).parent), os.environ["PATH"]]), PIP_NO_INDEX="1")
     assert done.returncode == 1
     assert "check the network and run scripts/setup again" in done.stderr.splitlines()[-1]
     assert "Traceback" not in done.stderr

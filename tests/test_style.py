@@ -15,8 +15,8 @@ TYPED = ["calc/**/*.py", "comparisons/*.py", "site_overrides/*.py", "site_overri
 
 
 def sources() -> list[str]:
-    found = [path for pattern in TYPED for path in sorted(toolchain.ROOT.glob(pattern))]
-    return [str(path.relative_to(toolchain.ROOT)) for path in found if path.suffix in ("", ".py") and path.is_file()]
+    result = [path for pattern in TYPED for path in sorted(toolchain.ROOT.glob(pattern))]
+    return [str(path.relative_to(toolchain.ROOT)) for path in result if path.suffix in ("", ".py") and path.is_file()]
 
 
 CHECKS = {

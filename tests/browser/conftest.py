@@ -26,12 +26,12 @@ Live = Callable[..., AbstractContextManager[Reader]]
 @pytest.fixture(scope="session")
 def places(site: Path) -> dict[str, str]:
     """The address, below the site's, of the guide in which each worksheet stands."""
-    found = {}
+    result = {}
     for path in sorted(site.glob("guides/*/index.html")):
         for key in re.findall(r'data-worksheet="([^"]+)"', path.read_text(encoding="utf-8")):
-            found[key] = f"{path.parent.relative_to(site).as_posix()}/"
-    assert found
-    return {key: found[key] for key in WORKSHEETS if key in found}
+            result[key] = f"{path.parent.relative_to(site).as_posix()}/"
+    assert result
+    return {key: result[key] for key in WORKSHEETS if key in result}
 
 
 @dataclass

@@ -75,9 +75,9 @@ class Desk:
 
 @pytest.fixture
 def desk(page: Page, served: server.Site) -> Desk:
-    found = Desk(page)
-    found.open(f"{served.url}dealers/")
-    return found
+    result = Desk(page)
+    result.open(f"{served.url}dealers/")
+    return result
 
 
 @pytest.mark.parametrize("size", SIZES)

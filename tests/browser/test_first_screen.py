@@ -39,23 +39,23 @@ MEASURE = """() => {
 
 def measured(visiting: Visiting, served: server.Site, addresses: list[str], size: Any) -> dict[str, dict[str, Any]]:
     """What the first screen of each address shows, and how many screens it has."""
-    found = {}
+    result = {}
     with visiting([], viewport=size) as page:
         for address in addresses:
             page.goto(served.url + address)
-            found[address] = page.evaluate(MEASURE)
-    return found
+            result[address] = page.evaluate(MEASURE)
+    return result
 
 
 @pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["phone", "desktop"])
 def test_a_guide_begins_with_question_answer_and_boxes(
     visiting: Visiting, served: server.Site, places: dict[str, str], size: Any
 ) -> None:
-    found = measured(visiting, served, sorted(set(places.values())), size)
-    assert len(found) > 15
+    result = measured(visiting, served, sorted(set(places.values())), size)
+    assert len(result) > 15
     wrong = {
         address: first
-        for address, first in found.items()
+        for address, first in result.items()
         if not (first["question"] and first["answer"] and first["named"]) or first["boxes"] < FIRST_BOXES
     }
     assert not wrong
@@ -63,10 +63,10 @@ def test_a_guide_begins_with_question_answer_and_boxes(
 
 def test_no_guide_is_longer_than_twelve_phone_screens(visiting: Visiting, served: server.Site, site: Any) -> None:
     guides = [f"{path.parent.relative_to(site).as_posix()}/" for path in sorted(site.glob("guides/*/index.html"))]
-    found = measured(visiting, served, guides, PHONE)
-    assert len(found) > 20
+    result = measured(visiting, served, guides, PHONE)
+    assert len(result) > 20
     longer = {
-        address: round(first["screens"], 1) for address, first in found.items() if first["screens"] > MOST_SCREENS
+        address: round(first["screens"], 1) for address, first in result.items() if first["screens"] > MOST_SCREENS
     }
     assert not longer
 

@@ -161,8 +161,8 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
         )
     else:
         known = {"lowest_useful": Typed(lowest.text), "store_volume": Typed("500")}
-        for key, one in known.items():
-            reader.type(key, one.text)
+        for key, entry in known.items():
+            reader.type(key, entry.text)
     journey.sees(reader, answer("stored-heat", known))
 
     # 8. Will the whole plan work? Each link says how it stands; no word stands for all, and what nobody checked is listed.

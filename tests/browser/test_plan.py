@@ -112,9 +112,9 @@ def planned(visiting: Visiting, served: server.Site) -> Planned:
         with visiting([] if troubles is None else troubles, **kind) as page:
             keep(page, entries or {})
             page.goto(f"{served.url}plan/")
-            found = PlanPage(page)
-            found.wait()
-            yield found
+            result = PlanPage(page)
+            result.wait()
+            yield result
 
     return open_plan
 
@@ -151,7 +151,7 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
         link = plan_page.row("design_load").locator(".ss-note a")
         assert link.get_attribute("href") == "../guides/house/#house-load"
         # Out of date: 1,800 ft² of this kind of house lose something else, and one press takes that.
-        entries = {key: Entry(one["text"], one["from"], one.get("by", "")) for key, one in TYPED.items()}
+        entries = {key: Entry(entry["text"], entry["from"], entry.get("by", "")) for key, entry in TYPED.items()}
         now = plan.stale(entries, WORKSHEETS, BY_KEY)["design_load"]
         late = plan_page.row("design_load").locator(".ss-caution")
         expect(late).to_contain_text("Caution: Out of date.")
@@ -502,7 +502,7 @@ def test_a_link_never_overwrites_the_reader_s_own_numbers_unasked(
             "stored-heat",
             {key: Typed(text.rstrip("~"), "us", "typical" if "~" in text else "link") for key, text in linked.items()},
         )
-        mine = answer("stored-heat", {key: Typed(one["text"]) for key, one in own.items()})
+        mine = answer("stored-heat", {key: Typed(entry["text"]) for key, entry in own.items()})
         shown = lambda sheet: {result.key: plain(result.shown) for result in sheet.results}  # noqa: E731
         reader.wait()
         assert reader.results() == shown(theirs)

@@ -26,18 +26,18 @@ def violations(page: Page) -> list[list[str]]:
     """What axe-core has to say about the page as it stands: rule, what it asks, and the first elements that break it."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE.read_text(encoding="utf-8"))
-    found: list[list[str]] = page.evaluate(
+    result: list[list[str]] = page.evaluate(
         "async (rules) => (await axe.run(document, { runOnly: rules })).violations"
         ".map((rule) => [rule.id, rule.help, ...rule.nodes.slice(0, 3).map((node) => node.html.slice(0, 200))])",
         RULES,
     )
-    return found
+    return result
 
 
 def assert_accessible(page: Page, where: str) -> None:
     """axe-core has nothing to say about the page as it stands."""
-    found = violations(page)
-    assert found == [], f"{where}: {json.dumps(found, indent=1)}"
+    result = violations(page)
+    assert result == [], f"{where}: {json.dumps(result, indent=1)}"
 
 
 def make_ready(reader: Reader) -> None:
@@ -134,15 +134,15 @@ def test_no_page_scrolls_sideways_at_320(visiting: Visiting, served: server.Site
 def test_axe_finds_nothing_on_any_page(
     visiting: Visiting, served: server.Site, site: Path, size: str, scheme: Any
 ) -> None:
-    found = {}
+    result = {}
     with visiting([], viewport=SIZES[size], color_scheme=scheme) as page:
         for address in all_pages(site):
             page.goto(served.url + address)
             page.locator("html[data-header=live]").wait_for()
             page.evaluate(UNFOLD)
             if said := violations(page):
-                found[address or "home"] = said
-    assert found == {}, json.dumps(found, indent=1)
+                result[address or "home"] = said
+    assert result == {}, json.dumps(result, indent=1)
 
 
 FOCUSED = """() => {

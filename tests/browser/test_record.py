@@ -106,17 +106,17 @@ def words_of(text: str) -> list[str]:
 @EVERY_HOUSE
 def test_nothing_is_cut_off(printed: Callable[[str], Printed], house: str, size: str) -> None:
     """Every word of the page stands on the paper, nothing reaches into a margin, and no page is empty."""
-    one = printed(house)
-    paper = one.papers[size]
-    for found in paper.sizes:
-        assert found == pytest.approx(PAPERS[size], abs=1)
+    entry = printed(house)
+    paper = entry.papers[size]
+    for result in paper.sizes:
+        assert result == pytest.approx(PAPERS[size], abs=1)
     # The address breaks anywhere, so it is no word; everything else is counted.
-    address = set(words_of(one.link)) | {word for word in one.words if "#v1;packed" in word}
+    address = set(words_of(entry.link)) | {word for word in entry.words if "#v1;packed" in word}
     missing = {
-        word: count for word, count in (one.words - Counter(words_of(paper.text))).items() if word not in address
+        word: count for word, count in (entry.words - Counter(words_of(paper.text))).items() if word not in address
     }
     assert not missing
-    assert one.link in "".join(paper.text.split())
+    assert entry.link in "".join(paper.text.split())
     assert paper.beyond(MARGIN) == []
     assert all(len(text.split()) > 20 for text in paper.pages)
 
@@ -137,26 +137,26 @@ def test_two_pages_hand_over_and_the_whole_is_not_long(
 @EVERY_PAPER
 @EVERY_HOUSE
 def test_no_heading_is_left_at_the_end_of_a_page(printed: Callable[[str], Printed], house: str, size: str) -> None:
-    one = printed(house)
-    assert len(one.headings) > 20
-    for number, text in enumerate(one.papers[size].pages[:-1], 1):
+    entry = printed(house)
+    assert len(entry.headings) > 20
+    for number, text in enumerate(entry.papers[size].pages[:-1], 1):
         lines = [plain(line) for line in text.splitlines() if line.strip()]
         for count in (1, 2):  # a heading may take two lines
             last = " ".join(lines[-count:])
-            assert last not in one.headings, f"page {number} ends with the heading {last!r}"
+            assert last not in entry.headings, f"page {number} ends with the heading {last!r}"
         assert not lines[-1].startswith("Step "), f"page {number} parts a step from its sum"
 
 
 @EVERY_PAPER
 @EVERY_HOUSE
 def test_stops_and_cautions_stand_on_the_first_page(printed: Callable[[str], Printed], house: str, size: str) -> None:
-    one = printed(house)
-    first = plain(one.papers[size].pages[0])
-    assert len(one.urgent) >= 5
-    for said in one.urgent:
+    entry = printed(house)
+    first = plain(entry.papers[size].pages[0])
+    assert len(entry.urgent) >= 5
+    for said in entry.urgent:
         assert said in first
     assert "Name and license" in first and "Signature" in first
-    levels = [said.partition(":")[0] for said in one.urgent]
+    levels = [said.partition(":")[0] for said in entry.urgent]
     assert levels == sorted(levels, key=["Stop", "This cannot work", "Caution"].index)
     assert "never light the stove with its jacket empty" in first
     assert f"Sizing record: {house}" in first
@@ -191,12 +191,12 @@ def test_the_printed_working_can_be_checked_with_a_pocket_calculator(
     assert kinds["sum"] > 100
     assert kinds["given"] < 0.35 * len(steps)
     for step in steps:
-        found = [recompute(one, system) for one in step.sums]
+        answers = [recompute(entry, system) for entry in step.sums]
         if step.kind == "solved":
-            assert found[0] == pytest.approx(found[1], rel=1e-4, abs=1e-6), step
+            assert answers[0] == pytest.approx(answers[1], rel=1e-4, abs=1e-6), step
         elif step.kind == "sum":
             result, half = last_digit(step.result, system)
-            assert abs(found[0] - result) <= half * 1.000001, (step, found)
+            assert abs(answers[0] - result) <= half * 1.000001, (step, answers)
 
 
 def test_both_papers_carry_the_same_working(printed: Callable[[str], Printed]) -> None:
@@ -208,16 +208,16 @@ def test_the_code_read_from_paper_opens_the_same_numbers(
     printed: Callable[[str], Printed], page: Page, served: server.Site
 ) -> None:
     """The picture of the first page, read by a library as a telephone would, leads to the same record."""
-    one = printed("Mill Row")
-    for paper in one.papers.values():
-        assert paper.code(0) == f"{served.url}record/{one.link}"
-        assert len(one.link) < 800
-    address = one.papers["Letter"].code(0)
+    entry = printed("Mill Row")
+    for paper in entry.papers.values():
+        assert paper.code(0) == f"{served.url}record/{entry.link}"
+        assert len(entry.link) < 800
+    address = entry.papers["Letter"].code(0)
     page.goto(address)
     again = wait_for_record(page)
     rows = again.locator(".ss-r-choices tbody tr:not(.ss-r-group)")
     assert rows.count() > 80
-    text = plain(one.papers["A4"].text)
+    text = plain(entry.papers["A4"].text)
     for row in rows.all_inner_texts():
         assert plain(row) in text
     page.emulate_media(media="print")

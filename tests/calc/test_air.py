@@ -96,7 +96,7 @@ def test_less_flow_makes_a_coil_smaller_but_not_in_proportion(by_air: float, by_
 @given(st.floats(0, 4000))
 def test_air_carries_in_proportion_to_pressure(altitude: float) -> None:
     pressure = water.barometer(altitude)
-    here, at_sea = (air.air_capacity(0.5, one, 294.0) for one in (pressure, 101325.0))
+    here, at_sea = (air.air_capacity(0.5, entry, 294.0) for entry in (pressure, 101325.0))
     assert here / at_sea == pytest.approx(air.pressure_ratio(pressure))
 
 

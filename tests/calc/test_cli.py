@@ -96,10 +96,10 @@ def test_without_words_it_lists_every_worksheet_once_by_guide(ask: Ask) -> None:
 
 def test_describe_tells_what_each_worksheet_asks_and_answers(ask: Ask) -> None:
     report = ask("--describe", "--json").json
-    assert [one["worksheet"] for one in report] == list(WORKSHEETS)
-    for one in report:
-        assert {"inputs", "results", "sources"} <= one.keys()
-        for asked in one["inputs"]:
+    assert [entry["worksheet"] for entry in report] == list(WORKSHEETS)
+    for entry in report:
+        assert {"inputs", "results", "sources"} <= entry.keys()
+        for asked in entry["inputs"]:
             assert {"key", "kind", "unit", "default", "allowed", "label"} <= asked.keys()
     alone = ask("--describe", "stored-heat")
     assert alone.code == 0
@@ -121,15 +121,15 @@ def test_a_worksheet_alone_is_its_worked_example(ask: Ask, key: str) -> None:
     sheet = answer(key, {})
     assert report["worksheet"] == key
     assert report["inputs"].keys() == sheet.inputs.keys()
-    for one in report["inputs"].values():
-        assert one.keys() == {"si", "kind", "shown", "from"}
-        assert one["from"] in ("typical", "example")
+    for entry in report["inputs"].values():
+        assert entry.keys() == {"si", "kind", "shown", "from"}
+        assert entry["from"] in ("typical", "example")
     assert [result.key for result in sheet.results] == list(report["results"])
-    for one in report["results"].values():
-        assert one.keys() == {"si", "kind", "shown"}
-        assert one["si"] is None or one["kind"] == "choice" or math.isfinite(one["si"])
-    for one in report["advice"]:
-        assert {"level", "code", "text", "source"} == one.keys()
+    for entry in report["results"].values():
+        assert entry.keys() == {"si", "kind", "shown"}
+        assert entry["si"] is None or entry["kind"] == "choice" or math.isfinite(entry["si"])
+    for entry in report["advice"]:
+        assert {"level", "code", "text", "source"} == entry.keys()
     assert {"working", "sources", "link"} <= report.keys()
 
 
@@ -287,7 +287,7 @@ def test_a_plan_gives_its_values_and_every_worksheet_that_knows_some(ask: Ask, p
         for key, entry in PLAN.items()
     }
     assert report["problems"] == []
-    asked = {key for key, one in WORKSHEETS.items() if PLAN.keys() & {field.key for field in one.all_fields()}}
+    asked = {key for key, entry in WORKSHEETS.items() if PLAN.keys() & {field.key for field in entry.all_fields()}}
     assert report["worksheets"].keys() == asked
     origins = {key: entry["from"] for key, entry in report["worksheets"]["stored-heat"]["inputs"].items()}
     assert {key: origins[key] for key in ("store_volume", "store_top", "lowest_useful", "design_load")} == {

@@ -242,13 +242,13 @@ def test_the_printed_working_recomputes_to_itslast_digit(worksheet: Worksheet) -
         for line in sheet.working:
             if not line.sums:
                 continue
-            found = [recompute(total, system) for total in line.sums]
+            result = [recompute(total, system) for total in line.sums]
             if laws[line.key].solves:
-                assert found[0] == pytest.approx(found[1], rel=1e-4, abs=1e-6), line
+                assert result[0] == pytest.approx(result[1], rel=1e-4, abs=1e-6), line
                 continue
             printed, half = last_digit(line.result, system)
             # A sum that ends on a half may miss it by its own last binary digits.
-            assert abs(found[0] - printed) <= half * 1.000001 + 1e-14 * abs(printed), (line, found)
+            assert abs(result[0] - printed) <= half * 1.000001 + 1e-14 * abs(printed), (line, result)
 
 
 def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random) -> dict[str, Typed]:
@@ -276,15 +276,15 @@ def _fitting(worksheet: Worksheet, case: dict[str, Typed], source: random.Random
 @ALL
 def test_what_nobody_gave_is_named(worksheet: Worksheet) -> None:
     course = answer(worksheet.key, {}).course
-    one = next(field for field in course.fields if field.kind != "choice" and not field.optional)
-    text = answer(worksheet.key, {}).inputs[one.key].text
-    sheet = answer(worksheet.key, {one.key: Typed(text)})
-    asked = [other for other in sheet.course.fields if other.key != one.key]
+    entry = next(field for field in course.fields if field.kind != "choice" and not field.optional)
+    text = answer(worksheet.key, {}).inputs[entry.key].text
+    sheet = answer(worksheet.key, {entry.key: Typed(text)})
+    asked = [other for other in sheet.course.fields if other.key != entry.key]
     wanted = [other.label for other in asked if not other.optional and not other.awaited]
     assert not sheet.problems
     assert sheet.rough == bool(wanted)
     assert list(sheet.assumed) == wanted
-    assert sheet.inputs[one.key].origin == "typed"
+    assert sheet.inputs[entry.key].origin == "typed"
     assert {other.key for other in asked if other.awaited}.isdisjoint(sheet.inputs), "nothing stands in for these"
     assert {sheet.inputs[other.key].origin for other in asked if not other.awaited} <= {"typical", "example"}
 
@@ -309,13 +309,13 @@ def test_field_ranges_lie_inside_the_ranges_of_the_laws_they_reach(worksheet: Wo
                 allowed = step.law.ranges.get(name)  # type: ignore[union-attr]
                 if allowed is None or source not in fields:
                     continue
-                one = fields[source]
+                entry = fields[source]
                 slack = 1e-9 * max(abs(allowed.low), abs(allowed.high))
-                assert allowed.low - slack <= one.low_si, (
-                    f"{source}: {one.low} is below {allowed.text} of {step.law.name}"
+                assert allowed.low - slack <= entry.low_si, (
+                    f"{source}: {entry.low} is below {allowed.text} of {step.law.name}"
                 )  # type: ignore[union-attr]
-                assert one.high_si <= allowed.high + slack, (
-                    f"{source}: {one.high} is above {allowed.text} of {step.law.name}"
+                assert entry.high_si <= allowed.high + slack, (
+                    f"{source}: {entry.high} is above {allowed.text} of {step.law.name}"
                 )  # type: ignore[union-attr]
 
 

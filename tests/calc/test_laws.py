@@ -32,13 +32,13 @@ def _laws() -> Iterator[Law]:
                 yield name_value
 
 
-LAWS = sorted(_laws(), key=lambda one: (one.module, one.name))
+LAWS = sorted(_laws(), key=lambda entry: (entry.module, entry.name))
 FORMULAS = [law for law in LAWS if law.formula]
 WITH_BODY = [law for law in FORMULAS if law.function]
 NEVER = [law for law in LAWS if law.never]
 BALANCES = [law for law in LAWS if law.solves]
 METHODS = [law for law in LAWS if law.sentence]
-IDS = lambda one: f"{one.module}.{one.name}"  # noqa: E731
+IDS = lambda entry: f"{entry.module}.{entry.name}"  # noqa: E731
 
 # What no pocket calculator can follow. Each is a decision, with its reason in DEVELOPERS.md.
 DECIDED = {
@@ -250,14 +250,14 @@ def _pint_functions() -> dict[str, object]:
 
     def larger(*given):  # type: ignore[no-untyped-def]
         measured = [text for text in given if hasattr(text, "dimensionality")]
-        for one in measured[1:]:
-            assert one.dimensionality == measured[0].dimensionality, "max or min of unlike quantities"
-        for one in given:
-            assert one in measured or one == 0 or not measured or measured[0].dimensionless
+        for entry in measured[1:]:
+            assert entry.dimensionality == measured[0].dimensionality, "max or min of unlike quantities"
+        for entry in given:
+            assert entry in measured or entry == 0 or not measured or measured[0].dimensionless
         return measured[0] if measured else given[0]
 
     functions = {name: plain(function) for name, function in FUNCTIONS.items()}
-    return functions | {"max": larger, "min": larger, "log_mean": larger, "sqrt": lambda one: one**0.5}
+    return functions | {"max": larger, "min": larger, "log_mean": larger, "sqrt": lambda entry: entry**0.5}
 
 
 def _measured(law: Law, arguments: dict[str, float]) -> dict[str, object]:
@@ -273,12 +273,12 @@ def test_dimensions_come_out(law: Law) -> None:
     arguments = _sample(law, random.Random(law.name))
     assert arguments is not None
     assert law.formula
-    found = law.formula(_measured(law, arguments), _pint_functions())  # type: ignore[arg-type]
-    found = found if hasattr(found, "dimensionality") else PINT.Quantity(found)
+    result = law.formula(_measured(law, arguments), _pint_functions())  # type: ignore[arg-type]
+    result = result if hasattr(result, "dimensionality") else PINT.Quantity(result)
     wanted = _quantity(law.returns.kind, 1.0)
-    assert found.dimensionality == wanted.dimensionality
-    assert found.to(wanted.units).magnitude == pytest.approx(
-        found.to_base_units().magnitude / wanted.to_base_units().magnitude
+    assert result.dimensionality == wanted.dimensionality
+    assert result.to(wanted.units).magnitude == pytest.approx(
+        result.to_base_units().magnitude / wanted.to_base_units().magnitude
     )
 
 

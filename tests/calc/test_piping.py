@@ -482,12 +482,12 @@ SAFETY_RUNS = ("dump-pipe", "vent-pipe", "feed-pipe", "expansion-pipe")
 def safety_pipes(system: System) -> list[Pipe]:
     """Every pipe between the fire and its relief, vent, dump and expansion, found by hand: runs, and the way to the store."""
     to_store = ("stove.supply", "sensor-tee", "bypass-tee", "store.charge return")
-    found = [
+    result = [
         pipe
         for pipe in system.pipes
         if pipe.run in SAFETY_RUNS or pipe.end.endswith("relief.in") or pipe.start in to_store
     ]
-    return [pipe for pipe in found if not pipe.end.startswith(("loading-valve", "stove-sensor", "tap-relief"))]
+    return [pipe for pipe in result if not pipe.end.startswith(("loading-valve", "stove-sensor", "tap-relief"))]
 
 
 @pytest.mark.parametrize("key", SYSTEMS)

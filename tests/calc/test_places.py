@@ -72,11 +72,11 @@ def test_no_point_is_no_place(text: str) -> None:
 
 
 def test_places_are_found_by_name_and_by_winter() -> None:
-    def found(text: str) -> object:
+    def worked(text: str) -> object:
         value = Reader().read(PLACE, Typed(text)).value
         return value and value.si
 
-    assert found("burlington") == "burlington-vt"
-    assert found("Jackson Hole") == "jackson-wy"
+    assert worked("burlington") == "burlington-vt"
+    assert worked("Jackson Hole") == "jackson-wy"
     for winter in WINTERS:
-        assert found(winter.words) == winter.place
+        assert worked(winter.words) == winter.place

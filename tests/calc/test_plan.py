@@ -194,7 +194,11 @@ def test_a_typed_temperature_that_falls_short_of_what_the_emitter_needs_is_told(
     low = _offered("floor", "lowest_useful", entries | {"lowest_useful": Entry("70 F", "typed")})
     high = _offered("floor", "lowest_useful", entries | {"lowest_useful": Entry("200 F", "typed")})
     load = _offered("house-load", "design_load", {"design_load": Entry("900 Btu/h", "typed")})
-    assert [(one.why, one.short) for one in (low, high, load)] == [("typed", True), ("typed", False), ("typed", False)]
+    assert [(entry.why, entry.short) for entry in (low, high, load)] == [
+        ("typed", True),
+        ("typed", False),
+        ("typed", False),
+    ]
 
 
 def test_of_emitter_coil_and_tap_the_highest_is_kept() -> None:

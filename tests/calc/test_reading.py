@@ -115,7 +115,9 @@ def test_where_shares_under_one_percent_are_sensible_a_bare_one_must_say_which_i
     for text, share in (("0.5 %", 0.005), ("50 %", 0.5), ("5", 0.05), ("0", 0.0)):
         assert answer("air-coil", leaky | {"leakage": Typed(text)}).inputs["leakage"].si == pytest.approx(share)
     small = [field for sheet in WORKSHEETS.values() for field in sheet.all_fields() if field.small_shares]
-    assert {one.key for one in small} == {"leakage", "duct_loss"} and all("% sign" in one.beside for one in small)
+    assert {entry.key for entry in small} == {"leakage", "duct_loss"} and all(
+        "% sign" in entry.beside for entry in small
+    )
 
 
 def test_a_wet_basis_out_of_range_offers_the_dry_basis() -> None:

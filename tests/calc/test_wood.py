@@ -78,17 +78,17 @@ def test_moisture_without_meaning_is_refused(moisture: float) -> None:
 def test_species_are_whole_and_their_heat_is_near_what_is_printed() -> None:
     assert len(wood.SPECIES) >= 60
     ratios = []
-    for key, one in wood.SPECIES.items():
-        assert key == one.key
-        assert 250 <= one.basic_density <= 800
-        assert 0.2 < one.green_moisture < 1.5
-        assert (one.printed is None) == (one.lists == 0)
-        if one.printed is None:
+    for key, entry in wood.SPECIES.items():
+        assert key == entry.key
+        assert 250 <= entry.basic_density <= 800
+        assert 0.2 < entry.green_moisture < 1.5
+        assert (entry.printed is None) == (entry.lists == 0)
+        if entry.printed is None:
             continue
-        low, high = one.printed
+        low, high = entry.printed
         assert low <= high
-        dry = wood.RESINOUS_HEATING_VALUE if one.resinous else wood.DRY_HEATING_VALUE
-        content = wood.SOLID_SHARE.value * one.basic_density * dry.value * CORD / BTU / 1e6
+        dry = wood.RESINOUS_HEATING_VALUE if entry.resinous else wood.DRY_HEATING_VALUE
+        content = wood.SOLID_SHARE.value * entry.basic_density * dry.value * CORD / BTU / 1e6
         ratios.append(content / ((low + high) / 2))
         # One state multiplies air-dry weight by oven-dry heat on a tight cord: up to a third more than this.
         assert 0.65 < ratios[-1] < 1.25, key

@@ -27,15 +27,15 @@ Golden = dict[str, dict[str, float | str]]
 
 def read(path: Path) -> Golden:
     """Each link of a file with the values it stands for."""
-    found: Golden = {}
+    result: Golden = {}
     values: dict[str, float | str] = {}
     for line in path.read_text(encoding="utf-8").splitlines():
         if line.startswith("#v"):
-            values = found.setdefault(line, {})
+            values = result.setdefault(line, {})
         elif line.startswith("  "):
             key, _, text = line.strip().partition(" ")
             values[key] = json.loads(text)
-    return found
+    return result
 
 
 def lines(worksheet: Worksheet) -> Iterator[str]:

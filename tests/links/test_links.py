@@ -35,8 +35,8 @@ def test_links_decode_to_the_same_numbers_for_ever(path: Path) -> None:
         inputs = read(WORKSHEETS[opened.worksheet], opened.given, Reader()).inputs
         assert values
         for key, value in values.items():
-            found = inputs[key].si
-            assert found == (pytest.approx(value, rel=1e-12, abs=1e-12) if isinstance(value, float) else value), (
+            result = inputs[key].si
+            assert result == (pytest.approx(value, rel=1e-12, abs=1e-12) if isinstance(value, float) else value), (
                 f"{key} of {text}"
             )
 

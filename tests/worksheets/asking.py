@@ -23,8 +23,8 @@ def codes(worksheet: str, **typed: str) -> set[str]:
 
 def values(worksheet: str, **typed: str) -> dict[str, float]:
     """Every number of the worked example with these texts changed."""
-    found = sheet_of(worksheet, **(example_of(worksheet) | typed)).values
-    return {key: float(value) for key, value in found.items() if isinstance(value, float | int)}
+    result = sheet_of(worksheet, **(example_of(worksheet) | typed)).values
+    return {key: float(value) for key, value in result.items() if isinstance(value, float | int)}
 
 
 def kelvin(fahrenheit: float) -> float:

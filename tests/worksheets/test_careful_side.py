@@ -39,7 +39,7 @@ def test_an_outlet_that_boils_only_by_assumption_is_a_caution_that_asks(workshee
 
 
 def test_every_worksheet_that_takes_a_stores_top_judges_boiling() -> None:
-    assert {key for key, one in WORKSHEETS.items() if "store_top" in {field.key for field in one.all_fields()}} == {
+    assert {key for key, entry in WORKSHEETS.items() if "store_top" in {field.key for field in entry.all_fields()}} == {
         *TAKES_A_STORE_TOP,
         "will-it-work",  # in its chain, below
         *WITH_THE_SAME_WORDS,
@@ -54,7 +54,7 @@ def test_where_boiling_is_not_the_question_its_numbers_are_folded_and_leave_the_
     boiling = {
         field.key: field for field in WORKSHEETS[worksheet].all_fields() if field.key in {"altitude", "charge_rise"}
     }
-    assert len(boiling) == 2 and all(one.optional for one in boiling.values())
+    assert len(boiling) == 2 and all(entry.optional for entry in boiling.values())
     given = {key: text for key, text in example_of(worksheet).items() if key not in ("altitude", "system_pressure")}
     assert not {"Height above sea level", "System pressure at the store's top"} & set(
         sheet_of(worksheet, **given).assumed

@@ -124,12 +124,12 @@ def test_a_smaller_firebox_never_gives_longer_pauses() -> None:
     # At 1 ft³ the fire makes 58,480 ÷ 4 = 14,620 Btu/h, 1,320 more than the house takes. In the 7.80 h that would fill
     # the store at the rated output it stores 10,300 Btu, which last 0.77 h: 8.57 h from lighting to lighting.
     sizes = ("1 ft3", "1.2 ft3", "1.5 ft3", "2 ft3", "3 ft3", "4 ft3", "6 ft3")
-    found = [sheet_of(firebox_volume=size).values for size in sizes]
-    assert found[0]["hours_between_at_design"] == pytest.approx(8.57 * HOUR, rel=0.005)
+    result = [sheet_of(firebox_volume=size).values for size in sizes]
+    assert result[0]["hours_between_at_design"] == pytest.approx(8.57 * HOUR, rel=0.005)
     for key in ("hours_between_at_design", "hours_between_average", "hours_between_one_load", "hours_cold"):
-        hours = [float(one[key]) for one in found]  # type: ignore[arg-type]
+        hours = [float(entry[key]) for entry in result]  # type: ignore[arg-type]
         assert hours == sorted(hours), key
-    assert all(one["hours_lit"] <= 16 * HOUR for one in found)  # type: ignore[operator]
+    assert all(entry["hours_lit"] <= 16 * HOUR for entry in result)  # type: ignore[operator]
 
 
 def test_more_than_a_waking_day_of_stoking_is_a_caution() -> None:
@@ -177,9 +177,9 @@ def test_notes_on_several_loads_and_wet_wood() -> None:
 
 
 def test_a_larger_store_changes_the_lightings_and_not_the_wood() -> None:
-    one, two = (sheet_of(store_volume=text).values for text in ("500 gal", "1,000 gal"))
-    assert one["burns_per_day_at_design"] == two["burns_per_day_at_design"]
-    assert two["hours_between_at_design"] == pytest.approx(2 * one["hours_between_at_design"])  # type: ignore[operator]
+    entry, other = (sheet_of(store_volume=text).values for text in ("500 gal", "1,000 gal"))
+    assert entry["burns_per_day_at_design"] == other["burns_per_day_at_design"]
+    assert other["hours_between_at_design"] == pytest.approx(2 * entry["hours_between_at_design"])  # type: ignore[operator]
 
 
 def test_an_outdoor_design_temperature_above_the_room_is_an_error() -> None:

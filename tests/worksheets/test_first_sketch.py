@@ -56,7 +56,7 @@ def _full_sheets(sketch: Sheet) -> dict[str, Sheet]:
         house = _full("house-load", sketch, {"method": "quick"})
     emitter, choices = EMITTER_SHEETS[str(sketch.values["emitter"])]
     loaded = {"stoking": "by-hand", "firebox_known": "yes"}
-    found = {
+    result = {
         "house-load": house,
         emitter: _full(emitter, sketch, choices, floor_area="heated_area"),
         "tank-size": _full("tank-size", sketch, loaded),
@@ -65,8 +65,8 @@ def _full_sheets(sketch: Sheet) -> dict[str, Sheet]:
     }
     if fuel != "other":
         names = {"wood_heat_content": "stack_heat_content", "efficiency_wood": "efficiency"}
-        found["fuel-cost"] = _full("fuel-cost", sketch, {"fuel_now": fuel}, **names)
-    return found
+        result["fuel-cost"] = _full("fuel-cost", sketch, {"fuel_now": fuel}, **names)
+    return result
 
 
 RESULTS = {

@@ -57,5 +57,5 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
 def test_the_driving_pressure_is_shown() -> None:
     # 12.83 kg/m³ (above) × 9.807 × 3.048 m = 383.5 Pa; IAPWS-95 at 0.3 MPa has 382.7.
     sheet = sheet_of("gravity-loop", **(example_of("gravity-loop") | {"loop_height": "10 ft"}))
-    found = {result.key: result.si for result in sheet.results}
-    assert found["driving_pressure"] == pytest.approx(382.7, rel=0.01)
+    worked = {result.key: result.si for result in sheet.results}
+    assert worked["driving_pressure"] == pytest.approx(382.7, rel=0.01)

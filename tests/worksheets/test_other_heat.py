@@ -8,7 +8,9 @@ from calc.tables.places import PLACES
 from calc.tables.sun import MONTH_DAYS, MONTHS, SUN
 from calc.units import BTU, HOUR
 
-EXAMPLES = {one.name.split(":")[0]: dict(one.given) for one in reversed(answer("other-heat", {}).worksheet.examples)}
+EXAMPLES = {
+    entry.name.split(":")[0]: dict(entry.given) for entry in reversed(answer("other-heat", {}).worksheet.examples)
+}
 PANELS = dict(answer("other-heat", {}).worksheet.examples[0].given)
 HEAT_PUMP, ELEMENT = EXAMPLES["Mill Row"], EXAMPLES["Ridge Road"]
 
@@ -20,7 +22,7 @@ def _sheet(example: dict[str, str], **given: str) -> Sheet:
 
 
 def _values(example: dict[str, str], **given: str) -> dict[str, float]:
-    return {key: one for key, one in _sheet(example, **given).values.items() if isinstance(one, float | int)}
+    return {key: entry for key, entry in _sheet(example, **given).values.items() if isinstance(entry, float | int)}
 
 
 def _codes(example: dict[str, str], **given: str) -> set[str]:
@@ -50,43 +52,43 @@ def test_panels_by_hand() -> None:
     excess = 60 - months.air[0]
     loss = 3.4 * excess + 0.016 * excess**2
     heat = 11.148 * 0.9 * (0.74 * months.radiation[0] - loss / 1000 * months.hours[0])  # kWh
-    found = _values(PANELS)
-    assert found["need_jan"] == pytest.approx(need * BTU, rel=0.001)
-    assert found["most_jan"] == pytest.approx(heat * 3.6e6, rel=0.005)
-    assert found["share_jan"] == pytest.approx(heat * 3412.14 / need, rel=0.005)
-    assert found["yearly_electricity"] == pytest.approx(40 * sum(months.hours) * HOUR)
+    result = _values(PANELS)
+    assert result["need_jan"] == pytest.approx(need * BTU, rel=0.001)
+    assert result["most_jan"] == pytest.approx(heat * 3.6e6, rel=0.005)
+    assert result["share_jan"] == pytest.approx(heat * 3412.14 / need, rel=0.005)
+    assert result["yearly_electricity"] == pytest.approx(40 * sum(months.hours) * HOUR)
 
 
 def test_a_month_in_which_panels_would_lose_heat_counts_nothing() -> None:
-    found = _values(PANELS, lowest_useful="165 °F", place="hof-de")
-    assert found["most_dec"] == 0
-    assert found["share_dec"] == 0
-    assert found["most_jul"] > 0
+    result = _values(PANELS, lowest_useful="165 °F", place="hof-de")
+    assert result["most_dec"] == 0
+    assert result["share_dec"] == 0
+    assert result["most_jul"] > 0
 
 
 def test_a_surplus_does_not_move_to_another_month() -> None:
-    found = _values(PANELS, panel_area="600 ft2")
-    assert found["share_jul"] == 1
-    assert found["share_dec"] < 0.3
-    assert found["left_jul"] == pytest.approx(found["most_jul"] - found["need_jul"])
+    result = _values(PANELS, panel_area="600 ft2")
+    assert result["share_jul"] == 1
+    assert result["share_dec"] < 0.3
+    assert result["left_jul"] == pytest.approx(result["most_jul"] - result["need_jul"])
     # December has what its own sun gives, whatever July left over.
-    assert found["used_dec"] == pytest.approx(5 * _values(PANELS)["used_dec"])
-    assert found["heat_given"] == pytest.approx(sum(found[f"used_{month}"] for month in MONTHS))
-    assert found["left_year"] == pytest.approx(sum(found[f"left_{month}"] for month in MONTHS))
+    assert result["used_dec"] == pytest.approx(5 * _values(PANELS)["used_dec"])
+    assert result["heat_given"] == pytest.approx(sum(result[f"used_{month}"] for month in MONTHS))
+    assert result["left_year"] == pytest.approx(sum(result[f"left_{month}"] for month in MONTHS))
 
 
 def test_a_heat_pump_by_hand() -> None:
     # 800 gal from 130 to 140 °F: 3,028 L × 4.11 MJ/(m³·K) × 5.556 K = 69.2 MJ; ÷ 24,000 Btu/h (7,034 W) = 2.73 h.
     # January: 24,000 Btu/h × 744 h = 17.86 MMBtu, more than the need. Electricity: heat ÷ 2.2.
     # The coldest day: 24,000 ÷ (30,500 + 2,000) = 73.8 %.
-    found = _values(HEAT_PUMP)
-    assert found["reached"] == pytest.approx((140 + 459.67) / 1.8)
-    assert found["recharge_hours"] == pytest.approx(2.73 * HOUR, rel=0.01)
-    assert found["most_jan"] == pytest.approx(24_000 * 744 * BTU)
-    assert found["yearly_electricity"] == pytest.approx(found["heat_given"] / 2.2)
-    assert found["coldest_share"] == pytest.approx(24_000 / 32_500)
+    result = _values(HEAT_PUMP)
+    assert result["reached"] == pytest.approx((140 + 459.67) / 1.8)
+    assert result["recharge_hours"] == pytest.approx(2.73 * HOUR, rel=0.01)
+    assert result["most_jan"] == pytest.approx(24_000 * 744 * BTU)
+    assert result["yearly_electricity"] == pytest.approx(result["heat_given"] / 2.2)
+    assert result["coldest_share"] == pytest.approx(24_000 / 32_500)
     # 2.2 × (333.15 − 272.04) ÷ 333.15
-    assert found["carnot_share"] == pytest.approx(2.2 * 61.11 / 333.15, rel=0.001)
+    assert result["carnot_share"] == pytest.approx(2.2 * 61.11 / 333.15, rel=0.001)
 
 
 def test_a_heat_pump_below_the_useful_band_does_nothing() -> None:
@@ -100,16 +102,16 @@ def test_a_heat_pump_below_the_useful_band_does_nothing() -> None:
 
 def test_an_element_by_hand() -> None:
     # 800 gal from 130 to 185 °F: 3,028 L × 4.09 MJ/(m³·K) × 30.56 K = 378 MJ; ÷ 9 kW = 11.7 h, with no load.
-    found = _values(ELEMENT)
-    assert found["load"] == 0
-    assert found["recharge_hours"] == pytest.approx(11.7 * HOUR, rel=0.01)
-    assert found["yearly_electricity"] == found["heat_given"]
+    result = _values(ELEMENT)
+    assert result["load"] == 0
+    assert result["recharge_hours"] == pytest.approx(11.7 * HOUR, rel=0.01)
+    assert result["yearly_electricity"] == result["heat_given"]
     # With 10,000 Btu/h (2.93 kW) drawn meanwhile: 11.7 × 9 ÷ 6.07.
     drawn = _values(ELEMENT, load="10,000 Btu/h")
-    assert drawn["recharge_hours"] == pytest.approx(found["recharge_hours"] * 9 / (9 - 2.9307), rel=1e-4)
+    assert drawn["recharge_hours"] == pytest.approx(result["recharge_hours"] * 9 / (9 - 2.9307), rel=1e-4)
     # Eight hours a night give a third.
     night = _values(ELEMENT, hours_a_day="8 h")
-    assert night["most_jan"] == pytest.approx(found["most_jan"] / 3)
+    assert night["most_jan"] == pytest.approx(result["most_jan"] / 3)
 
 
 def test_the_year_of_a_roof_scales_its_place() -> None:
@@ -123,9 +125,9 @@ def test_the_year_of_a_roof_scales_its_place() -> None:
 def test_months_that_are_typed_count_by_the_strong_share() -> None:
     months = SUN["burlington-vt"]
     typed = {f"radiation_{month}": "100 kWh/m2" for month in MONTHS}
-    found = _values(PANELS, sun_known="months", **typed)
+    result = _values(PANELS, sun_known="months", **typed)
     share = round(sum(months.radiation) / months.whole_year, 2)
-    assert found["strong_jan"] == pytest.approx(share * 100 * 3.6e6)
+    assert result["strong_jan"] == pytest.approx(share * 100 * 3.6e6)
 
 
 def test_a_month_without_a_need_has_no_share() -> None:

@@ -123,8 +123,8 @@ def values_of(typed: dict[str, str]) -> dict[str, float]:
     }
     if typed["tap_way"] == "sidearm":
         given.pop("store_volume")
-    found = sheet_of("tap-water", **(given | typed)).values
-    return {key: float(value) for key, value in found.items() if isinstance(value, float | int)}
+    result = sheet_of("tap-water", **(given | typed)).values
+    return {key: float(value) for key, value in result.items() if isinstance(value, float | int)}
 
 
 def test_the_hotter_need_sets_the_lowest_useful_water() -> None:

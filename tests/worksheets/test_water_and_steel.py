@@ -49,14 +49,14 @@ def test_mill_row_by_hand() -> None:
     ],
 )
 def test_the_table_turns_at_20_and_40_litres_a_kilowatt(volume: str, element: str, moles: float | None) -> None:
-    found = _sheet(system_volume=volume, water_output="10 kW", element_in_water=element)
-    assert found.values["hardness_limit"] == (None if moles is None else pytest.approx(moles * CACO3))
+    result = _sheet(system_volume=volume, water_output="10 kW", element_in_water=element)
+    assert result.values["hardness_limit"] == (None if moles is None else pytest.approx(moles * CACO3))
 
 
 def test_a_plant_of_which_nothing_is_asked_has_nothing_to_soften() -> None:
-    found = _sheet(system_volume="150 L", water_output="10 kW", make_up="1 gal")
-    assert {result.key: result.shown for result in found.results}["hardness_limit"] == "no limit"
-    assert "guideline-met" in {advice.code for advice in found.advice}
+    worked = _sheet(system_volume="150 L", water_output="10 kW", make_up="1 gal")
+    assert {result.key: result.shown for result in worked.results}["hardness_limit"] == "no limit"
+    assert "guideline-met" in {advice.code for advice in worked.advice}
 
 
 @pytest.mark.parametrize(

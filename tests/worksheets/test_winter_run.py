@@ -50,8 +50,8 @@ def test_the_year_has_the_degree_days_that_were_typed_and_those_of_its_place() -
 def test_every_place_has_a_year_with_the_degree_days_of_the_table(place: str) -> None:
     hours = winter_weather.hours_of(place)
     for base in BASES:
-        found = winter_weather.degree_days(hours, kelvin(base)) / FAHRENHEIT_DEGREE
-        assert found == pytest.approx(PLACES[place].degree_days[base], abs=0.6)
+        result = winter_weather.degree_days(hours, kelvin(base)) / FAHRENHEIT_DEGREE
+        assert result == pytest.approx(PLACES[place].degree_days[base], abs=0.6)
     assert winter_weather.design_temperature(hours) == pytest.approx(273.15 + PLACES[place].cold, abs=0.35)
 
 
