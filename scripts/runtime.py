@@ -66,7 +66,7 @@ WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; conne
 # Kept whether or not a run used them: what a traceback, a date or a text in a rare encoding asks for.
 ALWAYS_KEPT = (
     *("traceback", "linecache", "tokenize", "token", "warnings", "datetime", "_strptime", "calendar"),
-    *("decimal", "fractions", "numbers", "statistics", "random", "bisect", "hashlib", "unicodedata"),
+    *("decimal", "numbers", "random", "bisect", "hashlib", "unicodedata"),
     *("stringprep", "encodings", "encodings.aliases", "encodings.ascii", "encodings.charmap", "encodings.cp1252"),
     *("encodings.cp437", "encodings.idna", "encodings.latin_1", "encodings.punycode", "encodings.raw_unicode_escape"),
     *("encodings.unicode_escape", "encodings.utf_8", "encodings.utf_8_sig", "encodings.utf_16", "encodings.utf_32"),

@@ -165,7 +165,7 @@ def outlet_at_peak(store_top: Kelvin, rise: KelvinDifference) -> Kelvin:
     """Hottest water in the plant in K: the stove's outlet at the fire's peak, with a full store feeding its inlet."""
 
 
-@law("store_top + rise / peak_factor", source="first-law", ranges={"peak_factor": "1 to 5"})
+@law("store_top + rise / peak_factor", source="first-law", safety=True, ranges={"peak_factor": "1 to 5"})
 def outlet_on_average(store_top: Kelvin, rise: KelvinDifference, peak_factor: Factor) -> Kelvin:
     """Stove's outlet in K at its average output, the flow being that which gives the `rise` (K) at the peak."""
 

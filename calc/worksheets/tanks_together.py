@@ -82,7 +82,7 @@ DIFFUSER = Field(
     options=(Option("none", "none, plain pipe"), Option("diffuser", "yes")),
 )
 FLOW_KNOWN = Field(
-    "flow_known",
+    "draw_known",
     "choice",
     "What you know of the flow",
     "All that is drawn from the tanks together.",
@@ -279,7 +279,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         Cases(
-            "flow_known",
+            "draw_known",
             no=Case(
                 steps=(
                     Step(
@@ -561,7 +561,7 @@ WORKSHEET = Worksheet(
                 "lowest_useful": "130 °F",
                 "design_load": "32,500 Btu/h",
                 "water_drop": "20 F°",
-                "flow_known": "no",
+                "draw_known": "no",
                 "pipe_kind": "copper-l",
                 "pipe_size": "1",
                 "nearest_branch": "6 ft",

@@ -78,7 +78,7 @@ def test_sizes_of_a_family_rise_and_pex_by_its_minimum_wall_is_wider() -> None:
     for pipe in pipes.PIPES:
         families.setdefault(pipe.family, []).append(pipe.bore)
     assert all(bores == sorted(bores) for bores in families.values())
-    assert families.keys() == pipes.ROUGHNESS.keys()
+    assert families.keys() - {"pex-minimum-wall"} == pipes.ROUGHNESS.keys()  # water runs in none of that wall
     wide, real = families["pex-minimum-wall"], families["pex"]
     assert all(catalog > made for catalog, made in zip(wide, real, strict=True))
 

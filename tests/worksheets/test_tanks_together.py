@@ -90,7 +90,7 @@ def test_equal_ways_share_evenly() -> None:
 
 def test_a_typed_flow_decides() -> None:
     sheet = sheet_of("tanks-together", tank_count="2", tank_volume="300 gal", flow="6 gal/min")
-    assert sheet.values["flow_known"] == "yes"
+    assert sheet.values["draw_known"] == "yes"
     assert sheet.values["flow"] == pytest.approx(6 * GALLON / MINUTE)
 
 
