@@ -23,6 +23,7 @@ from calc.worksheets import WORKSHEETS
 from render import qr, record, view
 from render.chosen import fields, is_complete, needs
 from render.plan import entries_from
+from render.sized import fed_by
 from render.templating import fill
 from render.urgent import Said, in_order, of_sheet, too_low
 
@@ -98,7 +99,12 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
     # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
     unknown = {next(field.key for field in worksheet.all_fields()): Typed("", system, "typical")}
     sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
-    lacks = tuple(entry.field.label for entry in sheet.inputs.values() if entry.origin == "example" and needs(entry))
+    fed = fed_by(sheet, [worksheet.headline])  # what the message quotes rests on these alone
+    lacks = tuple(
+        entry.field.label
+        for key, entry in sheet.inputs.items()
+        if entry.origin == "example" and needs(entry) and key in fed
+    )
     computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
     return Answered(sheet, known, lacks, computed)
 

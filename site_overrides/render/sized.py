@@ -77,7 +77,7 @@ def _sizer(part: Part) -> str:
 def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
     name, worksheet = sized.called or sized.part.name, sheet.worksheet.key
     texts, told = _texts(sheet, system), (sized.size, sized.quantity, sized.material)
-    fed = _fed_by(sheet, [key for text in told for key in placeholders(text)])
+    fed = fed_by(sheet, [key for text in told for key in placeholders(text)])
     unsure = [entry for key, entry in sheet.inputs.items() if key in fed and entry.origin == "example"]
     lacks = tuple(entry.field.label for entry in unsure if entry.quantity is not None)
     if lacks:
@@ -96,7 +96,7 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
     )
 
 
-def _fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
+def fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
     """Every field and step on which these values rest."""
     return set(keys).union(*(step.needs for step in sheet.course.steps_for(keys)))
 

@@ -262,7 +262,7 @@ def test_what_the_reader_ticks_is_printed_and_no_stop_can_be_left_out(page: Page
     assert paper.locator(".ss-r-urgent li strong").all_inner_texts() == before
     expect(page.locator("[data-ss-sheet=power-cut]")).to_be_focused()
     row = paper.locator(".ss-r-parts tr", has_text="Heat dump")
-    expect(row).to_contain_text("Not worked out yet: The pump stops while it burns")
+    expect(row).to_contain_text("Not worked out yet: How large must the heat dump be?")
     page.locator("[data-ss-sheet=house-load]").check()
     wait_for_record(page)
     expect(paper.locator(".ss-r-urgent")).to_contain_text("This is not worked out for this job. Nobody gave")

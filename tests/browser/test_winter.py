@@ -22,12 +22,12 @@ def test_the_weather_of_a_place_is_fetched_when_it_is_chosen(page: Page, served:
     reader.wait_until_live()
     assert [name for name in asked if name.endswith(".txt")] == ["burlington-vt.txt"], "that of the worked example"
     reader.type("weather", "place")
-    burlington = reader.sheet.locator("[data-slot=plate]").inner_text()
+    burlington = reader.figure
     reader.type("place", "fargo-nd")
     assert asked.count("fargo-nd.txt") == 1
-    assert reader.sheet.locator("[data-slot=plate]").inner_text() != burlington
+    assert reader.figure != burlington
     reader.type("place", "burlington-vt")
-    assert reader.sheet.locator("[data-slot=plate]").inner_text() == burlington
+    assert reader.figure == burlington
     assert asked.count("burlington-vt.txt") == 1, "what is there is not fetched again"
 
 
