@@ -8,12 +8,14 @@ from typing import Any
 
 import pytest
 
-from calc.answer import Typed, answer
+from calc.answer import Reader, Typed, answer, answer_plan
 from calc.engine.declare import Field
+from calc.engine.plan import opened
 from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System, grouped, round_to
 from calc.worksheets import WORKSHEETS
+from render.plan import entries_from
 from tests.browser.conftest import At
 from tests.browser.reader import plain
 
@@ -51,6 +53,7 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
       advice: words("[data-slot=verdict], [data-slot=advice]").join(" "),
       shown: [...sheet.querySelectorAll(".ss-field:not([hidden])")].map((field) => field.dataset.key),
       box: box.value,
+      plan: JSON.parse(localStorage.getItem("stoke-and-store.plan") ?? "{}"),
     });
   }
   return said;
@@ -94,7 +97,11 @@ def assert_agreement(at: At, worksheet: str, count: int) -> None:
     reader = at(worksheet)
     edits, sheets = zip(*some_edits(worksheet, count), strict=True)
     for edit, sheet, page in zip(edits, sheets, reader.page.evaluate(MAKE_EDITS, [worksheet, edits]), strict=True):
-        assert page == expected(sheet, page), f"{worksheet} after {edit}"
+        # Results flow into the plan, and what other worksheets of the page make of them flows back.
+        entries = opened(entries_from(page.pop("plan"), Reader()))
+        flowed = any(entry.origin == "computed" and entry.worksheet != worksheet for entry in entries.values())
+        asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if flowed else sheet
+        assert page == expected(asked, page), f"{worksheet} after {edit}"
         if edit["text"]:
             assert page["box"] == edit["text"]
 

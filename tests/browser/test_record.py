@@ -115,7 +115,9 @@ def test_nothing_is_cut_off(printed: Callable[[str], Printed], house: str, size:
     missing = {
         word: count for word, count in (entry.words - Counter(words_of(paper.text))).items() if word not in address
     }
-    assert not missing
+    # A unit may break behind its stroke, and is one word on the page and another on the paper.
+    joined = "".join(paper.text.split())
+    assert not {word for word in missing if not (word.startswith("(") and word in joined)}
     assert entry.link in "".join(paper.text.split())
     assert paper.beyond(MARGIN) == []
     assert all(len(text.split()) > 20 for text in paper.pages)

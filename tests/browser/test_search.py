@@ -50,7 +50,7 @@ ASKED = {
     "heat loss": "guides/house",
     "pump": "guides/pipes",
     "PEX": "guides/pipes",
-    "thermosiphon": "guides/pipes",
+    "thermosiphon": "guides/(pipes|dump)",
     "glycol": "guides/antifreeze",
     "vacation": "guides/antifreeze",
     "expansion tank": "guides/open-or-pressurised",
