@@ -273,8 +273,8 @@ export class Sheet {
     for (const does of this.#afterwards.splice(0)) does();
     if (wrong || !this.panel.has("chart")) return;
     const numbers = `${reply.units} ${reply.link}`;
+    this.panel.slot("chart").classList.toggle("ss-stale", numbers !== this.#charted);
     if (numbers === this.#charted) return;
-    this.panel.slot("chart").classList.add("ss-stale");
     const take = ({ chart }) => this.#takeChart(chart, numbers);
     this.#chartTimer = setTimeout(() => this.#want("chart", {}, take, () => 2), CHART_DELAY);
   }
