@@ -99,8 +99,7 @@ def assert_agreement(at: At, worksheet: str, count: int) -> None:
     for edit, sheet, page in zip(edits, sheets, reader.page.evaluate(MAKE_EDITS, [worksheet, edits]), strict=True):
         # Results flow into the plan, and what other worksheets of the page make of them flows back.
         entries = opened(entries_from(page.pop("plan"), Reader()))
-        flowed = any(entry.origin == "computed" and entry.worksheet != worksheet for entry in entries.values())
-        asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if flowed else sheet
+        asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if entries else sheet
         assert page == expected(asked, page), f"{worksheet} after {edit}"
         if edit["text"]:
             assert page["box"] == edit["text"]
