@@ -74,8 +74,8 @@ def some_text(field: Field, system: System, chance: random.Random) -> str:
     return f"{text} {unit.ascii}" if chance.random() < 0.3 else text
 
 
-def some_edits(worksheet: str, count: int) -> Iterator[tuple[dict[str, str], Sheet]]:
-    """Edits one after the other, each with what the desktop says once it was made."""
+def some_edits(worksheet: str, count: int) -> Iterator[tuple[dict[str, str], Sheet, dict[str, Typed]]]:
+    """Edits one after the other, each with what the desktop says once it was made, and all that was typed so far."""
     chance = random.Random(f"edits of {worksheet}")
     system: System = "us"
     given: dict[str, Typed] = {}
@@ -90,15 +90,18 @@ def some_edits(worksheet: str, count: int) -> Iterator[tuple[dict[str, str], She
         else:
             given[field.key] = Typed(text, system)
         sheet = answer(worksheet, given, system)
-        yield {"units": system, "key": field.key, "text": text}, sheet
+        yield {"units": system, "key": field.key, "text": text}, sheet, dict(given)
 
 
 def assert_agreement(at: At, worksheet: str, count: int) -> None:
     reader = at(worksheet)
-    edits, sheets = zip(*some_edits(worksheet, count), strict=True)
-    for edit, sheet, page in zip(edits, sheets, reader.page.evaluate(MAKE_EDITS, [worksheet, edits]), strict=True):
+    edits, sheets, typed = zip(*some_edits(worksheet, count), strict=True)
+    pages = reader.page.evaluate(MAKE_EDITS, [worksheet, edits])
+    for edit, sheet, given, page in zip(edits, sheets, typed, pages, strict=True):
         # Results flow into the plan, and what other worksheets of the page make of them flows back.
         entries = opened(entries_from(page.pop("plan"), Reader()))
+        kept = {key: (entries[key].text, entries[key].system) for key in given if key in entries}
+        assert kept == {key: (text.text, text.system) for key, text in given.items()}, f"{worksheet} after {edit}"
         asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if entries else sheet
         assert page == expected(asked, page), f"{worksheet} after {edit}"
         if edit["text"]:

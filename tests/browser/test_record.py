@@ -265,9 +265,10 @@ def test_what_the_reader_ticks_is_printed_and_no_stop_can_be_left_out(page: Page
     expect(page.locator("[data-ss-sheet=power-cut]")).to_be_focused()
     row = paper.locator(".ss-r-parts tr", has_text="Heat dump")
     expect(row).to_contain_text("Not worked out yet: How large must the heat dump be?")
-    page.locator("[data-ss-sheet=house-load]").check()
+    page.locator("[data-ss-sheet=load-now]").check()  # the plan has none of its thermometers
     wait_for_record(page)
-    expect(page.locator("[data-ss-sheet=house-load]")).to_be_checked()
+    told = paper.locator(".ss-r-urgent", has_text="This is not worked out for this job. Nobody gave")
+    expect(told).to_have_count(1)
     for choice, drawings in (("none", 0), ("floor", 1)):
         page.get_by_label("Piping drawing").select_option(choice)
         wait_for_record(page)
