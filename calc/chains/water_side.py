@@ -11,6 +11,7 @@ from calc.vocabulary import (
     OTHER_PRESSURE,
     PEAK_FACTOR,
     PEAK_OUTPUT,
+    PIPE_KIND,
     PIPE_LENGTH,
     PIPE_SIZE,
     TEES,
@@ -150,6 +151,8 @@ def _case(family: str, rough: bool) -> Case:
 
 METAL_PIPES = ("copper-m", "copper-l", "steel", "copper-metric", "own")
 ALL_PIPES = (*METAL_PIPES, "pex")
+# The kinds of pipe for water that a fire can boil.
+METAL_PIPE_KIND = PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value in METAL_PIPES))
 
 
 def pipe(families: tuple[str, ...], rough: bool = True) -> Cases:

@@ -6,6 +6,7 @@ from calc.chains.water_side import (
     BOILING_STEPS,
     FRICTION_GIVENS,
     FRICTION_STEPS,
+    METAL_PIPE_KIND,
     METAL_PIPES,
     PEAK,
     PIPE_FIELDS,
@@ -37,14 +38,11 @@ from calc.vocabulary import (
     HIGHEST_POINT,
     OUTLET_HEIGHT,
     PEAK_KNOWN,
-    PIPE_KIND,
     PUMP_HEIGHT,
     STORE_TOP,
     SUCTION_LOSS,
     SYSTEM_PRESSURE,
 )
-
-METAL = PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value in METAL_PIPES))
 
 WORKSHEET = Worksheet(
     key="charge-loop",
@@ -55,7 +53,7 @@ WORKSHEET = Worksheet(
         PEAK_KNOWN,
         CHARGE_RISE,
         STORE_TOP,
-        METAL,
+        METAL_PIPE_KIND,
         *PIPE_FIELDS,
         BOILING_ALTITUDE,
         SYSTEM_PRESSURE,

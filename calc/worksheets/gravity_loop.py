@@ -1,6 +1,6 @@
 """How much heat moves by gravity alone?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, METAL_PIPES, fluid, pipe
+from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, METAL_PIPE_KIND, METAL_PIPES, fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -26,7 +26,6 @@ from calc.vocabulary import (
     ELBOWS,
     LOOP_HEIGHT,
     OTHER_LOSSES,
-    PIPE_KIND,
     PIPE_LENGTH,
     SYSTEM_PRESSURE,
     TEES,
@@ -81,7 +80,7 @@ WORKSHEET = Worksheet(
         LOOP_SUPPLY,
         LOOP_RETURN,
         LOOP_HEIGHT,
-        PIPE_KIND.but(options=tuple(option for option in PIPE_KIND.options if option.value != "pex")),
+        METAL_PIPE_KIND,
         PIPE_LENGTH,
         ELBOWS,
         TEES,

@@ -1,7 +1,7 @@
 """How large must the heat dump be, so that the fire's heat leaves with no power?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import FRICTION_GIVENS, METAL_PIPES, PEAK, pipe
+from calc.chains.water_side import FRICTION_GIVENS, METAL_PIPE_KIND, METAL_PIPES, PEAK, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -31,7 +31,6 @@ from calc.vocabulary import (
     LOOP_HEIGHT,
     OTHER_LOSSES,
     PEAK_KNOWN,
-    PIPE_KIND,
     PIPE_LENGTH,
     STORE_TOP,
     STORE_VOLUME,
@@ -313,9 +312,8 @@ WORKSHEET = Worksheet(
         DUMP_QUESTION,
         DUMP_KIND,
         LOOP_HEIGHT,
-        PIPE_KIND.but(
+        METAL_PIPE_KIND.but(
             hint="Of the dump's own loop, and metal only: it can boil.",
-            options=tuple(option for option in PIPE_KIND.options if option.value != "pex"),
         ),
         PIPE_LENGTH,
         ELBOWS,

@@ -1,7 +1,7 @@
 """Two tanks or one: what do several tanks hold, who gets the flow, and what do they lose?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import METAL_PIPES, pipe
+from calc.chains.water_side import METAL_PIPE_KIND, METAL_PIPES, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -36,7 +36,6 @@ from calc.vocabulary import (
     INSULATION_KIND,
     LOAD,
     LOWEST_USEFUL,
-    PIPE_KIND,
     SLENDERNESS,
     STORE_SURROUNDINGS,
     STORE_TOP,
@@ -252,9 +251,8 @@ WORKSHEET = Worksheet(
         DESIGN_LOAD,
         WATER_DROP,
         FLOW_KNOWN,
-        PIPE_KIND.but(
+        METAL_PIPE_KIND.but(
             hint="Between the tanks; metal, as all of it is hot.",
-            options=tuple(option for option in PIPE_KIND.options if option.value != "pex"),
         ),
         BRANCH_LOSSES,
         INSULATION,
