@@ -24,12 +24,13 @@ from calc.law import (
     WattPerKelvin,
     method,
 )
-from calc.physics.winter import HOURS, Away, Charging, Store, StoveRoom, Taps, Winter, WinterPlan
+from calc.physics.winter import Away, Charging, Store, StoveRoom, Taps, Winter, WinterPlan
 from calc.physics.winter_emitter import Curve, Emitter
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
 from calc.physics.winter_store import LayeredStore
 from calc.physics.winter_weather import degree_days
+from calc.tables.year import HOURS
 from comparisons.check import Check, Published
 
 CLOSED = Published(

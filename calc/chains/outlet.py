@@ -3,8 +3,7 @@
 The hottest water of the plant is not in the store: with a full store feeding the stove, its outlet is hotter still.
 """
 
-from calc.chains.water_side import BOILING_GIVENS
-from calc.engine.declare import Advice, Result, Step
+from calc.engine.declare import Advice, Given, Result, Step
 from calc.physics import pipes, safety, water
 from calc.vocabulary import BOILING_ALTITUDE, CHARGE_RISE, OUTLET_HEIGHT, SYSTEM_PRESSURE
 
@@ -18,7 +17,9 @@ FOLDED = (
     OUTLET_HEIGHT,
 )
 
-GIVENS = BOILING_GIVENS
+GIVENS = (
+    Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+)
 
 STEPS = (
     Step("barometer", water.barometer, "Air pressure at this height"),

@@ -195,10 +195,6 @@ PEAK = peak(WATER_OUTPUT)
 
 # --- where water boils first ---
 
-BOILING_GIVENS = (
-    Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
-)
-
 BOILING_STEPS: tuple[AnyStep, ...] = (
     Step("barometer", water.barometer, "Air pressure at this height"),
     Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),

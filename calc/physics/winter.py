@@ -13,10 +13,9 @@ from calc.physics.winter_emitter import Curve, Emitter
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
 from calc.physics.winter_store import LayeredStore
+from calc.tables.year import HOURS, MONTH_DAYS
 
-DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-FIRST_DAY = sum(DAYS[:6])  # 1 July, counted from 1 January as 0
-HOURS = 8760
+FIRST_DAY = sum(MONTH_DAYS[:6])  # 1 July, counted from 1 January as 0
 TOO_COLD = 3 / 1.8  # K below what is wanted, 3 °F
 NEAR_BOILING = 20 / 1.8  # K, 20 °F
 _BEFORE = 20  # days that are run before the year begins
@@ -185,14 +184,14 @@ class Winter:
         for place in range(12):
             month = (6 + place) % 12
             yield self._month(month, day)
-            day = (day + DAYS[month]) % 365
+            day = (day + MONTH_DAYS[month]) % 365
             self._check_balance()
 
     def _month(self, month: int, first_day: int) -> Month:
         before, lit_before, from_hour = dict(self._sums), len(self.lit), len(self.room)
         self._hottest_outlet, self._boiling_hours, self._hot_hours, self._cold_hours = 0.0, 0.0, 0.0, 0.0
         self._coldest = math.inf
-        for day in range(first_day, first_day + DAYS[month]):
+        for day in range(first_day, first_day + MONTH_DAYS[month]):
             self._day(day)
         sums = {key: self._sums[key] - before[key] for key in before}
         return Month(

@@ -11,8 +11,8 @@ from functools import lru_cache
 from itertools import pairwise
 
 from calc.law import find_root
+from calc.tables.year import HOURS
 
-HOURS = 8760
 _FREEZING = 273.15
 _COLDEST_SHARE = 0.01  # of all hours are colder than the design temperature
 _texts: dict[str, str] = {}

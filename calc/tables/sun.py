@@ -14,13 +14,6 @@ A typical year joins months of different years. Where satellites saw the ground,
 
 from typing import NamedTuple
 
-MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-MONTH_NAMES = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
-)
-MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-
 
 class Months(NamedTuple):
     """Twelve months of a place.

@@ -1,6 +1,7 @@
 """Where does water boil first?"""
 
-from calc.chains.water_side import BOILING_GIVENS, BOILING_STEPS
+from calc.chains import outlet
+from calc.chains.water_side import BOILING_STEPS
 from calc.engine.declare import Advice, Chart, Comparison, Example, Given, Line, Next, Result, Step, Variant, Worksheet
 from calc.physics import emitters, pipes, safety, water
 from calc.vocabulary import (
@@ -80,7 +81,7 @@ WORKSHEET = Worksheet(
         PEAK_FACTOR,
     ),
     givens=(
-        *BOILING_GIVENS,
+        *outlet.GIVENS,
         Given("least_suction", "length", "Suction head that small pumps ask for when hot", "6 ft", "suction-head"),
         Given("at_sea_level", "length", "Sea level", "0 ft", "definition"),
         Given("open_air", "pressure_gauge", "Open to the air", "0 psi", "definition"),

@@ -1,8 +1,8 @@
 """What pipe and pump between stove and store?"""
 
+from calc.chains import outlet
 from calc.chains.water_side import (
     ALL_PROPERTIES,
-    BOILING_GIVENS,
     BOILING_STEPS,
     FRICTION_GIVENS,
     FRICTION_STEPS,
@@ -65,7 +65,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *FRICTION_GIVENS,
-        *BOILING_GIVENS,
+        *outlet.GIVENS,
         Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity"),
         Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity"),
         Given("least_suction", "length", "Suction head that small pumps ask for when hot", "6 ft", "suction-head"),

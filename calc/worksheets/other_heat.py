@@ -24,7 +24,8 @@ from calc.engine.declare import (
 )
 from calc.law import Law
 from calc.physics import house, other_heat, store, water
-from calc.tables.sun import MONTH_DAYS, MONTH_NAMES, MONTHS, SUN
+from calc.tables.sun import SUN
+from calc.tables.year import MONTH_DAYS, MONTH_NAMES, MONTHS
 from calc.vocabulary import DESIGN_LOAD, INDOOR, LOAD, LOWEST_USEFUL, STORE_TOP, STORE_VOLUME, TAP_LOAD
 
 HEATER = Field(

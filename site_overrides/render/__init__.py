@@ -14,6 +14,7 @@ from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
 from calc.engine.sweeping import swept
 from calc.physics import winter_weather
+from calc.tables.year import HOURS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import folding, plan, spreadsheet
@@ -217,7 +218,7 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
 
 def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
-    bring("weather/burlington-vt.txt", winter_weather.written([0] * winter_weather.HOURS))  # that of the example
+    bring("weather/burlington-vt.txt", winter_weather.written([0] * HOURS))  # that of the example
     entries: dict[str, Any] = {}
     for key in WORKSHEETS:
         worksheet_html(key)

@@ -15,6 +15,7 @@ from calc.engine.words import LEVEL_WORDS
 from calc.engine.working import WorkingLine
 from calc.guides import GUIDES
 from calc.sources import SOURCES
+from calc.tables.year import MONTH_NAMES
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, sized, twice
@@ -26,10 +27,6 @@ from render.view import STATUS_WORDS
 
 NO_PIPING = "none"
 LONG_FORMULA = 30  # characters; a longer one that stood there before is pointed at
-_MONTHS = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
-)
 
 
 class Choice(NamedTuple):
@@ -115,7 +112,7 @@ def date(iso: str) -> str:
         day = datetime.date.fromisoformat(iso)
     except ValueError:
         return ""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{day.day} {MONTH_NAMES[day.month - 1]} {day.year}"
 
 
 def _sections(sheets: Mapping[str, Sheet]) -> list[Section]:

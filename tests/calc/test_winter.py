@@ -11,8 +11,6 @@ from hypothesis import strategies as st
 
 from calc.physics import winter
 from calc.physics.winter import (
-    DAYS,
-    HOURS,
     Away,
     Charging,
     EnergyImbalance,
@@ -27,6 +25,7 @@ from calc.physics.winter_emitter import Curve, Emitter
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
 from calc.physics.winter_store import LayeredStore
+from calc.tables.year import HOURS, MONTH_DAYS
 
 WATER = 4.09e6
 RUNS = range(8)  # plans drawn at random, each run once and asked by every test below
@@ -213,7 +212,7 @@ def test_finer_layers_and_steps_change_little(seed: int) -> None:
 
 
 def test_a_year_has_all_its_hours() -> None:
-    assert sum(DAYS) * 24 == HOURS
+    assert sum(MONTH_DAYS) * 24 == HOURS
     with pytest.raises(ValueError, match="8760"):
         Winter(plan_of(0), weather()[:-1])
 

@@ -5,7 +5,8 @@ import pytest
 from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 from calc.tables.places import PLACES
-from calc.tables.sun import MONTH_DAYS, MONTHS, SUN
+from calc.tables.sun import SUN
+from calc.tables.year import MONTH_DAYS, MONTHS
 from calc.units import BTU, HOUR
 
 EXAMPLES = {

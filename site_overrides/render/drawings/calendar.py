@@ -5,14 +5,10 @@ from typing import Any
 from calc.engine.declare import Picture
 from calc.engine.sheet import Sheet
 from calc.engine.values import record
-from calc.physics.winter import DAYS
+from calc.tables.year import MONTH_DAYS, MONTH_NAMES
 from calc.units import System, show, shown_unit
 
 LEFT, TOP, WIDE, ROW, HIGH = 42.0, 26.0, 9.6, 22.0, 17.0  # the drawing's own units
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 
 
 def parts(sheet: Sheet, wanted: Picture) -> dict[str, Any]:
@@ -24,15 +20,15 @@ def parts(sheet: Sheet, wanted: Picture) -> dict[str, Any]:
     rows: list[dict[str, Any]] = []
     for place in range(12):
         month = (6 + place) % 12
-        first = sum(DAYS[:month])
-        days = [day for day in year.days if first <= day.day < first + DAYS[month]]
+        first = sum(MONTH_DAYS[:month])
+        days = [day for day in year.days if first <= day.day < first + MONTH_DAYS[month]]
         bars = []
         for at, day in enumerate(days):
             high = round(HIGH * len(day.lit) / most, 1)
             foot = TOP + place * ROW + HIGH
             x, y = round(LEFT + at * WIDE, 1), round(foot - high, 1)
             bars.append({"x": x, "y": y, "high": high, "foot": foot, "cold": day.cold})
-        rows.append({"name": _MONTHS[month][:3], "bars": bars, "loads": sum(len(day.lit) for day in days)})
+        rows.append({"name": MONTH_NAMES[month][:3], "bars": bars, "loads": sum(len(day.lit) for day in days)})
     return {
         "rows": rows,
         "told": _told(year, sheet.system),
@@ -45,8 +41,8 @@ def parts(sheet: Sheet, wanted: Picture) -> dict[str, Any]:
 def _told(year: Any, system: System) -> str:
     """The coldest day in words."""
     day = min(year.days, key=lambda day: day.outdoor)
-    month = next(month for month in range(12) if day.day < sum(DAYS[: month + 1]))
-    date = f"{day.day - sum(DAYS[:month]) + 1} {_MONTHS[month]}"
+    month = next(month for month in range(12) if day.day < sum(MONTH_DAYS[: month + 1]))
+    date = f"{day.day - sum(MONTH_DAYS[:month]) + 1} {MONTH_NAMES[month]}"
     degrees = shown_unit("temperature", system)
 
     def at(value: float) -> str:
