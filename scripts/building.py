@@ -20,6 +20,7 @@ import edition as editions
 import finishing
 import licenses
 import runtime
+from edition import schema
 from edition.applied import SURROUNDINGS
 from toolchain import CACHE, ROOT, Problem, environment, locked, node, say
 
@@ -46,6 +47,7 @@ def build(*, again: bool = False, address: str = "", edition: Path | None = None
         raise Problem(f"{address} is no address of a site: write it with https:// and a slash at its end.")
     if edition:
         check(edition)
+        schema.refresh(edition)
     CACHE.mkdir(exist_ok=True)
     with locked("build"):
         digest = f"{inputs_digest(edition)} {address}"

@@ -1,6 +1,7 @@
 """The JSON Schema of edition.toml, from the declarations by which it is read; editors check and explain with it."""
 
 import json
+from pathlib import Path
 from typing import Any
 
 from edition.declared import Item, entries, inputs
@@ -20,6 +21,13 @@ def text() -> str:
     }
     schema = {**top, **_table(entries()), "$defs": {"fills": fills}}
     return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
+
+
+def refresh(folder: Path) -> None:
+    """Bring the schema in an edition's folder up to this release; a folder without one stays without."""
+    path = folder / NAME
+    if path.is_file() and path.read_text(encoding="utf-8") != text():
+        path.write_text(text(), encoding="utf-8", newline="\n")
 
 
 def _table(items: tuple[Item, ...]) -> dict[str, Any]:
