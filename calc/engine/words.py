@@ -119,6 +119,11 @@ class Check(NamedTuple):
     def conditions(self) -> tuple[Condition, Condition]:
         return condition(self.fails), condition(self.tight)
 
+    @property
+    def names(self) -> set[str]:
+        """Everything by which it is judged."""
+        return {self.number}.union(*(condition(text).names for text in (self.fails, self.tight, self.only) if text))
+
 
 class Outlook(NamedTuple):
     """The whole in one word: "no" with any stop or unworkable, "not-yet", "yes-with" with any caution, else "yes".

@@ -110,7 +110,7 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
 
 
 def _wrong(answered: list[Answered]) -> str:
-    """A sentence that names the boxes with something in them that cannot be used; empty without reply."""
+    """A sentence that names the boxes with something in them that cannot be used; empty if all can."""
     labels = {field.key: field.label for reply in answered for field in reply.sheet.worksheet.all_fields()}
     keys = dict.fromkeys(problem.key for reply in answered for problem in reply.sheet.problems)
     return f"See: {'; '.join(labels.get(key, key) for key in keys)}." if keys else ""
@@ -183,7 +183,7 @@ def _plates(answered: list[Answered], told: Mapping[str, list[Problem]]) -> list
 
 
 def _plate(reply: Answered, told: list[Problem]) -> str:
-    """The answer on its plate; never reply that rests on a number of the worked example."""
+    """The answer on its plate; never one that rests on a number of the worked example."""
     if not reply.lacks or reply.sheet.problems:
         return view.slots(reply.sheet, told)["plate"]
     return str(view.empty_plate(reply.sheet, f"Still needed: {'; '.join(reply.lacks)}."))

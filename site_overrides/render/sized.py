@@ -7,6 +7,7 @@ from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
+from calc.engine.words import ATTENTION
 from calc.plant import PARTS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
@@ -97,8 +98,11 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
 
 
 def fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
-    """Every field and step on which these values rest."""
-    return set(keys).union(*(step.needs for step in sheet.course.steps_for(keys)))
+    """Every field and step on which these values rest; how many parts of a chain need attention rests on all of them."""
+    names = set(keys)
+    if ATTENTION in names:
+        names |= {name for check in sheet.worksheet.checks for name in check.names}
+    return names.union(*(step.needs for step in sheet.course.steps_for(list(names))))
 
 
 def _texts(sheet: Sheet, system: System) -> Texts:

@@ -25,9 +25,9 @@ Live = Callable[..., AbstractContextManager[Reader]]
 
 @pytest.fixture(scope="session")
 def places(site: Path) -> dict[str, str]:
-    """The address, below the site's, of the guide in which each worksheet stands."""
+    """The address, below the site's, of the page on which each worksheet stands."""
     result = {}
-    for path in sorted(site.glob("guides/*/index.html")):
+    for path in [site / "start/index.html", *sorted(site.glob("guides/*/index.html"))]:
         for key in re.findall(r'data-worksheet="([^"]+)"', path.read_text(encoding="utf-8")):
             result[key] = f"{path.parent.relative_to(site).as_posix()}/"
     assert result
