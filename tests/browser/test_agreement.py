@@ -119,6 +119,8 @@ def expected(sheet: Sheet, page: dict[str, Any]) -> dict[str, Any]:
     page["figure"] = plain(page["figure"])
     page["results"] = sorted([key, plain(text)] for key, text in page["results"])  # the lesser ones stand in a fold
     for advice in said["advice"]:
+        if advice["code"] == "rough" and sheet.worksheet.outlook:
+            continue  # its own screen tells what was assumed, each with what it moves
         assert plain(advice["text"]) in plain(page["advice"])
     return {
         "state": "ready",
