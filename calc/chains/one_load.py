@@ -3,23 +3,9 @@
 Whatever output is printed, a burn brings no more heat than the wood of one load holds.
 """
 
-from calc.engine.declare import Case, Cases, Given, Step, Typical
+from calc.engine.declare import Case, Cases, Given, Step
 from calc.physics import firing, wood
-from calc.vocabulary import EFFICIENCY, EFFICIENCY_BASIS, FIREBOX_VOLUME, MOISTURE, PACKING_DENSITY
-
-STOVE_EFFICIENCY = EFFICIENCY.but(
-    hint="What does not go up the flue, to the water and the room together.",
-    low="30 %",
-    high="100 %",
-    typical=Typical(
-        {"higher": "68 %", "lower": "75 %"},
-        "load-efficiency",
-        {"higher": "60 %", "lower": "65 %"},
-        {"higher": "75 %", "lower": "82 %"},
-        "The test report of the stove.",
-        on="efficiency_basis",
-    ),
-)
+from calc.vocabulary import EFFICIENCY_BASIS, FIREBOX_VOLUME, MOISTURE, PACKING_DENSITY, STOVE_EFFICIENCY
 
 FIELDS = (FIREBOX_VOLUME, MOISTURE, EFFICIENCY_BASIS, STOVE_EFFICIENCY, PACKING_DENSITY)
 

@@ -23,8 +23,8 @@ GIVENS = (
 
 STEPS = (
     Step("barometer", water.barometer, "Air pressure at this height"),
-    Step("pressure", water.absolute_pressure, "Absolute pressure in the store", gauge="system_pressure"),
-    Step("boiling", water.boiling_temperature, "Water boils there at"),
+    Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
+    Step("boiling", water.boiling_temperature, "Boiling point at the store's top"),
     Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
     Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
     Step(
@@ -44,6 +44,67 @@ STEPS = (
         "Margin to boiling at the outlet",
         boiling="boiling_outlet",
         temperature="outlet_at_peak",
+    ),
+)
+
+# What runs higher than the store's top is under less pressure, and gets the outlet's water all the same.
+HIGHEST_STEPS = (
+    Step(
+        "highest_pressure",
+        pipes.pressure_at_height,
+        "Absolute pressure at the highest pipe",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="highest_point",
+    ),
+    Step(
+        "boiling_highest",
+        water.boiling_temperature,
+        "Boiling point at the highest pipe",
+        pressure="highest_pressure",
+    ),
+    Step(
+        "highest_margin",
+        water.boiling_margin,
+        "Margin to boiling at the highest pipe",
+        boiling="boiling_highest",
+        temperature="outlet_at_peak",
+    ),
+)
+
+# Where the water of the whole plant boils first.
+FIRST_STEPS = (
+    *STEPS,
+    Step("store_margin", water.boiling_margin, "Margin at the store's top", temperature="store_top"),
+    *HIGHEST_STEPS,
+    Step(
+        "inlet_pressure",
+        pipes.pump_inlet_pressure,
+        "Absolute pressure at the pump's inlet",
+        absolute_pressure="pressure",
+        density="density_hot",
+        height="pump_height",
+        pressure_lost="suction_loss",
+    ),
+    Step("boiling_pump", water.boiling_temperature, "Boiling point at the pump's inlet", pressure="inlet_pressure"),
+    Step(
+        "pump_margin",
+        water.boiling_margin,
+        "Margin at the pump's inlet",
+        boiling="boiling_pump",
+        temperature="store_top",
+    ),
+    Step(
+        "vapour_pressure",
+        water.vapour_pressure,
+        "Vapor pressure of the hottest stored water",
+        temperature="store_top",
+    ),
+    Step(
+        "suction_head",
+        pipes.net_positive_suction_head,
+        "Net positive suction head at the pump",
+        density="density_hot",
     ),
 )
 

@@ -1,7 +1,6 @@
 """Where does water boil first?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import BOILING_STEPS
 from calc.engine.declare import Advice, Chart, Comparison, Example, Given, Line, Next, Result, Step, Variant, Worksheet
 from calc.physics import emitters, pipes, safety, water
 from calc.vocabulary import (
@@ -87,7 +86,7 @@ WORKSHEET = Worksheet(
         Given("open_air", "pressure_gauge", "Open to the air", "0 psi", "definition"),
     ),
     steps=(
-        *BOILING_STEPS,
+        *outlet.FIRST_STEPS,
         Step("outlet_on_average", safety.outlet_on_average, "Stove's outlet at the average output", rise="charge_rise"),
         Step(
             "outlet_margin_average",

@@ -3,7 +3,6 @@
 from calc.chains import outlet
 from calc.chains.water_side import (
     ALL_PROPERTIES,
-    BOILING_STEPS,
     FRICTION_GIVENS,
     FRICTION_STEPS,
     METAL_PIPE_KIND,
@@ -77,7 +76,7 @@ WORKSHEET = Worksheet(
         pipe(METAL_PIPES),
     ),
     steps=(
-        *BOILING_STEPS,
+        *outlet.FIRST_STEPS,
         Step(
             "mean_water",
             emitters.mean_of,

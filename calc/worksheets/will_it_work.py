@@ -1,5 +1,6 @@
 """Will the whole plan work? Each check of the chain from the fire to the floor, judged by its own number."""
 
+from calc.chains import outlet
 from calc.chains.footprint import footprint
 from calc.chains.water_side import peak
 from calc.engine.declare import (
@@ -21,7 +22,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import ATTENTION
-from calc.physics import firing, pipes, room, safety, store, water
+from calc.physics import firing, room, safety, store, water
 from calc.vocabulary import (
     AVERAGE_OUTDOOR,
     BOILING_ALTITUDE,
@@ -127,9 +128,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given("tight", "factor", "Just enough: less than this many times the need", "1.1", "verdict-margins"),
-        Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
-        ),
+        *outlet.GIVENS,
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
         Given("no_metal", "expansion_rate", "No credit for the metal", "0 1/K", "definition"),
         Given("open_gauge", "pressure_gauge", "Pressure on an open store", "0 psi", "definition"),
@@ -161,48 +160,8 @@ WORKSHEET = Worksheet(
         Step("burns_per_day", firing.burns_per_day, "Burns on the coldest day", load="design_load"),
         Step("burning_share", firing.burning_share, "Share of the coldest day that a fire burns"),
         # water
-        Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("pressure", water.absolute_pressure, "Absolute pressure at the store's top", gauge="system_pressure"),
-        Step("boiling", water.boiling_temperature, "Boiling point at the store's top"),
-        Step("outlet_at_peak", safety.outlet_at_peak, "Stove's outlet at the fire's peak", rise="charge_rise"),
-        Step("density_hot", water.density, "Density of the hot water", temperature="store_top"),
-        Step(
-            "outlet_pressure",
-            pipes.pressure_at_height,
-            "Absolute pressure at the stove's outlet",
-            absolute_pressure="pressure",
-            density="density_hot",
-            height="outlet_height",
-        ),
-        Step("boiling_outlet", water.boiling_temperature, "Water boils at the outlet at", pressure="outlet_pressure"),
-        Step(
-            "outlet_margin",
-            water.boiling_margin,
-            "Margin to boiling at the outlet",
-            boiling="boiling_outlet",
-            temperature="outlet_at_peak",
-        ),
-        Step(
-            "highest_pressure",
-            pipes.pressure_at_height,
-            "Absolute pressure at the highest pipe",
-            absolute_pressure="pressure",
-            density="density_hot",
-            height="highest_point",
-        ),
-        Step(
-            "boiling_highest",
-            water.boiling_temperature,
-            "Boiling point at the highest pipe",
-            pressure="highest_pressure",
-        ),
-        Step(
-            "highest_margin",
-            water.boiling_margin,
-            "Margin to boiling at the highest pipe",
-            boiling="boiling_highest",
-            temperature="outlet_at_peak",
-        ),
+        *outlet.STEPS,
+        *outlet.HIGHEST_STEPS,
         # store and emitter
         Step(
             "heat_content",
