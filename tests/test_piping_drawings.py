@@ -176,7 +176,8 @@ def test_no_label_stands_on_a_part_that_is_not_its_own(key: str) -> None:
         "boiler",
         "dump",
         "main",
-        "duct-coil",
+        "duct",
+        "furnace",
         "baseboard",
         "taps",
     }
@@ -420,13 +421,15 @@ def test_the_key_shows_every_kind_of_line_and_symbol_that_is_used() -> None:
         "house",
         "floor",
         "baseboard",
-        "duct-coil",
+        "duct",
+        "furnace",
         "boiler",
         "tap-tank",
         "taps",
         "main",
     }
     told = {"tee": "join", "valve": "hand-valve", "plate-double": "plate", "open-vent": "", "feed-tank": ""}
+    told |= {"duct-coil": "plate", "cooling-coil": "plate"}
     letters = {f"letter-{entry}": "letter-T" for entry in "TPFH"}
     assert {(told | letters).get(symbol, symbol) for symbol in used - named} - {""} <= in_the_key
     assert html.count("<li>") == len(figure._KEY)

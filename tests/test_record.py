@@ -307,8 +307,18 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
     assert rows["Tempering valve"] == sized.NOT_YET
 
 
-def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing() -> None:
-    tanks = entries(tank_count="2", tank_volume="400 gal", joined="series", between_tanks="8 ft", position="upright")
+@pytest.mark.parametrize(
+    ("joined", "drawing"),
+    [
+        ({"joined": "series", "between_tanks": "8 ft"}, "two-tanks"),
+        ({"joined": "parallel", "nearest_branch": "6 ft", "farthest_branch": "16 ft"}, "tanks-side-by-side"),
+    ],
+    ids=["series", "parallel"],
+)
+def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
+    joined: dict[str, str], drawing: str
+) -> None:
+    tanks = entries(tank_count="2", tank_volume="400 gal", position="upright", **joined)
     dump = entries(loop_height="9 ft", dump_kind="finned-pipe", dump_rating="1,100 Btu/h/ft", dump_question="size")
     more = entries(pipe_kind="steel", pipe_size="2", damper="open", dump_surroundings="80 °F", diffuser="none")
     plan = HOUSES["Mill Row"] | tanks | dump | more
@@ -316,13 +326,18 @@ def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
     rows = {row.name: row for row in sized.listed(sheets, "us")}
     assert rows["Store"].worksheet == "tanks-together"
     assert rows["Store"].quantity == "2"
-    assert rows["Store"].size.startswith("400\u00a0gal each, in series")
+    assert rows["Store"].size.startswith(f"400\u00a0gal each, in {joined['joined']}")
     size = next(result.shown for result in sheets["heat-dump"].results if result.key == "dump_size")
     assert rows["Heat dump"].size.startswith(f"{size}, finned pipe, for ")
     drawn = sized.drawn(sheets, "us")
     assert drawn["dump"] == size
     assert drawn["first-tank"] == drawn["second-tank"] == "400\u00a0gal"
-    assert paper.suited(sheets) == "two-tanks"
+    assert paper.suited(sheets) == drawing
+    html = document(chosen(plan), "us", Wanted())
+    for part, shown in (("dump", size), ("first-tank", "400\u00a0gal")):
+        assert re.search(
+            rf'<li data-part="{part}"><b>[^<]+</b>, <span class="ss-number">{re.escape(shown)}</span>', html
+        )
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ real system safe; they stop a drawing from teaching a dangerous one.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from calc.piping.parts import DISCHARGE, FALLS, FLOWING, METAL, RISES, SUPPLY, TAP, Part, Slope, System, split_end
 from calc.piping.ways import Path, Side, Step, Ways, always
@@ -411,6 +412,37 @@ def rows_go_from_low_to_high(system: System) -> Found:
                         yield store, f"cool water must leave it at its foot and enter {ways.parts[key].name} at the top"
 
 
+def tanks_share_alike(system: System) -> Found:
+    """Every pump that sends water through a store sends it through all, and as far round through one as another."""
+    ways = Ways(system)
+    for pump in system.of_role("pump"):
+        lengths: dict[tuple[str, ...], dict[str, int]] = {}
+        reached: set[str] = set()
+        for path in ways.rounds(pump):
+            passed = [ways.parts[step.there[0]] for step in path]
+            stores = [part.key for part in passed if part.role == "store"]
+            reached.update(stores)
+            if len(stores) == 1:
+                others = tuple(part.key for part in passed if part.role not in ("tee", "store"))
+                lengths.setdefault(others, {})[stores[0]] = sum(map(_drawn_length, path))
+        for store in system.of_role("store") if reached else ():
+            if store.key not in reached:
+                yield store, f"no water of the {pump.name} goes through it"
+        for by_store in lengths.values():
+            shortest = min(by_store.values())
+            for key, length in by_store.items():
+                if length > shortest:
+                    yield (
+                        ways.parts[key],
+                        f"water of the {pump.name} has a longer way through it than through a tank beside it, so most "
+                        "goes the shorter one",
+                    )
+
+
+def _drawn_length(step: Step) -> int:
+    return sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in pairwise(step.points))
+
+
 # --- heat where it is wanted, and nowhere else
 
 
@@ -467,6 +499,45 @@ def nothing_creeps(system: System) -> Found:
             reached = ways.reach(side, lambda part: part.role != "check", _upstream)
             for store in (part for key, _ in reached if (part := ways.parts[key]).role == "store"):
                 yield taker, f"hot water can creep into it from {store.name}: no check valve stands between"
+
+
+# --- air
+
+
+def air_goes_the_right_way(system: System) -> Found:
+    """A duct's air passes the filter, the furnace and the cooling coil, in this order, before any warm coil."""
+    for duct in system.of_role("duct"):
+        inside = [part for part in system.parts if part.inside == duct.key]
+        inside.sort(key=lambda part: -part.x if duct.mirror else part.x)
+        for place, part in enumerate(inside):
+            before = {other.role for other in inside[:place]}
+            after = {other.role for other in inside[place + 1 :]}
+            if part.role in _WARM_ROOMS:
+                if "filter" not in before:
+                    yield part, "no filter stands before it, and dust shuts its fins"
+                if "furnace" in after:
+                    yield part, "its warm air comes to the furnace, whose blower and limit are made for cool air"
+                elif "furnace" not in before:
+                    yield part, "no blower sends air to it"
+                if "cooling coil" in after:
+                    yield part, "its warm air comes to the cooling coil and drives up the pressure in it"
+            if part.role == "cooling coil" and "furnace" in after:
+                yield part, "its cold wet air comes to the furnace, whose exchanger then rusts"
+
+
+def blowers_wait(system: System) -> Found:
+    """A sensor on the water of a warm coil lets its blower start only when there is heat."""
+    ways = Ways(system)
+    for coil in (part for part in system.of_role(*_WARM_ROOMS) if part.inside):
+        before = ways.reach((coil.key, "water"), _is_tee, _upstream)
+        told = {
+            sensor.acts_on
+            for sensor in system.of_role("instrument")
+            if any(step.there[0] in {key for key, _ in before} for step in ways.steps((sensor.key, "water")))
+        }
+        for blower in (part for part in system.of_role("furnace") if part.inside == coil.inside):
+            if blower.key not in told:
+                yield blower, f"it can blow over a cold {coil.name}: no sensor in the water before it has a say"
 
 
 # --- drinking water
@@ -534,9 +605,12 @@ RULES: Mapping[str, Rule] = {
     "each side its own": each_side_has_its_own,
     "tanks keep their guards": tanks_keep_their_guards,
     "rows from low to high": rows_go_from_low_to_high,
+    "tanks share alike": tanks_share_alike,
     "tempered": tempered,
     "limit on floors": floors_have_a_limit,
     "no creeping": nothing_creeps,
+    "air the right way": air_goes_the_right_way,
+    "blowers wait": blowers_wait,
     "waters apart": waters_are_apart,
     "two walls": two_walls_before_taps,
     "air": air_can_leave,

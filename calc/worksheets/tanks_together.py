@@ -595,7 +595,10 @@ WORKSHEET = Worksheet(
             instead=True,
         ),
     ),
-    suits=(Suits("two-tanks", "joined == 'series' and tank_count > 1"),),
+    suits=(
+        Suits("two-tanks", "joined == 'series' and tank_count > 1"),
+        Suits("tanks-side-by-side", "joined == 'parallel' and tank_count > 1"),
+    ),
     in_record=OnlyWith(JOINED, ("series", "parallel")),
     leaves_out=(
         "Tanks of different sizes, or joined in some third way.",

@@ -14,7 +14,7 @@ Change = Callable[[System], System]
 
 CLOSED, FLOOR, TAPS, TANK = "closed-store", "floor", "taps-as-drawn", "taps-tank"
 OPEN, SERIES, EXCHANGER = "open-store", "boiler-series", "boiler-exchanger"
-BOX, ROW = "open-box", "two-tanks"
+BOX, ROW, BESIDE, DUCT = "open-box", "two-tanks", "tanks-side-by-side", "duct-coil"
 
 
 def pipe_of(system: System, start: str, end: str) -> Pipe:
@@ -241,6 +241,55 @@ BROKEN: list[tuple[str, str, Change, str, str]] = [
     ("air", ROW, without(("second-tank.top", "second-vent.in")), "second-tank", ""),
     ("drains", ROW, without(("second-tank.bottom", "second-drain.in"), ("house-tee", "house-drain.in")), "second-tank", ""),
     ("no creeping", ROW, taken_out("check", "check.out", "house-pump.in"), "house", "first tank"),
+    # Tanks side by side that do not get alike, or that a valve of their own cuts off.
+    (
+        "tanks share alike",
+        BESIDE,
+        both(
+            piped("first-foot", "second-foot", start="second-foot", end="first-foot"),
+            piped("second-foot", "drain-tee", start="first-foot", corners=((255, 420),)),
+        ),
+        "second-tank",
+        "charging pump has a longer way through it",
+    ),
+    (
+        "tanks share alike",
+        BESIDE,
+        piped("second-head", "check.in", start="first-head", corners=((255, 60), (390, 60), (390, 590))),
+        "second-tank",
+        "no water of the house pump",
+    ),
+    (
+        "tanks share alike",
+        BESIDE,
+        piped("first-head", "second-head", corners=((255, 90), (345, 90))),
+        "first-tank",
+        "house pump has a longer way through it",
+    ),
+    (
+        "tanks keep their guards",
+        BESIDE,
+        both(
+            fitted("first-head", "first-tank.head", kinds.HAND_VALVE),
+            fitted("first-tank.foot", "first-foot", kinds.ZONE_VALVE),
+        ),
+        "first-tank",
+        "every relief",
+    ),
+    ("air", BESIDE, without(("second-head", "store-vent.in")), "second-tank", ""),
+    ("drains", BESIDE, without(("drain-tee", "store-drain.in"), ("house-tee", "house-drain.in")), "first-tank", ""),
+    ("metal at the fire", BESIDE, piped("house-tee", "first-foot", material=ANY), "house-tee", "what the fire makes"),
+    # Air that goes the wrong way round, or that a blower sends over a cold coil.
+    ("air the right way", DUCT, moved("duct-coil", 325, 690), "duct-coil", "comes to the furnace"),
+    ("air the right way", DUCT, moved("cooling-coil", 40, 690), "duct-coil", "comes to the cooling coil"),
+    ("air the right way", DUCT, moved("cooling-coil", 315, 690), "cooling-coil", "exchanger then rusts"),
+    ("air the right way", DUCT, moved("filter", 30, 690), "duct-coil", "no filter"),
+    ("air the right way", DUCT, moved("furnace", 30, 690), "duct-coil", "made for cool air"),
+    ("air the right way", DUCT, instead("furnace", kinds.FILTER), "duct-coil", "no blower"),
+    ("blowers wait", DUCT, acting_on("coil-sensor", "house-pump"), "furnace", "blow over a cold"),
+    ("blowers wait", DUCT, without(("coil-tee", "coil-sensor.tapping")), "furnace", "no sensor in the water before it"),
+    ("open ways", DUCT, instead("dump", replace(kinds.DUMP, role="emitter")), "stove", "no dump"),
+    ("no creeping", DUCT, taken_out("check", "check.out", "house-pump.in"), "duct-coil", "store"),
     # A relief valve whose discharge goes astray.
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", corners=((15, 150), (10, 150))), "relief", "fall all the way"),
     ("relief runs off", CLOSED, piped("relief.out", "discharge.in", material=ANY), "relief", "metal"),

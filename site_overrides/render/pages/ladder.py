@@ -68,6 +68,11 @@ LADDER = (
         ),
     ),
     Rung(
+        "blower",
+        "A blower in the ducts runs",
+        ((_ROOM, Contact("coil", "warm", "the water at its coil is warm enough")),),
+    ),
+    Rung(
         "other heater",
         "The other heater runs",
         ((_ROOM, Contact("store top", "not warm", "the top of the store is too cool", closed=True)),),

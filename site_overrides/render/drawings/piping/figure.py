@@ -35,7 +35,8 @@ _WORDS: dict[str, Place] = {
     "taps": (0, 30),
     "house": (0, 12),
     "floor": (0, 29),
-    "duct-coil": (85, -6),
+    "duct": (135, -6),
+    "furnace": (0, 19),
     "tap-tank": (-22, 22),
     "boiler": (0, -2),
 }
@@ -53,6 +54,7 @@ _INNER: dict[str, tuple[tuple[int, int, int, int], ...]] = {
     "store": ((-42, -162, -37, 162), (37, -162, 42, 162), (-42, -162, 42, -150), (-42, 150, 42, 162)),
     "tank": ((-27, -117, -22, 117), (22, -117, 27, 117), (-27, -117, 27, -111), (-27, 111, 27, 117)),
     "open-box": ((-42, -227, -37, 227), (37, -227, 42, 227), (-48, -228, 48, -222), (-42, 221, 42, 227)),
+    "duct": ((-165, -62, 165, -58), (-165, 58, 165, 62), (-165, 30, -108, 50), (108, 30, 165, 50)),
     "tap-tank": ((-52, -77, -47, 77), (47, -77, 52, 77), (-52, -77, 52, -73), (-52, 73, 52, 77), (0, -30, 50, 45)),
 }
 _BESIDE = (2, 5, 9, 14, 20, 27)  # how far a number may stand from its part
@@ -223,6 +225,7 @@ _KEY = (
     ("drain", "Drain", "at a low point, with a hose end."),
     ("funnel", "Discharge or overflow", "ends where it drains and is seen."),
     ("backflow", "Backflow preventer", "two checks in a box."),
+    ("filter", "Air filter", "slanting lines in a box."),
     ("plate", "Exchanger or coil", "a zigzag. Two of them side by side are a double wall."),
     ("letter-T", "Letter in a ring", "an instrument: T temperature, P pressure, F flow, H high limit."),
     ("number", "Round number", "a part in the list."),
@@ -343,7 +346,7 @@ def _words(part: Part, size: str) -> list[Words]:
         lines.append(size)
     dx, dy = turned(*_WORDS.get(part.kind.symbol, (0, 0)), part.turn, part.mirror)
     first = part.y + dy + 0.36 * LETTER - (0 if part.kind.symbol in ("stove", "store") else (len(lines) - 1) * LINE / 2)
-    small = part.kind.symbol in ("main", "taps", "baseboard", "duct-coil")
+    small = part.kind.symbol in ("main", "taps", "baseboard", "duct", "furnace")
     return [
         Words(part.x + dx, first + number * LINE, text, bold=number == 0 and not small)
         for number, text in enumerate(lines)

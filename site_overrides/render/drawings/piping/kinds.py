@@ -157,6 +157,17 @@ SECOND_TANK = Kind(
     },
     inscription=("Tank", "2"),
 )
+SIDE_TANK = Kind(
+    "tank",
+    "store",
+    "tank beside another",
+    "Both are charged and drawn at the same time, and each takes half of the water.",
+    50,
+    230,
+    {"head": Port(0, -115), "foot": Port(0, 115)},
+)
+LEFT_TANK = replace(SIDE_TANK, words="first tank", inscription=("Tank", "1"))
+RIGHT_TANK = replace(SIDE_TANK, words="second tank", inscription=("Tank", "2"))
 OPEN_BOX = Kind(
     "open-box",
     "store",
@@ -348,16 +359,54 @@ BASEBOARD = Kind(
     {"in": Port(-90, 0, "in"), "out": Port(90, 0, "out")},
     inscription=("baseboard",),
 )
+DUCT = Kind(
+    "duct",
+    "duct",
+    "duct of the furnace",
+    "Carries the air from the rooms, past everything in it, and back to the rooms.",
+    330,
+    120,
+    {},
+    inscription=("warm", "air"),
+)
+FILTER = Kind(
+    "filter",
+    "filter",
+    "air filter",
+    "Keeps dust off the blower and out of the fins. Clogged, it takes the air that the coil needs.",
+    16,
+    60,
+    {},
+)
+FURNACE = Kind(
+    "furnace",
+    "furnace",
+    "furnace with its blower",
+    "Its blower moves the air of both. It gets the air cool, as it was made to, so the coil stands behind it.",
+    80,
+    60,
+    {},
+    power=True,
+    inscription=("furnace",),
+)
+COOLING_COIL = Kind(
+    "cooling-coil",
+    "cooling coil",
+    "cooling coil of the air conditioner",
+    "Stands before the warm coil: air that is already hot drives up the pressure in it.",
+    30,
+    60,
+    {},
+)
 DUCT_COIL = Kind(
     "duct-coil",
     "emitter",
-    "coil and fan in the duct",
-    "Heats the air in the ducts. Water goes in where the air leaves. Useless without its fan, so it is never the dump.",
-    230,
-    90,
-    {"in": Port(50, -45, "in"), "out": Port(-10, 45, "out")},
+    "warm coil in the plenum",
+    "Heats the air last of all; water goes in where air leaves. Useless without the blower, so it is never the dump.",
+    50,
+    120,
+    {"in": Port(20, -60, "in"), "out": Port(-20, 60, "out")},
     power=True,
-    inscription=("warm", "air"),
 )
 
 # --- exchangers, taps and the boiler that is already there

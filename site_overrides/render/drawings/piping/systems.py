@@ -395,6 +395,78 @@ def _house_of_two_tanks() -> tuple[Piece, ...]:
     )
 
 
+def _tanks_side_by_side() -> tuple[Piece, ...]:
+    """Two closed tanks between a header above and one below, each joined at opposite ends."""
+    return (
+        Part("first-tank", kind.LEFT_TANK, 255, 245),
+        Part("second-tank", kind.RIGHT_TANK, 345, 245),
+        Part("store-vent", kind.AIR_VENT, 345, 75, words="air vent of the tanks"),
+        Part(
+            "store-top-sensor",
+            kind.SENSOR,
+            255,
+            150,
+            words="sensor at the top of the first tank",
+            purpose="Tells what the house can still draw.",
+            inside="first-tank",
+        ),
+        Part(
+            "store-bottom-sensor",
+            kind.SENSOR,
+            345,
+            340,
+            words="sensor at the bottom of the second tank",
+            purpose="Tells when both are full: no more wood.",
+            inside="second-tank",
+            acts_on="charge-pump",
+        ),
+        Part("store-drain", kind.DRAIN, 345, 450, words="drain of the tanks"),
+        _tee("first-head", 255, 105),
+        _tee("second-head", 345, 105),
+        _tee("first-foot", 255, 375),
+        _tee("second-foot", 345, 375),
+        _tee("drain-tee", 345, 420),
+        _tee("expansion-tee", 250, 420),
+        Pipe("bypass-tee", "first-head", SUPPLY, METAL, ((225, 235), (225, 105)), RISES, "charge-pipe"),
+        Pipe("first-head", "second-head", SUPPLY, METAL, run="header-pipe"),
+        Pipe("first-foot", "second-foot", RETURN, METAL, run="header-pipe"),
+        Pipe("first-head", "first-tank.head", SUPPLY, METAL, run="header-pipe", either_way=True),
+        Pipe("second-head", "second-tank.head", SUPPLY, METAL, run="header-pipe", either_way=True),
+        Pipe("first-tank.foot", "first-foot", RETURN, METAL, run="header-pipe", either_way=True),
+        Pipe("second-tank.foot", "second-foot", RETURN, METAL, run="header-pipe", either_way=True),
+        *_chain(RETURN, "second-foot", "drain-tee", "expansion-tee", "loading-valve.store", run="charge-pipe"),
+        Pipe("second-head", "store-vent.in", STILL),
+        Pipe("drain-tee", "store-drain.in", STILL),
+        Run(
+            "header-pipe",
+            "headers of the tanks",
+            "Pipes join them at opposite ends, so the way through each tank is as long. No valve stands in them.",
+        ),
+    )
+
+
+def _house_of_tanks_side_by_side() -> tuple[Piece, ...]:
+    return (
+        Part("check", kind.CHECK, 335, 590, turn=180),
+        _house_pump(265, 590, purpose="Draws from the top of both tanks when the rooms call for heat."),
+        Part("house", kind.HOUSE, 115, 685),
+        _tee("house-tee", 290, 715),
+        Part("house-drain", kind.DRAIN, 290, 745, words="drain of the house side"),
+        Pipe("second-head", "check.in", SUPPLY, METAL, ((390, 105), (390, 590)), run="house-pipe"),
+        Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
+        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
+        Pipe("house.out", "house-tee", RETURN, METAL, run="house-pipe"),
+        Pipe("house-tee", "first-foot", RETURN, METAL, ((380, 715), (380, 400), (255, 400)), run="house-pipe"),
+        Pipe("house-tee", "house-drain.in", STILL, METAL),
+        Run(
+            "house-pipe",
+            "pipe between tanks and house",
+            "Out where the second tank joins above, back where the first one joins below. The fire's water can come "
+            "straight through it.",
+        ),
+    )
+
+
 # --- the house side
 
 
@@ -519,21 +591,25 @@ def _duct_house() -> tuple[Piece, ...]:
     return (
         *_from_store(0, first="house-pump.in", run="house-pipe"),
         _house_pump(265, 590),
-        Part("duct-coil", kind.DUCT_COIL, 130, 690),
+        Part("duct", kind.DUCT, 180, 690, mirror=True),
+        Part("filter", kind.FILTER, 325, 690, mirror=True, inside="duct"),
+        Part("furnace", kind.FURNACE, 265, 690, mirror=True, inside="duct"),
+        Part("cooling-coil", kind.COOLING_COIL, 190, 690, mirror=True, inside="duct"),
+        Part("duct-coil", kind.DUCT_COIL, 105, 690, mirror=True, inside="duct"),
         Part(
             "coil-sensor",
             kind.SENSOR,
             225,
             555,
             words="coil sensor",
-            purpose="Lets the fan start only when the water is hot enough; else it blows cold air.",
-            acts_on="duct-coil",
+            purpose="Lets the blower start only when the water is hot enough; else it blows cold air.",
+            acts_on="furnace",
         ),
         _tee("coil-tee", 225, 590),
         *_chain(SUPPLY, "house-pump.out", "coil-tee", run="house-pipe"),
-        Pipe("coil-tee", "duct-coil.in", SUPPLY, METAL, ((180, 590),), run="house-pipe"),
+        Pipe("coil-tee", "duct-coil.in", SUPPLY, METAL, ((85, 590),), run="house-pipe"),
         Pipe("coil-tee", "coil-sensor.tapping", STILL),
-        *_to_store("duct-coil.out", height=760, drain_at=320, down=0, run="house-pipe", corners=((120, 760),)),
+        *_to_store("duct-coil.out", height=775, drain_at=320, down=0, run="house-pipe", corners=((125, 775),)),
         _HOUSE_PIPE,
     )
 
@@ -896,6 +972,14 @@ ALL = (
         _house_of_two_tanks(),
     ),
     _system(
+        "tanks-side-by-side",
+        "Two tanks side by side",
+        "Two closed tanks in parallel: a header above and one below join them, and half of the water takes each.",
+        765,
+        _closed_fire_side(_tanks_side_by_side()),
+        _house_of_tanks_side_by_side(),
+    ),
+    _system(
         "floor",
         "A warm floor",
         "A tempering valve mixes the hot water of the store down for a floor.",
@@ -914,8 +998,8 @@ ALL = (
     _system(
         "duct-coil",
         "A coil in the ducts",
-        "A coil in the ducts of a furnace draws from the top of the store.",
-        810,
+        "A coil in the duct of a furnace, behind it and behind its cooling coil, draws from the top of the store.",
+        825,
         _closed_fire_side(),
         _duct_house(),
     ),
