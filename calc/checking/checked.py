@@ -75,7 +75,7 @@ class Checked:
         known(value, self.options(key), f"option of {key}")
 
     def value(self, key: str, text: str) -> None:
-        """The text must be a value of the field: one that it accepts, "x2" or "less 20 F°"."""
+        """The text must be a value of the field: one that it accepts, "x2", "less 20 F°" or "plus 200 gal"."""
         known(key, self.fields, "field")
         if self.options(key):
             return self.option(key, text)
@@ -100,12 +100,12 @@ def _told(worksheet: Worksheet) -> dict[str, str]:
 
 
 def accept(field: Field, text: str) -> None:
-    """A text of a declaration must be a value of the field, a part of the reader's ("x2") or so much below it."""
+    """A text of a declaration must be a value of the field, a part of the reader's ("x2"), or so much less or more."""
     if text.startswith("x"):
         must(_is_number(text[1:]), f"{text!r} for {field.key} is no multiple such as x2")
-    elif text.startswith("less "):
+    elif text.startswith(("less ", "plus ")):
         kind = "temperature_difference" if field.kind == "temperature" else field.kind
-        quantity(text.removeprefix("less "), kind)
+        quantity(text[5:], kind)
     else:
         field.check_value(text)
 

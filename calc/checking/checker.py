@@ -41,12 +41,8 @@ def words(worksheet: Worksheet) -> Iterator[tuple[Word, str]]:
     plain: list[Word] = [*worksheet.all_fields(), *worksheet.givens, *branches_of(worksheet.cases)]
     plain += [*worksheet.all_steps(), *worksheet.results, *worksheet.advice, *worksheet.checks, *worksheet.musts]
     plain += [*worksheet.examples, *worksheet.changes, *worksheet.follow, *worksheet.sizes, *worksheet.suits]
-    plain += [*worksheet.takes, worksheet]
-    plain += [
-        word
-        for word in (worksheet.picture, worksheet.chart, worksheet.sweep, worksheet.in_record, worksheet.outlook)
-        if word
-    ]
+    plain += [*worksheet.takes, *worksheet.sweeps, worksheet]
+    plain += [word for word in (worksheet.picture, worksheet.chart, worksheet.in_record, worksheet.outlook) if word]
     for word in plain:
         yield word, _called(word)
     for line in worksheet.chart.lines if worksheet.chart else ():

@@ -26,6 +26,7 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Spread,
     Sweep,
     Trace,
     Track,
@@ -266,6 +267,14 @@ def _sweep(checked: Checked, sweep: Sweep, said: Said) -> None:
     results = {result.key for result in checked.worksheet.results}
     for key in (*sweep.show, sweep.falls):
         must(key in results, f"it shows {key}, which is no result")
+    must(not sweep.more or sweep.more in sweep.points, f"{sweep.more} is none of its points")
+
+
+def _spread(checked: Checked, spread: Spread, said: Said) -> None:
+    must(spread.of, "it tells of no result")
+    results = {result.key for result in checked.worksheet.results}
+    for key in spread.of:
+        must(key in results, f"it shows {key}, which is no result")
 
 
 def _trace(checked: Checked, trace: Trace, said: Said) -> None:
@@ -342,6 +351,7 @@ MEANING: Mapping[type, Callable[[Checked, Any, Said], None]] = {
     Must: _must,
     Picture: _picture,
     Chart: _chart,
+    Spread: _spread,
     Sweep: _sweep,
     Track: _track,
     Trace: _trace,

@@ -2,48 +2,96 @@
 
 from typing import NamedTuple
 
+from calc.engine.fields import Field
 from calc.engine.sheet import Sheet, Table
 from calc.engine.texts import Texts
-from calc.engine.values import changed, work_out
-from calc.engine.words import Sweep, Variant
+from calc.engine.values import Values, changed_value, moved, work_out
+from calc.engine.words import Sweep
+from calc.units import grouped, round_briefly, with_unit
 
 _LITTLE = 0.01  # of all that it falls by, which is no longer worth a word
 
 
+class Point(NamedTuple):
+    """One value of the swept field: its place, the reader's text of it, and every value there."""
+
+    at: float
+    text: str
+    values: Values
+
+
 class Swept(NamedTuple):
-    """The points so far as a table, how many there will be, and once all are there where it stops helping."""
+    """The points so far as a table, how many there will be, and once all are there what they say."""
 
     table: Table
     points: int
-    said: str
+    said: tuple[str, ...]
 
 
-def swept(sheet: Sheet, points: int) -> Swept | None:
-    """The first `points` of a worksheet's sweep with the reader's other numbers; None while a number is wrong."""
-    sweep = sheet.worksheet.sweep
-    if sweep is None or sheet.problems:
+def swept(sheet: Sheet, sweep: Sweep, points: int) -> Swept | None:
+    """The first `points` of a sweep with the reader's other numbers; None while one is wrong or it is not asked."""
+    if sheet.problems or sweep.across not in sheet.inputs:
         return None
     texts = Texts(sheet.worksheet, sheet.reading, sheet.values, sheet.system)
     worked = work_out(sheet.worksheet, sheet.reading)
-    rows, fallen = [], []
-    for point in sweep.points[: max(1, points)]:
-        values = changed(sheet.worksheet, sheet.reading, worked, Variant("", {sweep.across: point}))
-        if values is None:
-            continue
-        place = texts.value(sweep.across, values[sweep.across], True)
-        rows.append((place, *(texts.value(key, values.get(key), True) for key in sweep.show)))
-        falls = values.get(sweep.falls)
-        if isinstance(falls, float | int):
-            fallen.append((place, float(falls)))
-    whole = points >= len(sweep.points)
-    heads = (sheet.inputs[sweep.across].field.label, *(texts.results[key].label for key in sweep.show))
+    field = sheet.inputs[sweep.across].field
+    places = _places(sheet, sweep)
+    ran = []
+    for place in places[: max(1, points)]:
+        values = moved(sheet.worksheet, sheet.reading, worked, {sweep.across: place})
+        if values is not None:
+            ran.append(Point(place, _brief(sheet, field, place, 3), values))
+    rows = [(point.text, *(texts.value(key, point.values.get(key), True) for key in sweep.show)) for point in ran]
+    heads = (field.label, *(texts.results[key].label for key in sweep.show))
+    said = (_more(sheet, sweep, ran, texts), _knee(sweep, ran, texts)) if points >= len(places) else ()
     table = Table(sweep.title, heads, tuple(rows), "")
-    return Swept(table, len(sweep.points), _knee(sweep, fallen, texts) if whole else "")
+    return Swept(table, len(places), tuple(sentence for sentence in said if sentence))
 
 
-def _knee(sweep: Sweep, fallen: list[tuple[str, float]], texts: Texts) -> str:
+def _places(sheet: Sheet, sweep: Sweep) -> list[float]:
+    """The values of the swept field, the smallest first; those that its box would refuse are left out."""
+    field, current = sheet.inputs[sweep.across].field, sheet.values[sweep.across]
+    values = [changed_value(field, point, current) for point in sweep.points]
+    # A step nearer to its neighbour than a thousandth is the same place.
+    places: list[float] = []
+    for value in sorted(value for value in values if isinstance(value, float | int)):
+        if field.holds(value) and not (places and value - places[-1] < 1e-3 * value):
+            places.append(value)
+    return places
+
+
+def _brief(sheet: Sheet, field: Field, value: float, figures: int) -> str:
+    """A value of the swept field without zeros that say nothing."""
+    unit = field.unit(sheet.system)
+    return with_unit(grouped(round_briefly(unit.from_si(value), figures), sheet.system), unit)
+
+
+def _more(sheet: Sheet, sweep: Sweep, ran: list[Point], texts: Texts) -> str:
+    """What a little more than the reader has would change, in a sentence."""
+    field, here = sheet.inputs[sweep.across].field, sheet.values[sweep.across]
+    if not sweep.more or not isinstance(here, float | int):
+        return ""
+    wanted = changed_value(field, sweep.more, here)
+    point = next(
+        (point for point in ran if isinstance(wanted, float | int) and abs(point.at - wanted) < 1e-6 * wanted), None
+    )
+    if point is None:
+        return ""
+    more = _brief(sheet, field, point.at - here, 2)
+    changes = []
+    for key in sweep.show:
+        before, after = (texts.value(key, values.get(key), True) for values in (sheet.values, point.values))
+        same = f"stays at {after}" if before == after else f"goes from {before} to {after}"
+        changes.append(f"“{texts.results[key].label}” {same}")
+    return f"With {more} more, {point.text} in all: {'; '.join(changes)}."
+
+
+def _knee(sweep: Sweep, ran: list[Point], texts: Texts) -> str:
     """From which value on more of it hardly helps, in a sentence."""
     label = texts.results[sweep.falls].label
+    fallen = [
+        (point.text, float(value)) for point in ran if isinstance(value := point.values.get(sweep.falls), float | int)
+    ]
     if not fallen:
         return ""
     most, least = max(falls for _, falls in fallen), min(falls for _, falls in fallen)

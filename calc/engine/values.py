@@ -170,12 +170,13 @@ def _with_followers(reading: Reading, changes: Mapping[str, float | str]) -> dic
 
 
 def changed_value(field_: Field, text: str, current: float | str | None) -> float | str:
-    """A text of a declaration as a value; "x2" is twice the current one, "less 20 F°" so much below it."""
+    """A declared text as a value; "x2" is twice the current one, "less 20 F°" so much below it, "plus" above it."""
     if field_.kind == "choice":
         return text
-    if text.startswith("less ") and isinstance(current, float | int):
+    if text.startswith(("less ", "plus ")) and isinstance(current, float | int):
         kind = "temperature_difference" if field_.kind == "temperature" else field_.kind
-        return current - quantity(text.removeprefix("less "), kind)
+        amount = quantity(text[5:], kind)
+        return current + (amount if text.startswith("plus ") else -amount)
     if text.startswith("x") and isinstance(current, float | int):
         return float(text[1:]) * current
     return quantity(text, field_.kind)

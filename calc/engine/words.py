@@ -229,8 +229,8 @@ class Track(NamedTuple):
 class Sweep(NamedTuple):
     """The same worksheet at several values of one field, worked out one after another when the reader asks for it.
 
-    `points` are texts such as "x0.5"; `falls` is the result that a larger value brings down, and where it stops
-    falling is told.
+    `points` are texts such as "x0.5" or "plus 200 gal"; `falls` is the result that a larger value brings down, and
+    where it stops falling is told. `more` is the point that is held against the reader's own value in a sentence.
     """
 
     title: str
@@ -238,6 +238,7 @@ class Sweep(NamedTuple):
     points: tuple[str, ...]
     show: tuple[str, ...]
     falls: str
+    more: str = ""
 
     def uses(self) -> Uses:
         return Uses(
@@ -245,8 +246,21 @@ class Sweep(NamedTuple):
             fields=(self.across,),
             where=(self.across,),
             plain=(self.title,),
-            texts=tuple((self.across, point) for point in self.points),
+            texts=tuple((self.across, point) for point in (*self.points, *([self.more] if self.more else []))),
         )
+
+
+class Spread(NamedTuple):
+    """Which uncertain number moves the answer most: each alone over its range, one after another when asked for.
+
+    `of` are results; the bars are those of the first.
+    """
+
+    title: str
+    of: tuple[str, ...]
+
+    def uses(self) -> Uses:
+        return Uses(numbers=self.of, where=self.of, plain=(self.title,))
 
 
 class Variant(NamedTuple):

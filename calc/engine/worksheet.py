@@ -22,6 +22,7 @@ from calc.engine.words import (
     Outlook,
     Picture,
     Result,
+    Spread,
     Sweep,
     Track,
     Variant,
@@ -57,7 +58,7 @@ class Worksheet:
     sources: tuple[str, ...] = ()
     picture: Picture | None = None
     chart: Chart | Track | None = None
-    sweep: Sweep | None = None
+    sweeps: tuple[Sweep | Spread, ...] = ()
     tables: tuple[Comparison | Methods, ...] = ()
     checks: tuple[Check, ...] = ()
     changes: tuple[Variant, ...] = ()

@@ -93,7 +93,7 @@ class Year(NamedTuple):
     "your habit. Its heat balance closes to a billionth.",
     source="winter-run",
 )
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=64)  # a sweep runs some thirty years and asks for each of them again
 def year(
     place: Choice,
     degree_days: DegreeDays,

@@ -17,6 +17,7 @@ from calc.engine.declare import (
     Pick,
     Picture,
     Result,
+    Spread,
     Step,
     Sweep,
     Trace,
@@ -24,7 +25,7 @@ from calc.engine.declare import (
     Typical,
     Worksheet,
 )
-from calc.physics import floor, fuels, house, room, slab, winter_run, wood
+from calc.physics import emitters, floor, fuels, house, room, slab, winter_run, wood
 from calc.physics.room import HEAVINESS
 from calc.tables.species import SPECIES as WOODS
 from calc.vocabulary import (
@@ -74,6 +75,15 @@ WEATHER = Field(
         Option("place", "a typical year of that place, as it is"),
         Option("own", "that year, stretched to my own degree-days and design temperature"),
     ),
+)
+EMITTER_TIMES = Field(
+    "emitter_times",
+    "factor",
+    "How many times the emitters",
+    "1 is as many as now. Twice as many do with cooler water.",
+    low="0.3",
+    high="5",
+    unless_given="1",
 )
 HOUSE_MASS = Field(
     "house_mass",
@@ -268,12 +278,55 @@ def _by_weather(**bound: str) -> Cases:
     )
 
 
+def _too_cool(code: str, when: str, needed: str) -> Advice:
+    return Advice(
+        "unworkable",
+        code,
+        f"{when} and loads >= 1",
+        "The store is never hot enough for the coldest day.",
+        f"The emitters then need {{{needed}}}, and the store is charged to {{store_top}}.",
+    )
+
+
 _PLAIN = Case(
+    fields=(EMITTER_TIMES,),
+    steps=(
+        Step("return_typed", emitters.return_water, "Return to that supply", supply="supply_water", drop="water_drop"),
+        Step("mean_typed", emitters.mean_of, "Their mean", supply="supply_water", return_water="return_typed"),
+        Step("excess_typed", emitters.excess_of, "Their mean above the rooms", water="mean_typed"),
+        Step(
+            "emitters_give",
+            emitters.scaled_rating,
+            "What so many emitters would give at that mean",
+            emitter_factor="emitter_times",
+            rating="design_load",
+        ),
+        Step(
+            "excess_sized",
+            emitters.needed_excess,
+            "Mean above the rooms that so many emitters need",
+            load="design_load",
+            rated_output="emitters_give",
+            rated_excess="excess_typed",
+        ),
+        Step("mean_sized", emitters.mean_water, "Mean that so many emitters need", excess="excess_sized"),
+        Step(
+            "supply_sized",
+            emitters.supply_water,
+            "Supply on the coldest day",
+            mean_water="mean_sized",
+            drop="water_drop",
+        ),
+    ),
     cases=(
         _by_weather(
-            slab_capacity="no_slab", slab_up="no_slab_link", slab_down="no_slab_link", below_floor="no_slab_ground"
+            slab_capacity="no_slab",
+            slab_up="no_slab_link",
+            slab_down="no_slab_link",
+            below_floor="no_slab_ground",
+            supply_water="supply_sized",
         ),
-    )
+    ),
 )
 _SLAB = Case(
     fields=(
@@ -438,6 +491,7 @@ WORKSHEET = Worksheet(
         Result(
             "boiling_hours", "Hours with water near boiling", "At the store's top, within 20 F° (11 K).", decimals=0
         ),
+        Result("supply_sized", "Supply on the coldest day", figures=3),
         Result("surplus_heat", "Heat that a full store could not take", "The dump must take it.", figures=2),
         Result("standby_heat", "Heat the store lost standing", figures=2),
         Result("fire_heat", "Heat from the fire", "To the water and to the room."),
@@ -466,13 +520,8 @@ WORKSHEET = Worksheet(
             "A load gives {water_output} for {burn_time}, and this store of {store_volume} never has room for it. Take a "
             "larger store, or a smaller load.",
         ),
-        Advice(
-            "unworkable",
-            "too-cool",
-            "supply_water > store_top and loads >= 1",
-            "The store is never hot enough for the coldest day.",
-            "The emitters then need {supply_water}, and the store is charged to {store_top}.",
-        ),
+        _too_cool("too-cool", "supply_sized > store_top", "supply_sized"),
+        _too_cool("too-cool-floor", "emitter == 'floor' and supply_water > store_top", "supply_water"),
         Advice(
             "caution",
             "cold",
@@ -537,12 +586,32 @@ WORKSHEET = Worksheet(
         ),
         say="In them the store is at {lowest_store} or above, and the rooms at {coldest} or above.",
     ),
-    sweep=Sweep(
-        "The same winter with another tank",
-        across="store_volume",
-        points=("x0.4", "x0.6", "x0.8", "x1", "x1.25", "x1.5", "x2", "x3"),
-        show=("loads", "cold_hours", "coldest", "hot_hours"),
-        falls="cold_hours",
+    sweeps=(
+        Sweep(
+            "Another tank",
+            across="store_volume",
+            points=("x0.4", "x0.6", "x0.8", "x1", "plus 200 gal", "x1.5", "x2", "x3"),
+            show=("loads", "cold_hours", "coldest", "hot_hours"),
+            falls="cold_hours",
+            more="plus 200 gal",
+        ),
+        Sweep(
+            "Larger emitters",
+            across="emitter_times",
+            points=("x0.6", "x0.8", "x1", "x1.25", "x1.5", "x2", "x3"),
+            show=("supply_sized", "loads", "cold_hours", "coldest"),
+            falls="cold_hours",
+            more="x1.25",
+        ),
+        Sweep(
+            "More fires a day",
+            across="loads_a_day",
+            points=("1", "2", "3", "4", "5", "6", "x1", "plus 1"),
+            show=("loads", "cold_hours", "coldest", "hot_hours"),
+            falls="cold_hours",
+            more="plus 1",
+        ),
+        Spread("What is uncertain, and how much it matters", of=("wood_volume", "cold_hours")),
     ),
     musts=(
         Must(

@@ -10,9 +10,11 @@ from typing import Any
 
 from calc.answer import Reader, Typed, UnknownWorksheet, answer, answer_plan, chart_of, link_of, open_link
 from calc.engine import link
+from calc.engine.effects import Spreading, spread
 from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
-from calc.engine.sweeping import swept
+from calc.engine.sweeping import Swept, swept
+from calc.engine.words import Spread
 from calc.physics import winter_weather
 from calc.tables.year import HOURS
 from calc.units import SYSTEMS, System
@@ -125,15 +127,23 @@ def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
 
 def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    """A worksheet's sweep, a point at a time. Takes {"worksheet", "plan", "points": how many to have by now}.
+    """One of a worksheet's sweeps, a point at a time.
 
-    Gives {"html", "count": how many there will be}; count is 0 while a number is wrong.
+    Takes {"worksheet", "plan", "sweep": its place among them, "points": how many to have by now, "ranges": {key:
+    [least, most]} as typed, for what is uncertain}. Gives {"html", "count": how many there will be}; count is 0 while a
+    number is wrong.
     """
     sheet, _, _ = _sheet(asked, system, reader)
-    so_far = swept(sheet, int(asked["points"]))
-    if so_far is None:
-        return {"html": "", "count": 0}
-    return {"html": str(fill("sweep.html", swept=so_far)), "count": so_far.points}
+    wanted, points = sheet.worksheet.sweeps[int(asked["sweep"])], int(asked["points"])
+    so_far: Swept | Spreading | None
+    if isinstance(wanted, Spread):
+        ranges = {str(key): (str(low), str(high)) for key, (low, high) in dict(asked.get("ranges") or {}).items()}
+        so_far = spread(sheet, wanted, ranges, points, reader)
+        html = fill("spread.html", spreading=so_far, worksheet=sheet.worksheet.key) if so_far else ""
+    else:
+        so_far = swept(sheet, wanted, points)
+        html = fill("sweep.html", swept=so_far) if so_far else ""
+    return {"html": str(html), "count": so_far.points if so_far else 0}
 
 
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
@@ -225,6 +235,8 @@ def run_every_example() -> None:
         for system in SYSTEMS:
             _ask("worksheet", system, worksheet=key)
             _ask("chart", system, worksheet=key)
+            for number in range(len(WORKSHEETS[key].sweeps)):
+                _ask("sweep", system, worksheet=key, sweep=number, points=1)
             _ask("worksheet", system, worksheet=key, plan={WORKSHEETS[key].fields[0].key: {"text": "1,5 apples"}})
         for name in spreadsheet.names(answer(key, {}, "us")):
             _ask("csv", worksheet=key, table=name)

@@ -133,6 +133,8 @@ def slots(
         filled["sketch"] = str(start.answer_screen(sheet))
     if sheet.worksheet.checks:
         filled["verdict"] = str(fill("verdict.html", sheet=sheet, words=STATUS_WORDS))
+    if sheet.worksheet.sweeps:
+        filled["sweeps"] = str(fill("sweeps.html", sheet=sheet))
     if sheet.worksheet.picture:
         filled["picture"] = str(picture(sheet, sheet.worksheet.picture))
     return filled

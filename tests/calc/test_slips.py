@@ -30,6 +30,7 @@ from calc.engine.declare import (
     Picture,
     Result,
     Sizes,
+    Spread,
     Step,
     Suits,
     Sweep,
@@ -146,7 +147,7 @@ def _track(**changes: Any) -> Callable[[], Worksheet]:
 
 
 def _sweep(**changes: Any) -> Callable[[], Worksheet]:
-    return lambda: whole(sweep=Sweep("Other loads", "load", ("x1", "x2"), ("time",), "time")._replace(**changes))
+    return lambda: whole(sweeps=(Sweep("Other loads", "load", ("x1", "x2"), ("time",), "time")._replace(**changes),))
 
 
 def _row(**changes: str) -> Callable[[], Worksheet]:
@@ -298,6 +299,10 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "a sweep across no field": (_sweep(across="lode"), "Sweep Other loads: no field, given or step is called 'lode'; did you mean load?"),
     "a sweep to what the field does not take": (_sweep(points=("x1", "xmuch")), "Sweep Other loads: 'xmuch' for load is no multiple such as x2"),
     "a sweep of what is no result": (_sweep(falls="rich"), "Sweep Other loads: it shows rich, which is no result"),
+    "a sweep held against no point of it": (_sweep(more="x3"), "Sweep Other loads: x3 is none of its points"),
+    "a sweep to an amount of another kind": (_sweep(points=("x1", "plus 3 gal")), "Sweep Other loads: '3 gal' as power: has a unit that does not fit here, “gal”: use Btu/h, kBtu/h, MMBtu/h, kW or W"),
+    "a spread of what is no result": (_with(sweeps=(Spread("What matters", ("load",)),)), "Spread What matters: it shows load, which is no result"),
+    "a spread of nothing": (_with(sweeps=(Spread("What matters", ()),)), "Spread What matters: it tells of no result"),
     "a track of what no run gives": (_track(of="time"), "Track Hours: time is not read from the record of a run"),
     "a track of a series that is not there": (_track(lines=(Trace("heatz", "heat"),)), "Track Hours: no series of that record is called 'heatz'; did you mean heats?"),
     "a track without a line": (_track(lines=()), "Track Hours: it has no line"),

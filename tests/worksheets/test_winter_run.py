@@ -5,14 +5,19 @@ from itertools import pairwise
 import pytest
 
 from calc.answer import answer
+from calc.engine.effects import spread
 from calc.engine.sweeping import swept
+from calc.engine.typed import Reader
 from calc.engine.values import record
 from calc.physics import winter_weather
 from calc.tables.places import BASES, PLACES
 from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
+from calc.worksheets import WORKSHEETS
 from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 
 SHEET = "winter-run"
+CORD = 128 * 0.3048**3
+TANK, EMITTERS, FIRES, UNCERTAIN = WORKSHEETS[SHEET].sweeps
 
 
 def test_the_wood_and_the_balance_of_the_year_by_hand() -> None:
@@ -147,21 +152,82 @@ def test_the_load_of_the_coldest_hours_is_that_of_the_house() -> None:
 
 def test_a_sweep_comes_a_point_at_a_time_and_names_the_knee() -> None:
     sheet = answer(SHEET, {})
-    first = swept(sheet, 1)
+    first = swept(sheet, TANK, 1)
     assert first is not None
     assert len(first.table.rows) == 1
     assert not first.said
-    whole = swept(sheet, first.points)
+    whole = swept(sheet, TANK, first.points)
     assert whole is not None
     assert len(whole.table.rows) == first.points == 8
     assert whole.table.rows[0] == first.table.rows[0]
     assert whole.table.rows[3][1] == f"{sheet.values['loads']:.0f}", "its own tank is one of them"
     # By hand: 1 % of 475 hours are 4.75, and the first tank with fewer is the one of 640 gal.
-    assert "Beyond 640" in whole.said
+    assert "Beyond 640" in whole.said[-1]
+
+
+def test_another_200_gallons_are_told_in_a_sentence() -> None:
+    whole = swept(answer(SHEET, {}), TANK, 8)
+    assert whole is not None
+    # 800 + 200 gal is the point of the table that stands behind the reader's own.
+    assert whole.table.rows[4][0].startswith("1,000")
+    coldest = [row[3] for row in whole.table.rows[3:5]]
+    assert whole.said[0].replace("\u00a0", " ").startswith("With 200 gal more, 1,000 gal in all: ")
+    assert f"goes from {coldest[0]} to {coldest[1]}" in whole.said[0]
+
+
+def test_twice_the_emitters_need_the_supply_of_the_curve() -> None:
+    # Baseboards, 140 °F with 12 F° of drop: mean 134, 66 F° above 68. Twice as many: 66 × 0.5^(1/1.4) = 40.2, so 114.2.
+    assert values(SHEET, emitter_times="2")["supply_sized"] == pytest.approx(kelvin(68 + 66 * 0.5 ** (1 / 1.4) + 6))
+    assert values(SHEET)["supply_sized"] == pytest.approx(kelvin(140))
+    whole = swept(answer(SHEET, {}), EMITTERS, 8)
+    assert whole is not None
+    assert [row[0] for row in whole.table.rows] == ["0.6", "0.8", "1", "1.25", "1.5", "2", "3"]
+    assert codes(SHEET, emitter_times="0.5") & {"too-cool"}, "66 × 2^(1/1.4) is 108 F° above the rooms"
+    floor = answer(SHEET, {key: _typed(text) for key, text in example_of(SHEET, 1).items()})
+    assert swept(floor, EMITTERS, 8) is None, "a floor's own slab decides what it gives"
+
+
+def test_more_fires_a_day_end_where_its_box_ends() -> None:
+    whole = swept(answer(SHEET, {}), FIRES, 8)
+    assert whole is not None
+    assert [row[0] for row in whole.table.rows] == ["1", "2", "3", "4", "5", "6"]
+    most = example_of(SHEET) | {"loads_a_day": "24"}
+    assert swept(answer(SHEET, {key: _typed(text) for key, text in most.items()}), FIRES, 1).points == 7  # type: ignore[union-attr]
+
+
+def test_the_longest_bar_is_that_of_the_number_to_find_out() -> None:
+    sheet = answer(SHEET, {})
+    bars = spread(sheet, UNCERTAIN, {}, 40, Reader())
+    assert bars is not None
+    assert bars.points == len(bars.bars)
+    assert bars.bars[0].label in bars.said
+    lengths = [bar.length for bar in bars.bars]
+    assert all(before >= after - 0.2 for before, after in pairwise(lengths)), "to a tenth of a percent"
+    # Of 15 % more heat output a load, 15 % fewer are burnt, and the wood is the same; of 15 % more house, 15 % more.
+    load = next(bar for bar in bars.bars if bar.key == "design_load")
+    cords = [values(SHEET, design_load=text)["wood_volume"] / CORD for text in ("25,925 Btu/h", "35,075 Btu/h")]
+    assert load.told.replace("\u00a0", " ").startswith(
+        f"Stacked wood for a winter: {cords[0]:.1f} cord to {cords[1]:.1f} cord"
+    )
+
+
+def test_a_range_of_the_readers_own_moves_its_bar_and_a_wrong_one_is_told() -> None:
+    sheet = answer(SHEET, {})
+    own = spread(sheet, UNCERTAIN, {"design_load": ("30,000", "31,000"), "store_loss": ("much", "3")}, 40, Reader())
+    usual = spread(sheet, UNCERTAIN, {}, 40, Reader())
+    assert own is not None
+    assert usual is not None
+    bars, before = ({bar.key: bar for bar in spread.bars} for spread in (own, usual))
+    assert bars["design_load"].length < before["design_load"].length
+    assert bars["store_loss"].wrong.startswith("Heat the store loses for each degree")
+    assert bars["store_loss"].low == "much"
+    assert spread(answer(SHEET, {"store_volume": _typed("words")}), UNCERTAIN, {}, 1, Reader()) is None
 
 
 def test_a_sweep_that_changes_nothing_says_so() -> None:
-    warm = swept(answer(SHEET, {key: _typed(text) for key, text in (example_of(SHEET) | {"backup": "yes"}).items()}), 8)
+    warm = swept(
+        answer(SHEET, {key: _typed(text) for key, text in (example_of(SHEET) | {"backup": "yes"}).items()}), TANK, 8
+    )
     assert warm is not None
-    assert "does not decide it" in warm.said
-    assert swept(answer(SHEET, {"store_volume": _typed("words")}), 1) is None
+    assert "does not decide it" in warm.said[-1]
+    assert swept(answer(SHEET, {"store_volume": _typed("words")}), TANK, 1) is None

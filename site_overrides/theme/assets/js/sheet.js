@@ -37,7 +37,7 @@ export class Sheet {
     this.panel.on("copy", () => this.#copy());
     this.panel.on("clear", () => this.#clear());
     this.panel.on("back", () => this.#putBack());
-    if (this.panel.has("sweep")) this.#sweep = new Sweep(this.panel, (points) => this.#request("sweep", { points }));
+    if (this.panel.has("sweep")) this.#sweep = new Sweep(this.panel, (more) => this.#request("sweep", more));
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
     wireQuestions(element.querySelector("form"), () => this.#edited());

@@ -1,4 +1,4 @@
-// A worksheet's sweep: Python is asked for one more point at a time, so that what the reader types meanwhile comes first.
+// A worksheet's sweeps: Python is asked for one more point at a time, so that what the reader types meanwhile comes first.
 import { fill } from "./fill.js";
 
 export class Sweep {
@@ -6,14 +6,18 @@ export class Sweep {
   #request;
   #bar;
   #numbers = "";
+  #pressed = null; // the button of the sweep that is shown
   #asked = 0; // points asked for; 0 while nothing is going on
+  #count = 0; // of all points
+  #ranges = {}; // the reader's own, as typed
 
-  /** `request(points)` is what to ask Python for so many points. */
+  /** `request(more)` is what to ask Python for so many points of one of the sweeps. */
   constructor(panel, request) {
     this.#panel = panel;
     this.#request = request;
     this.#bar = panel.slot("sweep").parentElement.querySelector("progress");
-    panel.on("sweep", () => this.#next(1));
+    panel.slot("sweeps").addEventListener("click", ({ target }) => this.#start(target.closest("[data-ss-sweep]")));
+    panel.slot("sweep").addEventListener("change", ({ target }) => this.#ranged(target.closest("[data-ss-range]")));
     panel.on("halt", () => this.#halt());
   }
 
@@ -21,8 +25,23 @@ export class Sweep {
   keepOnlyFor(numbers) {
     if (numbers === this.#numbers) return;
     this.#numbers = numbers;
+    this.#ranges = {};
     this.#halt();
     this.#panel.slot("sweep").replaceChildren();
+  }
+
+  #start(button) {
+    if (!button) return;
+    this.#pressed = button;
+    this.#count = 0;
+    this.#next(1);
+  }
+
+  /** The reader gave a range of their own: what stands is worked out again with it. */
+  #ranged(row) {
+    if (!row) return;
+    this.#ranges[row.dataset.ssRange] = [...row.querySelectorAll("input")].map((box) => box.value);
+    this.#next(Math.max(this.#asked, this.#count, 1));
   }
 
   #next(points) {
@@ -31,7 +50,7 @@ export class Sweep {
     this.#panel.want({
       name: `sweep of ${this.#panel.element.dataset.worksheet}`,
       rank: () => 3,
-      request: () => this.#request(points),
+      request: () => this.#request({ sweep: this.#pressed.dataset.ssSweep, points, ranges: this.#ranges }),
       take: (reply) => this.#take(points, reply),
       refuse: () => this.#halt(),
     });
@@ -41,8 +60,12 @@ export class Sweep {
     if (this.#asked !== points) return; // halted meanwhile
     fill(this.#panel.slot("sweep"), html);
     this.#bar.value = count ? points / count : 0;
-    if (points < count) this.#next(points + 1);
-    else this.#halt();
+    if (points < count) {
+      this.#next(points + 1);
+    } else {
+      this.#count = count;
+      this.#halt();
+    }
   }
 
   #halt() {
@@ -50,7 +73,7 @@ export class Sweep {
     const focused = document.activeElement === stop;
     this.#asked = 0;
     this.#show(false);
-    if (focused) this.#panel.button("sweep").focus();
+    if (focused) document.getElementById(this.#pressed.id)?.focus();
   }
 
   #show(going) {
