@@ -1,12 +1,17 @@
 """Drawings that show amounts show them true: what is drawn is held against what the worksheets compute."""
 
+import html
 import re
 from pathlib import Path
 
 import pytest
 
 from calc.answer import Typed, answer
-from calc.units import HOUR
+from calc.units import HOUR, System
+from calc.worksheets import WORKSHEETS
+from render.drawings import shown
+from render.drawings.piping.figure import width_of
+from render.view import picture
 
 DRAWINGS = Path(__file__).resolve().parent.parent / "site_overrides/render/drawings/fixed"
 
@@ -46,3 +51,70 @@ def test_the_fires_of_two_lightings_stand_where_the_worksheet_puts_them() -> Non
             assert isinstance(apart, float)
             assert float(start) == pytest.approx(20 + 12 * turn * apart / HOUR, abs=0.15)
             assert float(width) == pytest.approx(12 * hours / HOUR, abs=0.1)
+
+
+_BEFORE = {"sv-mid": 0.5, "sv-end": 1}  # the share of words that stands before their place
+
+
+def _pictured() -> list[str]:
+    return [key for key in WORKSHEETS if WORKSHEETS[key].picture]
+
+
+def _drawn(key: str, given: dict[str, str], system: System = "us") -> str:
+    sheet = answer(key, {name: Typed(text) for name, text in given.items()}, system)
+    assert sheet.worksheet.picture
+    return str(picture(sheet, sheet.worksheet.picture))
+
+
+@pytest.mark.parametrize("system", ["us", "si"])
+@pytest.mark.parametrize("key", _pictured())
+def test_a_drawing_of_a_worksheet_says_its_numbers_in_words_and_nothing_leaves_its_frame(
+    key: str, system: System
+) -> None:
+    if key == "winter-run":
+        pytest.skip("a whole year is run for its calendar, which test_winter looks at")
+    drawn = _drawn(key, {}, system)
+    start, width, height = map(float, re.findall(r'viewBox="([\d.]+) 0 ([\d.]+) ([\d.]+)"', drawn)[0])
+    texts = re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)">(.*?)</text>', drawn)
+    (told,) = re.findall(r"<desc[^>]*>(.*?)</desc>", drawn)
+    assert texts
+    assert "None" not in drawn
+    for look, x, y, words in texts:
+        text = html.unescape(re.sub(r"<[^>]+>", "", words))
+        long = width_of(text, bold="sv-b" in look)
+        left = float(x) - long * next((share for end, share in _BEFORE.items() if end in look), 0)
+        assert 0 < float(y) <= height, text
+        assert start <= left <= start + width - long, text
+        if any(unit in text for unit in ("Btu", "kW", "gal", "°", "ft")) and key != "stored-heat" and "<" not in words:
+            assert text in html.unescape(told), f"{text} stands in the drawing of {key} and not in its alternative text"
+
+
+def test_six_sizes_are_as_long_as_they_are_large() -> None:
+    sheet = answer("tank-size", {})
+    assert sheet.worksheet.picture
+    drawn = shown.bars(sheet, sheet.worksheet.picture)["bars"]
+    sizes = [sheet.values[name] for name in sheet.worksheet.picture.values.values()]
+    assert len(drawn) == len(sizes) == 7
+    for bar, size in zip(drawn, sizes, strict=True):
+        assert isinstance(size, float)
+        assert bar["long"] / drawn[0]["long"] == pytest.approx(size / sizes[0], abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("key", "field", "places"),
+    [
+        ("tap-water", "tap_way", {"plate": 2, "coil": 136, "sidearm": 270}),
+        ("tanks-together", "joined", {"series": 4, "parallel": 204}),
+        ("expansion", "expansion_kind", {"open": 4, "membrane": 204, "plain": 204}),
+    ],
+)
+def test_the_frame_stands_round_the_way_that_was_chosen(key: str, field: str, places: dict[str, int]) -> None:
+    chosen = next(entry for entry in WORKSHEETS[key].all_fields() if entry.key == field)
+    assert {option.value for option in chosen.options} == places.keys()
+    for way, place in places.items():
+        assert f'class="sv-yours" x="{place}"' in _drawn(key, {field: way})
+
+
+def test_a_drawing_without_a_number_says_none() -> None:
+    assert "German law, by the firebox" not in _drawn("tank-size", {"firebox_known": "no"})
+    assert "106\u00a0ft" in _drawn("heat-dump", {})

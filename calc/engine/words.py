@@ -20,10 +20,25 @@ VERDICT_WORDS = {
     "no": "Not like this, because {why}",
     "not-yet": "Not yet known, because {why}",
 }
-# The drawings that a worksheet may show, and the kind of value that stands for each of their parts.
+# The drawings that a worksheet may show, and the kind of value that stands for each of their parts. With "?" behind it
+# the value need not be there in every case; "?" alone takes any kind.
 DRAWINGS: Mapping[str, Mapping[str, str]] = {
     "tank": {"top": "temperature", "low": "temperature"},
     "calendar": {"fires": "count"},  # the step that is read from a run's record
+    "stove": {"water": "power", "room": "power", "leaving": "temperature"},
+    "dump": {"kind": "choice", "size": "?", "supply": "temperature", "back": "temperature?", "height": "length"},
+    "taps": {"said": "choice", "needed": "temperature?"},
+    "rows": {"said": "choice", "heat": "energy"},
+    "growth": {"said": "choice", "growth": "volume", "vessel": "volume?"},
+    "sizes": {
+        "recommended": "volume",
+        "by_full_burn": "volume?",
+        "by_hours": "volume?",
+        "by_house_area": "volume?",
+        "by_firebox": "volume?",
+        "by_rating": "volume?",
+        "by_eu_formula": "volume?",
+    },
 }
 
 
@@ -162,7 +177,7 @@ class Picture(NamedTuple):
     values: Mapping[str, str]
 
     def uses(self) -> Uses:
-        return Uses(numbers=tuple(self.values.values()), plain=(self.caption,))
+        return Uses(names=tuple(self.values.values()), plain=(self.caption,))
 
 
 class Line(NamedTuple):

@@ -13,6 +13,7 @@ from calc.engine.declare import (
     Next,
     Option,
     Pick,
+    Picture,
     Result,
     Step,
     Typical,
@@ -464,6 +465,11 @@ WORKSHEET = Worksheet(
     ),
     meaning=(
         "The flue must pull harder than the fans do, on a mild day as well. Try 50 °F outside, and the fans at their highest.",
+    ),
+    picture=Picture(
+        "stove",
+        "A stove cut open: the dotted jacket of water takes its share of the fire before the gas leaves.",
+        {"water": "water_output", "room": "room_output", "leaving": "gas_leaving"},
     ),
     chart=Chart(
         "Draft left, by how warm it is outside",

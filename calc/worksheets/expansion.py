@@ -15,6 +15,7 @@ from calc.engine.declare import (
     Next,
     Option,
     Pick,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -386,6 +387,11 @@ WORKSHEET = Worksheet(
     meaning=(
         "The tank is sized for the stove's high limit, not for an ordinary day: on the worst day all of the water may be "
         "that hot. Each side of an exchanger needs a tank of its own.",
+    ),
+    picture=Picture(
+        "growth",
+        "Hatched is the water that was not there when it was cold, not to scale.",
+        {"said": "expansion_kind", "growth": "water_expansion", "vessel": "vessel_volume"},
     ),
     chart=Chart(
         "Tank needed against the high limit",

@@ -15,6 +15,7 @@ from calc.engine.declare import (
     Next,
     Option,
     Pick,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -636,6 +637,17 @@ WORKSHEET = Worksheet(
     meaning=(
         "The loop and the dump settle together. A small dump makes the water hotter, so more flows and more is given off, "
         "until it takes all of the fire's heat or boils. The pipe sets how much can flow at all.",
+    ),
+    picture=Picture(
+        "dump",
+        "Shows the idea, not every part. Nothing between stove, dump and relief valve can be shut.",
+        {
+            "kind": "dump_kind",
+            "size": "dump_size",
+            "supply": "dump_supply",
+            "back": "dump_return",
+            "height": "loop_height",
+        },
     ),
     chart=Chart(
         "Water to and from the dump by the height of the loop",

@@ -419,9 +419,17 @@ WORKSHEET = Worksheet(
         "does: it is the one that keeps the store from overheating.",
     ),
     picture=Picture(
-        "tank",
-        "Height in this picture is temperature, not water level: the tank is always full.",
-        {"top": "store_top", "low": "relight_temperature"},
+        "sizes",
+        "Each way of choosing a size, on one scale. The marks stand where a whole burn fits with no load.",
+        {
+            "recommended": "recommended",
+            "by_full_burn": "by_full_burn",
+            "by_hours": "by_hours",
+            "by_house_area": "by_house_area",
+            "by_firebox": "by_firebox",
+            "by_rating": "by_rating",
+            "by_eu_formula": "by_eu_formula",
+        },
     ),
     chart=Chart(
         "Recommended size by the store temperature at which you light again",

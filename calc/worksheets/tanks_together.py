@@ -16,6 +16,7 @@ from calc.engine.declare import (
     OnlyWith,
     Option,
     Pick,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -517,6 +518,11 @@ WORKSHEET = Worksheet(
     meaning=(
         "The water counts, not the number of tanks. What the number changes is the surface that loses heat, how evenly the "
         "tanks are drawn from, and whether hot and cool water stay apart.",
+    ),
+    picture=Picture(
+        "rows",
+        "Two tanks stand for any number. Both ways are shown while they charge; hatched is hot.",
+        {"said": "joined", "heat": "usable_heat_joined"},
     ),
     chart=Chart(
         "Usable heat by the number of tanks of this size",

@@ -15,6 +15,7 @@ from calc.engine.declare import (
     Next,
     OnlyWith,
     Option,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -702,6 +703,11 @@ WORKSHEET = Worksheet(
     meaning=(
         "A store that has cooled to {store_needed} no longer makes {tap_flow} of {tap_wanted}, though there may be much heat "
         "left in it for a warm floor.",
+    ),
+    picture=Picture(
+        "taps",
+        "Tap water is the line of dashes and dots. It never mixes with the water in the store.",
+        {"said": "tap_way", "needed": "store_needed"},
     ),
     chart=Chart(
         "Store needed, by how much water runs at once",

@@ -16,11 +16,20 @@ from calc.engine.words import LEVEL_WORDS
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
 from render import folding, start
-from render.drawings import calendar, tank
+from render.drawings import calendar, shown, tank
 from render.templating import fill
 
 # What each drawing of a worksheet is filled with.
-PARTS = {"tank": tank.parts, "calendar": calendar.parts}
+PARTS = {
+    "tank": tank.parts,
+    "calendar": calendar.parts,
+    "stove": shown.texts,
+    "dump": shown.texts,
+    "taps": shown.ways((2, ("plate",)), (136, ("coil",)), (270, ("sidearm",))),
+    "rows": shown.ways((4, ("series",)), (204, ("parallel",))),
+    "growth": shown.ways((4, ("open",)), (204, ("membrane", "plain"))),
+    "sizes": shown.bars,
+}
 MOST_RESULTS = 4  # in sight; the others are folded
 STATUS_WORDS = {
     "pass": "Holds",

@@ -295,6 +295,7 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "a part of a drawing left out": (_with(picture=Picture("tank", "", {"top": "top"})), "Picture tank: nothing stands for the part low of the drawing tank"),
     "an unknown name in a drawing": (_with(picture=Picture("tank", "", {"top": "topp", "low": "top"})), "Picture tank: no field, given or step is called 'topp'; did you mean top?"),
     "another kind in a drawing": (_with(picture=Picture("tank", "", {"top": "load", "low": "top"})), "Picture tank: load is no temperature where way is one, and stands for top"),
+    "another kind for what a drawing may lack": (_with(picture=Picture("taps", "", {"said": "way", "needed": "load"})), "Picture taps: load is no temperature where way is one, and stands for needed"),
     "a sweep of one point": (_sweep(points=("x2",)), "Sweep Other loads: it needs two points or more"),
     "a sweep across no field": (_sweep(across="lode"), "Sweep Other loads: no field, given or step is called 'lode'; did you mean load?"),
     "a sweep to what the field does not take": (_sweep(points=("x1", "xmuch")), "Sweep Other loads: 'xmuch' for load is no multiple such as x2"),
