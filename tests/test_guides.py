@@ -76,3 +76,24 @@ def test_the_glossary_is_in_order_and_says_each_thing_once() -> None:
     terms = re.findall(r"^## (.+)$", (DOCS / "glossary.md").read_text(encoding="utf-8"), flags=re.MULTILINE)
     assert terms == sorted(terms, key=str.casefold)
     assert len(terms) == len(set(terms))
+
+
+# Words of the trade that no guide may use before it has said in plain words what they are: at their first use, in that
+# sentence or a neighbor of it. Each stands with what counts as saying it.
+PLAIN_WORDS = {
+    r"emitters?": r"floors?|baseboard|radiators?|ducts",
+    r"conductance": r"each degree",
+    r"base temperature": r"needs no heat",
+    r"(?:higher|lower) heating value": r"steam",
+}
+
+
+@pytest.mark.parametrize("path", GUIDES, ids=lambda path: path.name)
+@pytest.mark.parametrize("term", PLAIN_WORDS)
+def test_a_word_of_the_trade_is_said_in_plain_words_first(path: Path, term: str) -> None:
+    text = _words(path.read_text(encoding="utf-8").partition("\n## What next")[0])
+    sentences = re.split(r"(?<=[.?!])\s+", " ".join(text.split()))
+    uses = [place for place, sentence in enumerate(sentences) if re.search(rf"\b{term}\b", sentence, re.IGNORECASE)]
+    if uses:
+        near = " ".join(sentences[max(0, uses[0] - 1) : uses[0] + 2])
+        assert re.search(rf"\b(?:{PLAIN_WORDS[term]})", near, re.IGNORECASE), sentences[uses[0]]

@@ -57,7 +57,7 @@ def _efficiency(key: str, name: str, low: str, high: str) -> Field:
         f"efficiency_{key.replace('-', '_')}",
         "fraction",
         f"Efficiency on {name}",
-        "On higher heating value, over a season.",
+        "Of the fuel's whole heat, its higher heating value, over a season.",
         low=low,
         high=high,
         typical=Typical(
