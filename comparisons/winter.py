@@ -24,10 +24,11 @@ from calc.law import (
     WattPerKelvin,
     method,
 )
-from calc.physics.winter import Away, Charging, Store, StoveRoom, Taps, Winter, WinterPlan
+from calc.physics.winter import Winter
 from calc.physics.winter_emitter import Curve, Emitter
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
+from calc.physics.winter_plan import Away, Charging, Store, StoveRoom, Taps, WinterPlan
 from calc.physics.winter_store import LayeredStore
 from calc.physics.winter_weather import degree_days
 from calc.tables.year import HOURS
@@ -155,7 +156,7 @@ def cooled_house(
     """Rooms in K after `time` (s) with `heat` (W) and nothing else."""
     house = OnEmitters(House(conductance, capacity, 0.0), 3600.0, indoor)
     for _ in range(round(time / 3600)):
-        house.go(outdoor, 0.0, heat)
+        house.go(outdoor, 0.0, heat, math.inf)
     return house.room
 
 
@@ -176,7 +177,7 @@ def cooled_on_slab(
     house = OnSlab(House(conductance, capacity, 0.0), Slab(slab_capacity, up, down, ground), 3600.0, indoor, outdoor)
     house.heated = slab
     for _ in range(round(time / 3600)):
-        house.go(outdoor, 0.0, 0.0)
+        house.go(outdoor, 0.0, 0.0, math.inf)
     return house.room
 
 

@@ -9,9 +9,9 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from calc.physics.winter_emitter import Curve, Emitter
-from calc.physics.winter_fire import Burn, Habit
-from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
+from calc.physics.winter_emitter import Emitter
+from calc.physics.winter_house import OnEmitters, OnSlab
+from calc.physics.winter_plan import WinterPlan
 from calc.physics.winter_store import LayeredStore
 from calc.tables.year import HOURS, MONTH_DAYS
 
@@ -27,76 +27,6 @@ _CONDUCTS = 6  # h between two reckonings of the heat that creeps down the store
 _TINY = 1.0  # J
 _LEAST_FALL = 0.05  # K between what leaves the store and what comes back, below which nothing more is drawn
 _SEASON = 1.0  # K below what needs no heat, as a mean of the last day, at which the heating season has begun
-
-
-class Store(NamedTuple):
-    """The store: m³, height in m, J/(m³·K), layers, W/(m·K), loss in W/K, surroundings in K, its top.
-
-    `full` (K) is how warm the lowest water may be before the fire has nowhere to give its heat; `inside` says that what
-    it loses warms the house.
-    """
-
-    volume: float
-    height: float
-    heat_content: float
-    layers: int
-    conductivity: float
-    loss: float
-    surroundings: float
-    inside: bool
-    full: float
-
-
-class Charging(NamedTuple):
-    """The pipes between fire and store: least return in K, flow in W/K, and the water's boiling temperature, K."""
-
-    least_return: float
-    flow: float
-    boiling: float
-
-
-class Taps(NamedTuple):
-    """Hot water: heat of a day in J and its share in each hour, cold and wanted water and exchanger's approach in K."""
-
-    heat: float
-    shares: tuple[float, ...]
-    cold: float
-    wanted: float
-    approach: float
-
-
-class StoveRoom(NamedTuple):
-    """The room with the stove: what it passes to the house in W/K, what it holds in J/K, and its limit in K."""
-
-    passes: float
-    capacity: float
-    limit: float
-
-
-class Away(NamedTuple):
-    """Days on which nobody is there, as a first day of the year and a number, and how warm the house is kept, K."""
-
-    first_day: int
-    days: int
-    kept: float
-
-
-class WinterPlan(NamedTuple):
-    """All that a winter's run is made of. Without a `slab` the emitters heat the rooms at once."""
-
-    indoor: float
-    house: House
-    slab: Slab | None
-    emitter: Curve
-    store: Store
-    charging: Charging
-    burn: Burn
-    habit: Habit
-    taps: Taps
-    room: StoveRoom
-    away: Away
-    backup: bool
-    steps_an_hour: int = 1
 
 
 class Month(NamedTuple):
@@ -126,19 +56,18 @@ class EnergyImbalance(RuntimeError):
 
 
 class Winter:
-    """One run. `months()` yields each month as it is over; then `hours` holds what the charts show."""
+    """One run. `months()` yields each month as it is over; then the lists hold what the charts show, hour by hour."""
 
     def __init__(self, plan: WinterPlan, outdoor: Sequence[float]) -> None:
         """`outdoor` holds 8760 hourly temperatures in K, from 1 January on."""
         if len(outdoor) != HOURS:
             raise ValueError(f"a year has {HOURS} hours, not {len(outdoor)}")
         self.plan, self._outdoor = plan, outdoor
-        self._step = 3600.0 / plan.steps_an_hour
-        start = outdoor[FIRST_DAY * 24]
+        self._step = step = 3600.0 / plan.steps_an_hour
         self._house: OnEmitters | OnSlab = (
-            OnSlab(plan.house, plan.slab, self._step, plan.indoor, start)
+            OnSlab(plan.house, plan.slab, step, plan.indoor, outdoor[FIRST_DAY * 24])
             if plan.slab
-            else OnEmitters(plan.house, self._step, plan.indoor)
+            else OnEmitters(plan.house, step, plan.indoor)
         )
         store = plan.store
         self._store = LayeredStore(
@@ -150,23 +79,23 @@ class Winter:
             store.conductivity,
         )
         self._emitter = Emitter(plan.emitter)
-        self._decay = math.exp(-self._step * store.loss / self._store.capacity)
+        self._decay = math.exp(-step * store.loss / self._store.capacity)
         self._rise = 0.0  # K by which the stove's room is warmer than the house
-        self._rise_decay = math.exp(-self._step * plan.room.passes / plan.room.capacity)
+        self._rise_decay = math.exp(-step * plan.room.passes / plan.room.capacity)
         self._burning = 0.0  # s of the load in the stove that are over; 0 without a fire
         self._alight = False
         self._loads_today = 0
         self._may_light = plan.habit.hours()
+        self._draws = [plan.taps.heat * share / plan.steps_an_hour for share in plan.taps.shares]  # J of each step
         self._wanted_heat = 0.0  # W that the rooms need in the weather of the last day or so
         self._count_from_here()
 
     def _count_from_here(self) -> None:
         """Forget what was counted so far: the year begins."""
-        self._sums = dict.fromkeys(("fire", "rooms", "taps", "elsewhere", "backup", "standby", "surplus"), 0.0)
-        self._gains = self._house.lost = self._house.to_ground = 0.0
+        self._sums = dict.fromkeys(("fire", "rooms", "taps", "elsewhere", "backup", "standby", "surplus", "gains"), 0.0)
+        self._house.lost = self._house.to_ground = 0.0
         self._start_heat = self._held()
-        self._hottest_outlet, self._boiling_hours, self._hot_hours, self._cold_hours = 0.0, 0.0, 0.0, 0.0
-        self._coldest = math.inf
+        self._hottest_outlet, self._cold_hours, self._coldest = 0.0, 0, math.inf
         self.lit: list[int] = []  # hours of the year, from 1 January, at which a load was lit
         self.room: list[float] = []
         self.stove_room: list[float] = []
@@ -189,11 +118,11 @@ class Winter:
 
     def _month(self, month: int, first_day: int) -> Month:
         before, lit_before, from_hour = dict(self._sums), len(self.lit), len(self.room)
-        self._hottest_outlet, self._boiling_hours, self._hot_hours, self._cold_hours = 0.0, 0.0, 0.0, 0.0
-        self._coldest = math.inf
+        self._hottest_outlet, self._cold_hours, self._coldest = 0.0, 0, math.inf
         for day in range(first_day, first_day + MONTH_DAYS[month]):
             self._day(day)
         sums = {key: self._sums[key] - before[key] for key in before}
+        top, mean, stove_room = (hours[from_hour:] for hours in (self.top, self.mean, self.stove_room))
         return Month(
             month=month + 1,
             loads=len(self.lit) - lit_before,
@@ -206,32 +135,52 @@ class Winter:
             surplus=sums["surplus"],
             cold_hours=self._cold_hours,
             coldest=self._coldest,
-            hot_hours=self._hot_hours,
-            hottest=max(self.stove_room[from_hour:]),
-            boiling_hours=self._boiling_hours,
-            lowest_store=min(self.mean[from_hour:]),
-            highest_store=max(self.mean[from_hour:]),
+            hot_hours=self._count_hot(from_hour),
+            hottest=max(stove_room),
+            boiling_hours=sum(at > self.plan.charging.boiling - NEAR_BOILING for at in top),
+            lowest_store=min(mean),
+            highest_store=max(mean),
             hottest_outlet=self._hottest_outlet,
         )
 
     def _day(self, day: int) -> None:
         away = (day - self.plan.away.first_day) % 365 < self.plan.away.days
+        store, house, stove_room = self._store, self._house, self.stove_room
         self._loads_today = 0
-        for hour in range(24):
-            if not away and self._may_light[hour]:
+        for hour, outdoor in enumerate(self._outdoor[day * 24 : day * 24 + 24]):
+            if self._may_light[hour] and not self._alight and not away:
                 self._light_if_it_fits(day * 24 + hour)
             for _ in range(self.plan.steps_an_hour):
-                self._go(self._outdoor[day * 24 + hour], hour, away)
+                self._go(outdoor, 0.0 if away else self._draws[hour], away)
             if hour % _CONDUCTS == 0:
-                self._store.conduct(_CONDUCTS * 3600.0)
-            self._note(away)
+                store.conduct(_CONDUCTS * 3600.0)
+            self.room.append(house.room)
+            stove_room.append(house.room + self._rise)
+            self.top.append(store.top)
+            self.mean.append(store.heat / store.capacity)
+        if not away:
+            self._count_cold(self.room[-24:])
+
+    def _count_cold(self, rooms: list[float]) -> None:
+        """Count the cold hours of a day on which somebody is there."""
+        coldest, cold = min(rooms), self.plan.indoor - TOO_COLD
+        self._coldest = min(self._coldest, coldest)
+        if coldest < cold:
+            self._cold_hours += sum(room < cold for room in rooms)
+
+    def _count_hot(self, from_hour: int) -> int:
+        """Hours since then in which the stove's room was too hot, and the fire's doing."""
+        limit, room, stove_room = self.plan.room.limit, self.room[from_hour:], self.stove_room[from_hour:]
+        if max(stove_room) <= limit:
+            return 0
+        return sum(hot > max(limit, at + _FELT) for hot, at in zip(stove_room, room, strict=True))
 
     # --- One hour ---
 
     def _light_if_it_fits(self, hour: int) -> None:
-        """Light a load if the last one is out, the habit allows another, and the store and the rooms take all of it."""
+        """Light a load if the habit allows another one today, and the store and the rooms take all of it."""
         plan = self.plan
-        if self._alight or self._loads_today >= plan.habit.loads_a_day:
+        if self._loads_today >= plan.habit.loads_a_day:
             return
         if not plan.habit.all_year and self._wanted_heat < _SEASON * plan.house.conductance:
             return
@@ -243,128 +192,97 @@ class Winter:
         self._loads_today += 1
         self.lit.append(hour)
 
-    def _go(self, outdoor: float, hour: int, away: bool) -> None:
-        """One step: fire, standby, stove's room, emitters, taps, other heat, house, in this order."""
+    def _go(self, outdoor: float, for_taps: float, away: bool) -> None:
+        """One step: fire, stove's room, standby, emitters, taps, other heat, house, in this order."""
         plan, step, house, sums = self.plan, self._step, self._house, self._sums
-        to_room = self._burn() if self._alight else 0.0
-        other = plan.house.gains + self._pass_on(to_room)
-        lost = self._store.stand(self._decay, house.room if plan.store.inside else plan.store.surroundings)
-        sums["standby"] += lost
-        if plan.store.inside:
-            other += lost / step
+        conductance, _, gains = plan.house
         wanted = plan.away.kept if away else plan.indoor
-        asked = house.demand(outdoor, wanted, other)
+        other = gains + self._pass_on(self._burn() if self._alight else 0.0)
+        if plan.store.inside:
+            lost = self._store.stand(self._decay, house.room)
+            other += lost / step
+        else:
+            lost = self._store.stand(self._decay, plan.store.surroundings)
+        sums["standby"] += lost
+        sums["gains"] += gains * step
         emitted = 0.0
+        asked = house.demand(outdoor, wanted, other)
         if asked > 0:
-            emitted = self._emit(asked) / step
-            sums["rooms"] += emitted * step
-        need = plan.house.conductance * (wanted - outdoor) - plan.house.gains
-        self._wanted_heat += (max(need, 0.0) - self._wanted_heat) * step / 86_400
-        if not away and plan.taps.heat:
-            self._draw_taps(plan.taps.heat * plan.taps.shares[hour] / plan.steps_an_hour)
+            heat = self._emit(asked)
+            sums["rooms"] += heat
+            emitted = heat / step
+        need = conductance * (wanted - outdoor) - gains
+        self._wanted_heat += ((need if need > 0 else 0.0) - self._wanted_heat) * step / 86_400
+        if for_taps:
+            self._draw_taps(for_taps)
         if plan.backup:
             added = max(house.shortfall(outdoor, wanted - _BACKUP_WAITS, emitted, other), 0.0)
             sums["backup"] += added * step
             other += added
-        house.go(outdoor, emitted, other)
-        house.open_windows(wanted + _WINDOWS, outdoor)
-        self._gains += plan.house.gains * step
+        house.go(outdoor, emitted, other, wanted + _WINDOWS)
 
     def _burn(self) -> float:
-        """Let the load burn for a step: its heat goes to the water, and what it gives the room is returned, W."""
-        burn, step = self.plan.burn, self._step
-        share = burn.burnt((self._burning + step) / burn.time) - burn.burnt(self._burning / burn.time)
-        self._burning += step
-        self._alight = self._burning < burn.time * (1 - 1e-9)
-        self._charge(share * burn.water * burn.time)
-        room = share * burn.room * burn.time
-        self._sums["fire"] += share * burn.water * burn.time + room
-        return room / step
-
-    def _charge(self, heat: float) -> None:
-        """Give the water `heat` (J): the lowest slug goes through the stove and onto the top, slug after slug.
+        """Let the load burn for a step: its heat goes to the water, and what it gives the room is returned, W.
 
         The return is mixed up to its least temperature inside the stove's own loop. When the lowest water is as warm as
         the store may be, the rest is surplus, which the dump or the relief valve must take.
         """
-        store, charging, full = self._store, self.plan.charging, self.plan.store.full
-        rise = heat / self._step / charging.flow
-        heat_content = self.plan.store.heat_content
-        while heat > _TINY:
-            lowest = store.temperatures[-1]
-            if lowest >= full:
-                self._sums["surplus"] += heat
-                break
-            outlet = max(lowest, charging.least_return) + rise
-            self._hottest_outlet = max(self._hottest_outlet, outlet)
-            volume = min(store.volumes[-1], store.layer, heat / (heat_content * (outlet - lowest)))
-            heat -= store.lift(volume, outlet)
+        burn, charging, step = self.plan.burn, self.plan.charging, self._step
+        share = burn.burnt((self._burning + step) / burn.time) - burn.burnt(self._burning / burn.time)
+        self._burning += step
+        self._alight = self._burning < burn.time * (1 - 1e-9)
+        water, room = share * burn.water * burn.time, share * burn.room * burn.time
+        rise = water / step / charging.flow
+        surplus, outlet = self._store.charge(water, rise, charging.least_return, self.plan.store.full)
+        self._hottest_outlet = max(self._hottest_outlet, outlet)
+        self._sums["surplus"] += surplus
+        self._sums["fire"] += water + room
+        return room / step
 
     def _pass_on(self, to_room: float) -> float:
         """What the stove's room passes on to the house in a step, W; the rest warms the room."""
-        room = self.plan.room
-        before, settled = self._rise, to_room / room.passes
+        passes, capacity, _ = self.plan.room
+        before, settled = self._rise, to_room / passes
         self._rise = settled + (before - settled) * self._rise_decay
-        return to_room - room.capacity * (self._rise - before) / self._step
+        return to_room - capacity * (self._rise - before) / self._step
 
     def _emit(self, asked: float) -> float:
         """Heat in J that the emitters draw from the store in a step when the rooms ask for so many W."""
         store, emitter, heated = self._store, self._emitter, self._house.heated
         heat_content = self.plan.store.heat_content
         left, lacking = self._step, asked * self._step
-        given = 0.0
+        if emitter.follows_weather:
+            # While the store is hot enough the valve sends just the supply that is needed, and one return comes back.
+            back = heated + emitter.return_excess(asked)
+            lacking -= store.draw(lacking, back, back + max(emitter.fall(asked), _LEAST_FALL))
+            left = lacking / asked
         while lacking > _TINY and left > 1e-6:
-            top = store.temperatures[0]
+            top = store.top
             supply = emitter.supply(top)
             output = emitter.full_output(supply - heated)
-            if emitter.follows_weather and output > lacking / left:
-                output = lacking / left
-                back = heated + emitter.return_excess(output)
-            else:
-                back = supply - emitter.fall(output)
+            back = supply - emitter.fall(output)
             if output * self._step < _TINY or top - back < _LEAST_FALL:
                 break
-            volume = min(store.volumes[0], store.layer, min(lacking, output * left) / (heat_content * (top - back)))
-            drawn = store.sink(volume, back)
+            drawn = store.sink(min(lacking, output * left) / (heat_content * (top - back)), back)
             left -= drawn / output
             lacking -= drawn
-            given += drawn
-        return given
+        return asked * self._step - lacking
 
     def _draw_taps(self, heat: float) -> None:
         """Draw `heat` (J) for the taps; what the store is too cool for comes from elsewhere."""
-        store, taps = self._store, self.plan.taps
-        heat_content, back = self.plan.store.heat_content, taps.cold + taps.approach
-        lacking = heat
+        store, taps, heat_content = self._store, self.plan.taps, self.plan.store.heat_content
+        back = taps.cold + taps.approach
+        lacking, given = heat, 0.0
         while lacking > _TINY:
-            top = store.temperatures[0]
+            top = store.top
             share = (min(top - taps.approach, taps.wanted) - taps.cold) / (taps.wanted - taps.cold)
             if share <= 0 or top - back < _LEAST_FALL:
                 break
-            drawn = store.sink(
-                min(store.volumes[0], store.layer, share * lacking / (heat_content * (top - back))), back
-            )
+            drawn = store.sink(share * lacking / (heat_content * (top - back)), back)
             lacking -= drawn / share
-            self._sums["taps"] += drawn
-            self._sums["elsewhere"] += drawn / share - drawn
-        self._sums["elsewhere"] += max(lacking, 0.0)
-
-    def _note(self, away: bool) -> None:
-        """What the hour came to, as it ends."""
-        plan, store, room = self.plan, self._store, self._house.room
-        stove_room = room + self._rise
-        self.room.append(room)
-        self.stove_room.append(stove_room)
-        self.top.append(store.temperatures[0])
-        self.mean.append(store.mean)
-        if not away:
-            self._coldest = min(self._coldest, room)
-            if room < plan.indoor - TOO_COLD:
-                self._cold_hours += 1
-        if stove_room > plan.room.limit and self._rise > _FELT:
-            self._hot_hours += 1
-        if store.temperatures[0] > plan.charging.boiling - NEAR_BOILING:
-            self._boiling_hours += 1
+            given += drawn
+        self._sums["taps"] += given
+        self._sums["elsewhere"] += heat - given
 
     # --- The balance ---
 
@@ -374,11 +292,11 @@ class Winter:
 
     def _check_balance(self) -> None:
         sums = self._sums
-        came = sums["fire"] + sums["backup"] + self._gains
+        came = sums["fire"] + sums["backup"] + sums["gains"]
         went = self._house.lost + self._house.to_ground + sums["taps"] + sums["surplus"]
         if not self.plan.store.inside:
             went += sums["standby"]
         missing = came - went - (self._held() - self._start_heat)
-        throughput = sums["fire"] + sums["backup"] + abs(self._gains) + abs(self._house.lost)
+        throughput = sums["fire"] + sums["backup"] + abs(sums["gains"]) + abs(self._house.lost)
         if not abs(missing) <= _CLOSES * throughput:
             raise EnergyImbalance(f"{missing:.3g} J of {throughput:.3g} J are missing")

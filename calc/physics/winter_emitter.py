@@ -2,8 +2,7 @@
 
 from typing import NamedTuple
 
-_SPACING = 0.25  # K between the entries of the table of outputs
-_REACH = 150.0  # K of supply over room, beyond which nothing is asked
+_CLOSE = 1e-9  # K of mean excess: a last step so small, and what is left is far below it
 
 
 class Curve(NamedTuple):
@@ -25,22 +24,31 @@ class Emitter:
 
     def __init__(self, curve: Curve) -> None:
         self._curve = curve
-        self._outputs = self._table()
+        self._mean = curve.mean_excess  # K, of the last answer: the next one begins from it
         self.follows_weather = curve.fixed_supply is None
-        self._hottest = _REACH + 1000 if curve.fixed_supply is None else curve.fixed_supply
+        self._hottest = 1e4 if curve.fixed_supply is None else curve.fixed_supply
 
     def supply(self, store: float) -> float:
         """The hottest supply that a store of this temperature (K) gives, K."""
         return min(store, self._hottest)
 
     def full_output(self, excess: float) -> float:
-        """Output in W with the pump running, from the supply's excess over what is heated, K."""
+        """Output in W with the pump running, from the supply's excess over what is heated, K.
+
+        The water cools by output/flow, so its mean lies half of that below the supply: Newton from the last one.
+        """
         if excess <= 0:
             return 0.0
-        place = min(excess, _REACH) / _SPACING
-        at = int(place)
-        low = self._outputs[at]
-        return low + (place - at) * (self._outputs[at + 1] - low)
+        rated, rated_excess, exponent, flow, _ = self._curve
+        mean = self._mean
+        for _ in range(50):
+            half_fall = rated * (mean / rated_excess) ** exponent / (2 * flow)
+            step = (mean + half_fall - excess) / (1 + exponent * half_fall / mean)
+            mean = max(mean - step, mean / 4)
+            if abs(step) < _CLOSE:
+                break
+        self._mean = mean
+        return 2 * flow * (excess - mean)
 
     def fall(self, output: float) -> float:
         """How much the water cools while it gives off `output` (W) at design flow, K."""
@@ -51,21 +59,3 @@ class Emitter:
         curve = self._curve
         mean: float = curve.mean_excess * (output / curve.output) ** (1 / curve.exponent)
         return mean - output / (2 * curve.flow)
-
-    def _table(self) -> list[float]:
-        """Outputs for supplies ever hotter: the mean excess that goes with each by Newton from the last one."""
-        curve = self._curve
-        mean, outputs = curve.mean_excess, [0.0]
-        for entry in range(1, int(_REACH / _SPACING) + 2):
-            excess = entry * _SPACING
-            if entry == 1:
-                mean = excess / 2
-            for _ in range(50):
-                output = curve.output * (mean / curve.mean_excess) ** curve.exponent
-                slope = 1 + curve.exponent * output / (2 * curve.flow * mean)
-                step = (mean + output / (2 * curve.flow) - excess) / slope
-                mean = max(mean - step, mean / 4)
-                if abs(step) < 1e-10:
-                    break
-            outputs.append(curve.output * (mean / curve.mean_excess) ** curve.exponent)
-        return outputs

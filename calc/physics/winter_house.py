@@ -34,7 +34,8 @@ class OnEmitters:
         self.room = self.heated = indoor  # K; `heated` is what the emitter's water is compared with
         pace = step * house.conductance / house.capacity
         self._decay = math.exp(-pace)
-        self._mean_share = -math.expm1(-pace) / pace
+        self._answers = -math.expm1(-pace)  # share of the way to where it would settle that a step goes
+        self._mean_share = self._answers / pace
         self.lost = self.to_ground = 0.0  # J
 
     @property
@@ -44,26 +45,28 @@ class OnEmitters:
 
     def demand(self, outdoor: float, wanted: float, other: float) -> float:
         """Heat in W from the emitters with which the rooms end the step at `wanted` (K), `other` (W) coming anyway."""
-        held = self.room * self._decay + outdoor * (1 - self._decay)
-        return self._house.conductance * (wanted - held) / (1 - self._decay) - other
+        settled = self.room + (wanted - self.room) / self._answers
+        return self._house.conductance * (settled - outdoor) - other
 
     def shortfall(self, outdoor: float, level: float, emitted: float, other: float) -> float:
         """Heat in W that the rooms lack to end the step at `level` (K)."""
         return self.demand(outdoor, level, other) - emitted
 
-    def go(self, outdoor: float, emitted: float, other: float) -> None:
-        """One step with so much heat from the emitters and from elsewhere, W."""
-        settled = outdoor + (emitted + other) / self._house.conductance
-        excess = self.room - settled
-        self.room = self.heated = settled + excess * self._decay
-        self.lost += self._house.conductance * (settled + excess * self._mean_share - outdoor) * self._step
+    def go(self, outdoor: float, emitted: float, other: float, windows: float) -> None:
+        """One step with so much heat from the emitters and from elsewhere, W.
 
-    def open_windows(self, above: float, outdoor: float) -> None:
-        """Let out what is warmer than `above` (K), where it is cooler outdoors."""
-        level = max(above, outdoor)
-        if self.room > level:
-            self.lost += self._house.capacity * (self.room - level)
-            self.room = self.heated = level
+        What would end warmer than `windows` (K) is let out where it is cooler outdoors.
+        """
+        conductance, capacity, _ = self._house
+        settled = outdoor + (emitted + other) / conductance
+        excess = self.room - settled
+        room = settled + excess * self._decay
+        self.lost += conductance * (settled + excess * self._mean_share - outdoor) * self._step
+        if room > windows:
+            level = max(windows, min(room, outdoor))
+            self.lost += capacity * (room - level)
+            room = level
+        self.room = self.heated = room
 
 
 class OnSlab:
@@ -109,8 +112,11 @@ class OnSlab:
         idle = self.room + self._step * (self._mean[2] * slab_rate + self._mean[3] * room_rate)
         return (level - idle) * self._house.capacity / (self._step * self._mean[3])
 
-    def go(self, outdoor: float, emitted: float, other: float) -> None:
-        """One step with so much heat into the slab, and from elsewhere into the rooms, W."""
+    def go(self, outdoor: float, emitted: float, other: float, windows: float) -> None:
+        """One step with so much heat into the slab, and from elsewhere into the rooms, W.
+
+        What would end warmer than `windows` (K) is let out of the rooms where it is cooler outdoors.
+        """
         slab_rate, room_rate = self._rates(outdoor, emitted, other)
         near, far, back, own = self._mean_of_mean
         slab_mean = self.heated + self._step * (near * slab_rate + far * room_rate)
@@ -119,14 +125,12 @@ class OnSlab:
         self.to_ground += self._slab.down * (slab_mean - self._slab.ground) * self._step
         near, far, back, own = self._mean
         self.heated += self._step * (near * slab_rate + far * room_rate)
-        self.room += self._step * (back * slab_rate + own * room_rate)
-
-    def open_windows(self, above: float, outdoor: float) -> None:
-        """Let out what is warmer than `above` (K), where it is cooler outdoors."""
-        level = max(above, outdoor)
-        if self.room > level:
-            self.lost += self._house.capacity * (self.room - level)
-            self.room = level
+        room = self.room + self._step * (back * slab_rate + own * room_rate)
+        if room > windows:
+            level = max(windows, min(room, outdoor))
+            self.lost += self._house.capacity * (room - level)
+            room = level
+        self.room = room
 
     def _rates(self, outdoor: float, emitted: float, other: float) -> tuple[float, float]:
         """How fast slab and rooms warm as the step begins, K/s."""

@@ -24,10 +24,11 @@ from calc.law import (
 )
 from calc.law import CubicMetre as Volume
 from calc.physics import winter_weather as weather
-from calc.physics.winter import FIRST_DAY, TOO_COLD, Away, Charging, Month, Store, StoveRoom, Taps, Winter, WinterPlan
+from calc.physics.winter import FIRST_DAY, TOO_COLD, Month, Winter
 from calc.physics.winter_emitter import Curve
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, Slab
+from calc.physics.winter_plan import Away, Charging, Store, StoveRoom, Taps, WinterPlan
 from calc.tables.places import COLDER
 
 HEAT_CONTENT = 4.09e6  # J/(m³·K), of water near 66 °C

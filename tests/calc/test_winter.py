@@ -10,20 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.physics import winter
-from calc.physics.winter import (
-    Away,
-    Charging,
-    EnergyImbalance,
-    Month,
-    Store,
-    StoveRoom,
-    Taps,
-    Winter,
-    WinterPlan,
-)
+from calc.physics.winter import EnergyImbalance, Month, Winter
 from calc.physics.winter_emitter import Curve, Emitter
 from calc.physics.winter_fire import Burn, Habit
 from calc.physics.winter_house import House, OnEmitters, OnSlab, Slab
+from calc.physics.winter_plan import Away, Charging, Store, StoveRoom, Taps, WinterPlan
 from calc.physics.winter_store import LayeredStore
 from calc.tables.year import HOURS, MONTH_DAYS
 
@@ -257,7 +248,7 @@ def test_the_house_ends_the_step_where_it_was_asked_to(outdoor: float, other: fl
     built.room = 291.0
     before = built.heat
     added = built.shortfall(outdoor, 292.0, 0.0, other)
-    built.go(outdoor, 0.0, other + added)
+    built.go(outdoor, 0.0, other + added, math.inf)
     assert built.room == pytest.approx(292.0, abs=1e-9)
     balance = (other + added) * 3600.0 - built.lost - built.to_ground
     assert built.heat - before == pytest.approx(balance, abs=1e-3)  # fmt: skip
