@@ -30,6 +30,9 @@ DRAWINGS: Mapping[str, Mapping[str, str]] = {
     "taps": {"said": "choice", "needed": "temperature?"},
     "rows": {"said": "choice", "heat": "energy"},
     "growth": {"said": "choice", "growth": "volume", "vessel": "volume?"},
+    "duct": {"enters": "temperature", "water": "temperature", "register": "temperature", "lost": "fraction?"},
+    "slab": {"warm": "temperature", "cool": "temperature", "surface": "temperature", "up": "power", "down": "power"},
+    "trench": {"long": "length", "deep": "length", "water": "temperature", "lost": "power"},
     "sizes": {
         "recommended": "volume",
         "by_full_burn": "volume?",

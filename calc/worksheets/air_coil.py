@@ -16,6 +16,7 @@ from calc.engine.declare import (
     Next,
     OnlyWith,
     Option,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -603,6 +604,11 @@ WORKSHEET = Worksheet(
     meaning=(
         "A larger coil needs cooler water for the same heat, but the air it blows is no warmer: that follows from the "
         "load and the air flow alone.",
+    ),
+    picture=Picture(
+        "duct",
+        "On the coldest day. The coil must make up for what the ducts lose on the way.",
+        {"enters": "entering_air", "water": "lowest_useful", "register": "register_air", "lost": "duct_loss"},
     ),
     chart=Chart(
         "Coolest store water, by the size of the coil",

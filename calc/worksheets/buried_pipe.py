@@ -15,6 +15,7 @@ from calc.engine.declare import (
     Next,
     Option,
     Pick,
+    Picture,
     Result,
     Step,
     Typical,
@@ -399,6 +400,11 @@ WORKSHEET = Worksheet(
     meaning=(
         "The loss goes with the hours the water is hot and with how hot it is, and hardly with how much flows. It is the "
         "same on a mild day, when the house needs little.",
+    ),
+    picture=Picture(
+        "trench",
+        "Both pipes lose heat as long as their water is hot, however little of it flows.",
+        {"long": "trench_length", "deep": "depth", "water": "supply_water", "lost": "buried_loss"},
     ),
     chart=Chart(
         "Loss against the water going out",

@@ -14,6 +14,7 @@ from calc.engine.declare import (
     Must,
     Next,
     Option,
+    Picture,
     Result,
     Step,
     Variant,
@@ -269,6 +270,17 @@ WORKSHEET = Worksheet(
     meaning=(
         "A slab is a store without a valve. A tank keeps its heat until a pump takes it; a slab begins to give its heat "
         "away at once, and the warmer it is, the faster.",
+    ),
+    picture=Picture(
+        "slab",
+        "A floor cut through; its heights are not to scale.",
+        {
+            "warm": "slab_warm",
+            "cool": "slab_cool",
+            "surface": "surface_warm",
+            "up": "output_warm",
+            "down": "ground_loss",
+        },
     ),
     chart=Chart(
         "Hours by how warm the slab is at the start",

@@ -295,12 +295,12 @@ WORKSHEET = Worksheet(
         "the figure by a tenth or more: have some over.",
     ),
     chart=Chart(
-        "Stacked wood, by how wet it is",
+        "Water to boil off in a winter, by how wet the wood is",
         across="moisture",
         low="10 %",
         high="50 %",
-        lines=(Line("wood_volume", "stacked wood", "fire"),),
-        say="At {moisture} the winter takes {wood_volume}.",
+        lines=(Line("water_boiled", "water to boil off", "use"),),
+        say="At {moisture} the fires have {water_boiled} of water to boil off.",
     ),
     tables=(
         Comparison(

@@ -4,6 +4,7 @@
 const SIZES = { wide: { width: 760, height: 340, room: 150, ticks: 8 }, narrow: { width: 400, height: 330, room: 96, ticks: 5 } };
 const MARGINS = { marginLeft: 62, marginTop: 34, marginBottom: 46 };
 const CLASSES = { tank: "sv-line", use: "sv-line sv-line-use", fire: "sv-line sv-line-fire", limit: "sv-limit", other: "sv-line sv-line-other" };
+const MARGIN_WITHOUT_WORDS = 22; // half of the last number under the axis
 const LINE_HEIGHT = 17; // of the words, in units of the drawing
 const EM = 18; // a little more than the size of the words, for fonts that run wide
 const LETTER = 9; // about as wide as a letter is on average
@@ -22,14 +23,17 @@ export function draw(Plot, chart, document, size) {
     className: "ss-plot",
     style: null,
     x: { label: chart.x, labelArrow: "none", labelAnchor: "center", domain: [Math.min(...xs), Math.max(...xs)], ticks },
-    y: { label: chart.y, labelArrow: "none", grid: true, nice: true, zero: zeroBased(lines), ticks: 6 },
+    y: { label: chart.y, labelArrow: "none", grid: true, nice: true, zero: zeroBased(lines) || level(lines), ticks: 6 },
   };
   const marks = lines.map((line) => Plot.lineY(line.points, { x: "0", y: "1", className: CLASSES[line.role] ?? CLASSES.other }));
   const here = lines.map((line) => at(line.points, chart.here)).filter((y) => y !== null);
   marks.push(...here.map((y) => Plot.dot([[chart.here, y]], { x: "0", y: "1", r: 5, className: "sv-pt" })));
-  const bare = Plot.plot({ ...frame, marks }); // drawn once without words, to learn where the lines run
-  const pixels = lines.map((line) => line.known.map(([x, y]) => [bare.scale("x").apply(x), bare.scale("y").apply(y)]));
-  marks.push(...places(lines, pixels, room, height - MARGINS.marginBottom).map(({ line, index, ...how }) =>
+  let placed = laidOut(Plot, frame, marks, lines, room);
+  if (!placed.some((words) => words.behind)) { // no words need the room behind the lines, so the lines have it
+    frame.marginRight = MARGIN_WITHOUT_WORDS;
+    placed = laidOut(Plot, frame, marks, lines, room);
+  }
+  marks.push(...placed.map(({ line, index, behind, ...how }) =>
     Plot.text([line.known[index]], { x: "0", y: "1", text: [line.label], className: "sv-t sv-halo", ...how })));
   const svg = Plot.plot({ ...frame, marks });
   svg.querySelectorAll("style").forEach((style) => style.remove());
@@ -40,6 +44,13 @@ export function draw(Plot, chart, document, size) {
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", chart.title);
   return svg;
+}
+
+/** Where the words of each line stand, learned from a drawing without them. */
+function laidOut(Plot, frame, marks, lines, room) {
+  const bare = Plot.plot({ ...frame, marks });
+  const pixels = lines.map((line) => line.known.map(([x, y]) => [bare.scale("x").apply(x), bare.scale("y").apply(y)]));
+  return places(lines, pixels, room, { left: frame.marginLeft, right: frame.width, floor: frame.height - MARGINS.marginBottom });
 }
 
 /** The y of a line at x, straight between its points; null where it has none. */
@@ -60,8 +71,15 @@ function zeroBased(lines) {
   return Math.min(...ys) >= 0 && Math.min(...ys) < Math.max(...ys) / 3;
 }
 
-/** Where each line's words stand: behind its end, or along it if they find no room there or another line ends too close. */
-function places(lines, pixels, room, floor) {
+/** Whether no line rises or falls by more than the last digits of a sum: an axis of such digits would say nothing. */
+function level(lines) {
+  const ys = lines.flatMap((line) => line.known.map((point) => point[1]));
+  return Math.max(...ys) - Math.min(...ys) <= 1e-9 * Math.max(...ys.map(Math.abs));
+}
+
+/** Where each line's words stand: behind its end, or along it if it is alone, they find no room there or another
+ * line ends too close. */
+function places(lines, pixels, room, { left, right, floor }) {
   return lines.map((line, mine) => {
     const path = pixels[mine];
     const [endX, endY] = path.at(-1);
@@ -70,25 +88,29 @@ function places(lines, pixels, room, floor) {
       return index !== mine && Math.abs(other.at(-1)[0] - endX) < room && Math.abs(other.at(-1)[1] - endY) < apart;
     });
     const fits = Math.max(...line.label.split(" ").map((word) => word.length)) * LETTER < room;
-    if (near < 0 && fits) {
+    if (near < 0 && fits && lines.length > 1) {
       // Words at the foot of the picture grow upwards, clear of the axis.
       const lineAnchor = endY > floor - LINE_HEIGHT ? "bottom" : "middle";
-      return { line, index: path.length - 1, textAnchor: "start", lineAnchor, dx: 8, lineWidth: (room - 12) / EM };
+      return { line, behind: true, index: path.length - 1, textAnchor: "start", lineAnchor, dx: 8, lineWidth: (room - 12) / EM };
     }
-    return { line, ...alongside(path, pixels[near] ?? [[0, Infinity]], mine < near) };
+    return { line, ...alongside(path, pixels[near] ?? [[0, Infinity]], mine < near, { left, right, long: line.label.length * LETTER }) };
   });
 }
 
-/** Words on the free side of a line, at the place in its middle part where it runs furthest from its neighbour. */
-function alongside(path, neighbour, first) {
+/** Words on the free side of a line, at the place in its middle part where it runs furthest from its neighbour, and as
+ * far back from there as keeps them within the picture. */
+function alongside(path, neighbour, first, { left, right, long }) {
   const gap = (index) => path[index][1] - (neighbour[Math.min(index, neighbour.length - 1)][1]);
   const middle = path.map((_, index) => index).slice(Math.floor(path.length * 0.35), Math.ceil(path.length * 0.65));
-  const index = middle.reduce((best, other) => (Math.abs(gap(other)) >= Math.abs(gap(best)) ? other : best), middle[0] ?? path.length - 1);
+  let index = middle.reduce((best, other) => (Math.abs(gap(other)) >= Math.abs(gap(best)) ? other : best), middle[0] ?? path.length - 1);
   const above = gap(index) === 0 ? first : gap(index) < 0;
   const [before, after] = [path[Math.max(index - 1, 0)], path[Math.min(index + 1, path.length - 1)]];
   const rises = before[1] - after[1];
   const level = Math.abs(rises) < (after[0] - before[0]) / 8;
   const textAnchor = level ? "middle" : above === rises > 0 ? "end" : "start";
+  const ahead = { middle: long / 2, end: long + 6, start: -6 }[textAnchor];
+  while (index > 0 && path[index][0] - ahead + long > right) index -= 1;
+  while (index < path.length - 1 && path[index][0] - ahead < left) index += 1;
   return { index, textAnchor, dy: above ? -11 : 13, dx: { middle: 0, end: -6, start: 6 }[textAnchor] };
 }
 
