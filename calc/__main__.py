@@ -9,6 +9,8 @@
     python -m calc --plan FILE stored-heat store_top=170F
                                                     a worksheet with the plan's numbers, and others in their place
     python -m calc stored-heat --table houses.csv   a row for each house, its results behind it, as CSV
+    python -m calc winter-run --weather year.epw [--degrees F]
+                                                    the hours of one's own EPW or CSV file
 
 FILE is what the page saves or what --plan --json prints; - reads it from standard input.
 
@@ -29,6 +31,8 @@ from calc.answer import Typed, UnknownWorksheet, answer, open_link
 from calc.engine import plan
 from calc.engine.sheet import Sheet
 from calc.physics import winter_weather
+from calc.physics.winter_file import read_file
+from calc.physics.winter_run import use_file
 from calc.report import as_json, as_text, describe, plan_as_json, plan_as_text
 from calc.units import SYSTEMS
 from calc.worksheets import WORKSHEETS
@@ -67,6 +71,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--link", metavar="LINK", help='open a shared link, "#v1;…;end"')
     parser.add_argument("--plan", metavar="FILE", help="use the numbers of a saved plan; - reads standard input")
     parser.add_argument("--table", metavar="FILE", help="answer each row of a CSV file; - reads standard input")
+    parser.add_argument("--weather", metavar="FILE", help="an EPW or CSV file of hourly outdoor temperatures")
+    parser.add_argument("--degrees", choices=("C", "F"), default="", help="the unit of that CSV file's temperatures")
     asked = parser.parse_intermixed_args(words)
     alone = [name for name in ("link", "describe", "plan", "table") if getattr(asked, name) not in (None, False)]
     if len(alone) > 1:
@@ -83,6 +89,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if asked.worksheet is None and asked.plan is None:
         return _list()
     given, problems = _given(asked)
+    if asked.weather is not None:
+        try:
+            own_year = read_file(
+                _file_text(asked.weather, 4 * winter_weather.LARGEST_FILE + 1, "replace"), asked.degrees
+            )
+        except (_Unreadable, winter_weather.NoYear) as wrong:
+            return _refuse([("weather", str(wrong))], asked.json)
+        use_file(own_year.year)
+        for sentence in own_year.said:
+            print(sentence, file=sys.stderr)
+        given.setdefault("weather", Typed(winter_weather.FILE, asked.units))
     if asked.plan is not None:
         return _plan(asked, given, problems)
     try:
@@ -170,7 +187,7 @@ class _Unreadable(Exception):
     """A file that cannot be read as text; the message says why."""
 
 
-def _file_text(name: str, most: int) -> str:
+def _file_text(name: str, most: int, errors: str = "strict") -> str:
     """The text of a file, or of standard input; of one that is too large, `most` bytes, and no less of it as text."""
     try:
         if name == "-":
@@ -185,7 +202,7 @@ def _file_text(name: str, most: int) -> str:
     except (OSError, ValueError):
         raise _Unreadable(f"The file “{name}” cannot be read: check that you may read it.") from None
     try:
-        return content.decode("utf-8")
+        return content.decode("utf-8", errors)
     except UnicodeDecodeError:
         if len(content) == most:
             return " " * most  # cut inside a character: too large in any case

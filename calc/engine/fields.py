@@ -82,6 +82,7 @@ class Field:
     options: tuple[Option, ...] = ()
     typical: Typical | None = None
     unless_given: str = ""
+    file: str = ""  # the option with which the page asks for a weather file of the reader's
     same_as: str = ""
     uncertainty: str = ""
     dry_basis: bool = False

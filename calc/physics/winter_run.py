@@ -142,9 +142,15 @@ def year(
     """A year's run. Without degree-days (0) the place's year is taken as it is, else stretched to them.
 
     No `slab_capacity` means emitters that warm the rooms at once. Raises NoSolution where the emitter's water is no
-    warmer than what it heats, or no year has the degree-days, and NotHere before the place's weather was brought.
+    warmer than what it heats, no year has the degree-days, or no file of the reader's is open (`place` is then "file"),
+    and NotHere before the place's weather was brought.
     """
-    hours = weather.hours_of(place)
+    try:
+        hours = weather.hours_of(place)
+    except weather.NotHere:
+        if place != weather.FILE:
+            raise
+        raise NoSolution("year") from None
     if degree_days:
         hours = weather.shaped(hours, base_temperature, degree_days, design_outdoor + COLDER)
     slab = Slab(slab_capacity, slab_up, slab_down, below_floor) if slab_capacity else None
@@ -185,6 +191,17 @@ def year(
     )
     ran = Winter(plan, hours)
     return _told(ran, tuple(ran.months()), hours, weather.degree_days(hours, base_temperature))
+
+
+def use_file(text: str) -> None:
+    """Take the reader's own year, as the text in which a year travels, for the runs that ask for it; none if empty.
+
+    Raises NoYear if it is none.
+    """
+    year.function.cache_clear()  # type: ignore[attr-defined]  # what ran with another file is not of this one
+    weather.forget(weather.FILE)
+    if text:
+        weather.keep(weather.FILE, text)
 
 
 def _told(ran: Winter, months: tuple[Month, ...], outdoor: tuple[float, ...], degree_days: float) -> Year:

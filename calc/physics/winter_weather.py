@@ -15,6 +15,9 @@ from calc.tables.year import HOURS
 
 _FREEZING = 273.15
 _COLDEST_SHARE = 0.01  # of all hours are colder than the design temperature
+# Characters of a reader's file: EPW has about 1.7 million, a year of readings every five minutes 3 million.
+LARGEST_FILE = 6_000_000
+FILE = "file"  # stands for a place where the year is that of the reader's own file
 _texts: dict[str, str] = {}
 _fetch: list[Callable[[str], str]] = []
 
@@ -37,6 +40,11 @@ def keep(place: str, text: str) -> None:
     _texts[place] = text
 
 
+def forget(place: str) -> None:
+    """No longer keep a place's year."""
+    _texts.pop(place, None)
+
+
 def fetch_with(fetch: Callable[[str], str]) -> None:
     """Name the function that brings a place's text when it is first asked for; it may raise LookupError."""
     _fetch[:] = [fetch]
@@ -45,7 +53,7 @@ def fetch_with(fetch: Callable[[str], str]) -> None:
 def hours_of(place: str) -> tuple[float, ...]:
     """The 8760 outdoor temperatures of a place's year, K. Raises NotHere before its text was brought."""
     if place not in _texts:
-        if not _fetch:
+        if not _fetch or place == FILE:
             raise NotHere(place)
         keep(place, _fetch[0](place))
     return _read(_texts[place])

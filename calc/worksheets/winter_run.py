@@ -70,11 +70,13 @@ WEATHER = Field(
     "weather",
     "choice",
     "Whose winter",
-    "The hours are those of the place either way.",
+    "Without a file of yours the hours are those of the place.",
     options=(
         Option("place", "a typical year of that place, as it is"),
         Option("own", "that year, stretched to my own degree-days and design temperature"),
+        Option("file", "a year from a file of mine: EPW, or CSV with time and temperature"),
     ),
+    file="file",
 )
 EMITTER_TIMES = Field(
     "emitter_times",
@@ -275,6 +277,7 @@ def _by_weather(**bound: str) -> Cases:
         "weather",
         place=Case(steps=_outcomes(degree_days="as_it_is", **bound)),
         own=Case(fields=(DEGREE_DAYS,), steps=_outcomes(**bound), decides=True),
+        file=Case(steps=_outcomes(degree_days="as_it_is", place="weather", **bound)),
     )
 
 
@@ -507,10 +510,18 @@ WORKSHEET = Worksheet(
         Advice(
             "unworkable",
             "no-year",
-            "missing(loads)",
+            "weather != 'file' and missing(loads)",
             "This winter cannot be run.",
             "Either {supply_water} of supply is too cool for what it has to heat, or {design_outdoor} and the degree-days "
             "belong to no one place.",
+        ),
+        Advice(
+            "unworkable",
+            "no-file",
+            "weather == 'file' and missing(loads)",
+            "No weather file is open here.",
+            "Choose yours beside “Whose winter”; it stays in this browser, and no link carries it. If one is open, "
+            "{supply_water} of supply is too cool for what it has to heat.",
         ),
         Advice(
             "unworkable",

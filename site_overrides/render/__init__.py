@@ -61,7 +61,15 @@ def respond(text: str) -> str:
 
 
 def bring(address: str, text: str) -> None:
-    """Take in a file that a reply lacked."""
+    """Take in a file that a reply lacked, or under "weather/file.txt" the reader's own year, none if it is empty."""
+    if address == f"weather/{winter_weather.FILE}.txt":
+        from calc.physics.winter_run import use_file  # here: a page of other worksheets does without
+
+        try:
+            use_file(text)
+        except winter_weather.NoYear:
+            use_file("")  # what the browser kept is damaged: as if no file were open
+        return
     winter_weather.keep(address.removeprefix("weather/").removesuffix(".txt"), text)
 
 
@@ -146,6 +154,20 @@ def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     return {"html": str(html), "count": so_far.points if so_far else 0}
 
 
+def _weather(asked: Asked, _: System, __: Reader) -> dict[str, Any]:
+    """The reader's own weather file. Takes {"text", "degrees": "C", "F" or ""}.
+
+    Gives {"year": what `bring` takes under weather/file.txt, empty where the file holds no year, "said": HTML}.
+    """
+    from calc.physics.winter_file import read_file
+
+    try:
+        opened = read_file(str(asked["text"]), str(asked.get("degrees", "")))
+    except winter_weather.NoYear as wrong:
+        return {"year": "", "said": str(fill("weather_said.html", sentences=[str(wrong)], refused=True))}
+    return {"year": opened.year, "said": str(fill("weather_said.html", sentences=opened.said, refused=False))}
+
+
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """Put a result into the plan. Takes {"worksheet", "plan", "key"}; gives what `plan.use` gives."""
     sheet, _, entries = _sheet(asked, system, reader)
@@ -215,6 +237,7 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "worksheet": _worksheet,
     "chart": _chart,
     "sweep": _sweep,
+    "weather": _weather,
     "use": _use,
     "csv": _csv,
     "link": _link,
@@ -230,6 +253,8 @@ def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
     bring("weather/burlington-vt.txt", winter_weather.written([0] * HOURS))  # that of the example
     entries: dict[str, Any] = {}
+    _ask("weather", text="time,temperature\n2025-01-01 00:00,3\n", degrees="C")
+    bring("weather/file.txt", "")
     for key in WORKSHEETS:
         worksheet_html(key)
         for system in SYSTEMS:

@@ -13,6 +13,7 @@ from calc.engine.series import Series
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS
+from calc.physics.winter_weather import LARGEST_FILE
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
 from render import folding, start
@@ -69,6 +70,7 @@ def section(sheet: Sheet, heading: str, offered: Mapping[str, str], *, closed: b
             waiting_plate=empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
             has_chart=sheet.worksheet.chart is not None,
             picture=sheet.worksheet.picture,
+            largest_file=LARGEST_FILE,
         )
     )
 

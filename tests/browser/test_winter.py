@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -55,3 +56,47 @@ def test_other_tanks_come_one_at_a_time_and_stop_when_told(page: Page, served: s
     there = rows.count()
     page.wait_for_timeout(1500)
     assert rows.count() == there < 8
+
+
+def test_a_weather_file_of_the_readers_is_read_in_the_page_and_kept_there(
+    page: Page, served: server.Site, tmp_path: Path
+) -> None:
+    page.goto(f"{served.url}guides/winter/")
+    reader = Reader(page, "winter-run")
+    reader.wait_until_live()
+    chooser = reader.sheet.locator("[data-ss-weather]")
+    said = reader.sheet.locator("[data-slot=weather]")
+    expect(chooser).to_be_hidden()
+    reader.type("weather", "file")
+    expect(reader.sheet.locator("[data-slot=advice]")).to_contain_text("No weather file is open here")
+    expect(chooser).to_be_visible()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+
+    wrong = tmp_path / "wrong.csv"
+    wrong.write_text("name,colour\nash,white\n", encoding="utf-8")
+    chooser.locator("input").set_input_files(wrong)
+    expect(said).to_contain_text("No column holds a date and a time")
+
+    huge = tmp_path / "huge.csv"
+    with huge.open("wb") as file:
+        file.truncate(50_000_000)
+    chooser.locator("input").set_input_files(huge)
+    expect(said).to_contain_text("larger than 6 MB", timeout=1000)
+
+    start = datetime(2023, 1, 1)
+    rows = [f"{start + timedelta(hours=hour)},{40 + hour % 24}" for hour in range(8760)]
+    mild = tmp_path / "mild.csv"
+    mild.write_text("\n".join(["time,temperature", *rows]), encoding="utf-8")
+    chooser.locator("select").select_option("F")
+    chooser.locator("input").set_input_files(mild)
+    expect(said).to_contain_text("Read the column “temperature” in °F")
+    reader.wait()
+    expect(reader.sheet.locator("[data-slot=advice]")).not_to_contain_text("No weather file")
+    loads = reader.figure
+    assert not asked, "what is in the file goes nowhere"
+
+    page.reload()
+    reader.wait_until_live()
+    assert reader.figure == loads, "the year is kept in this browser"
+    assert reader.box("weather").input_value() == "file"

@@ -15,19 +15,22 @@ export class Calculator {
   #check;
   #rightly;
   #onChange;
+  #weather;
   #jobs = new Map();
   #asked = null;
   #id = 0;
 
   /**
    * `silence()`: milliseconds without any message after which the worker is given up. `check`: a request whose answer
-   * is known, and `rightly`: whether a reply is that answer. `onChange` hears of every change of `state`.
+   * is known, and `rightly`: whether a reply is that answer. `onChange` hears of every change of `state`. `weather()`: the year of the
+   * reader's own file, if one is kept.
    */
-  constructor({ silence, check, rightly, onChange }) {
+  constructor({ silence, check, rightly, onChange, weather }) {
     this.#silence = silence;
     this.#check = check;
     this.#rightly = rightly;
     this.#onChange = onChange;
+    this.#weather = weather;
   }
 
   /** Start the worker, or start another one after a failure. */
@@ -66,7 +69,7 @@ export class Calculator {
     this.#asked = job;
     this.#id += 1;
     const { packages } = job;
-    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ units, ...job.request() }), packages });
+    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ units, ...job.request() }), packages, weather: this.#weather() });
     this.#listen();
   }
 

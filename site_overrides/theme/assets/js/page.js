@@ -9,6 +9,7 @@ import { wirePrinting } from "./print.js";
 import { Sheet } from "./sheet.js";
 import { wireStorageNotice } from "./storage-notice.js";
 import { wireUnits } from "./units.js";
+import { keptWeather } from "./weather-file.js";
 
 // A page without a calculator hands a link on to the one that shows whole plans.
 if (/^#v\d+;/.test(location.hash) && !document.querySelector(".ss-sheet, [data-ss-record], [data-ss-desk]")) {
@@ -33,6 +34,7 @@ function wireSheets(elements) {
     check: { ask: "worksheet", worksheet: sheets[0].worksheet },
     part: (reply) => reply.slots.plate,
     known: sheets[0].built,
+    weather: keptWeather,
     wait: navigator.connection?.saveData,
   });
   if (openLinks(sheets)) calculator.start();

@@ -4,9 +4,9 @@ import { Calculator } from "./calculator.js";
 
 /**
  * Start a calculator for panels, or `wait` until one of them is used. It is believed if its answer to `check` is right:
- * the HTML that `part` takes from it reads as `known`, which the build made.
+ * the HTML that `part` takes from it reads as `known`, which the build made. `weather()` is what calculator.js says.
  */
-export function startCalculator(panels, { check, part, known, wait = false }) {
+export function startCalculator(panels, { check, part, known, wait = false, weather = () => null }) {
   const calculator = new Calculator({
     silence: () => 1000 * panels[0].element.dataset.silence,
     check,
@@ -14,6 +14,7 @@ export function startCalculator(panels, { check, part, known, wait = false }) {
     onChange: (state, before) => {
       for (const panel of panels) panel.turn(state, before);
     },
+    weather,
   });
   for (const panel of panels) panel.calculator = calculator;
   if (wait) sleep(panels, calculator);

@@ -3,6 +3,7 @@ import { copyLink } from "./copy.js";
 import { entries, setNumbers, whenNumbersChange } from "./numbers.js";
 import { knownPlate, Panel, startCalculator } from "./panel.js";
 import { borrowUnits, unitsChosen, whenUnitsChange } from "./units.js";
+import { keptWeather } from "./weather-file.js";
 
 const page = document.querySelector("[data-ss-record]");
 const panel = new Panel(page, { ask });
@@ -13,7 +14,7 @@ const ticked = {}; // worksheet to what the reader wants of it
 let link = linkInAddress();
 let reply = null;
 
-startCalculator([panel], knownPlate(page));
+startCalculator([panel], { ...knownPlate(page), weather: keptWeather });
 whenUnitsChange(ask);
 whenNumbersChange(ask);
 addEventListener("hashchange", () => {

@@ -10,6 +10,7 @@ import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
 import { Sweep } from "./sweep.js";
 import { units, whenUnitsChange } from "./units.js";
+import { WeatherFile } from "./weather-file.js";
 
 const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
 
@@ -22,6 +23,7 @@ export class Sheet {
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
   #sweep = null;
+  #file = null; // of the reader's own weather
   #charted = ""; // the link of the numbers that the chart shows, and the units
   #afterwards = []; // what waits for the next reply
 
@@ -38,6 +40,8 @@ export class Sheet {
     this.panel.on("clear", () => this.#clear());
     this.panel.on("back", () => this.#putBack());
     if (this.panel.has("sweep")) this.#sweep = new Sweep(this.panel, (more) => this.#request("sweep", more));
+    const file = element.querySelector("[data-ss-weather]");
+    if (file) this.#file = new WeatherFile(file, this.panel, () => this.#otherWeather());
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
     wireQuestions(element.querySelector("form"), () => this.#edited());
@@ -69,6 +73,13 @@ export class Sheet {
   #numbersChanged(keys) {
     if (!this.#reply?.follows && !keys.some((key) => this.#boxes.has(key) || this.#offers(key))) return;
     this.panel.slot("said").textContent = ""; // it was about other numbers
+    this.ask();
+  }
+
+  /** Another weather file stands behind the same numbers: nothing that was worked out with the last one stays. */
+  #otherWeather() {
+    this.#sweep?.keepOnlyFor("");
+    this.#charted = "";
     this.ask();
   }
 
@@ -268,6 +279,7 @@ export class Sheet {
       for (const [name, html] of Object.entries(reply.slots)) fill(this.panel.slot(name), html);
       this.panel.slot("errors").hidden = reply.slots.errors === "";
       this.#boxes.show(reply);
+      this.#file?.show();
     });
     this.#flow.take(reply);
     for (const does of this.#afterwards.splice(0)) does();

@@ -1,11 +1,13 @@
-// The worker in which Python runs. From the page: {check: request} once, then {id, request, packages}; a request is JSON
-// text, and `packages` are those that only it needs: they are fetched when they are first asked for.
+// The worker in which Python runs. From the page: {check: request} once, then {id, request, packages, weather}; a request is
+// JSON text, `packages` are those that only it needs: they are fetched when they are first asked for, and `weather` is
+// the year of the reader's own file, if one is kept.
 // To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
 const BEAT = 1000; // milliseconds between two signs of life while parts arrive
 const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings the interpreter
 let lastBeat = 0;
+let weather = ""; // the year of the reader's own file, as Python has it
 
 // A slow line is no reason to give up as long as something arrives, so what comes in is watched. Not so the interpreter:
 // a browser keeps the compiled form of WebAssembly only when it gets the response untouched, and that halves a later
@@ -50,6 +52,10 @@ self.onmessage = async ({ data }) => {
   try {
     const pyodide = await python;
     const render = pyodide.pyimport("render");
+    if ((data.weather ?? "") !== weather) {
+      weather = data.weather ?? "";
+      render.bring("weather/file.txt", weather);
+    }
     if (data.check) {
       postMessage({ ready: await reply(render, data.check) });
       return;
