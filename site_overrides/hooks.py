@@ -21,6 +21,7 @@ from calc.law import Law
 from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 from edition import applied
+from edition.declared import SHELVES
 from render import desk, record, start, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
 from render.pages import ladder, lists, prose
@@ -44,8 +45,11 @@ YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
 HEAD_ENDS = re.compile(r"(?=(?:<p>)?<!-- worksheet|<h2)")  # where the first lines of a guide end
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
+STOCK = re.compile(r"<!-- stock of [a-z-]+ -->\n?")
+
 _charts: dict[str, dict[str, str]] = {}
 _stands_in: dict[str, str] = {}  # worksheet to the address of its page
+_desks: dict[str, edition.Edition] = {}  # whose stock is at some page's desk
 _own: edition.Edition | None = None  # the edition that is built; None for the project's own site
 OUR_DESK = "quillbrook"  # the invented dealer at the desk of the project's own site
 
@@ -139,7 +143,9 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
         shown = applied.with_prices(_own) if _own and not comment["edition"] else None
         edition_shown = shown or edition.load(comment["edition"] or OUR_DESK)
-        return desk.page(edition_shown, addresses, get_relative_url("record/", page.url))
+        shop = applied.SHOP if shown else edition_shown.key
+        _desks[shop] = edition_shown
+        return desk.page(edition_shown, SHELVES, addresses, get_relative_url("record/", page.url), shop)
 
     def houses_of(comment: re.Match[str]) -> str:
         address = get_relative_url("record/", page.url)
@@ -175,7 +181,9 @@ def _record() -> str:
         example = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks).examples[0]
         house = example.name.partition(":")[0]
         entries = {key: Entry(text, "typed") for key, text in example.given.items()}
-    return record.page(house, entries, _version())
+    if not _own:
+        return record.page(house, entries, _version())
+    return record.page(house, entries, _version(), _own.site_name, applied.SHOP if "quote" in _own.told else "")
 
 
 def _version() -> str:
@@ -195,12 +203,15 @@ def _worksheet(key: str, *, closed: bool = False) -> str:
         )
 
     html = CHART.sub(chart, worksheet_html(key, closed=closed))
+    html = STOCK.sub(lambda _: applied.stock_slot(_own, key) if _own else "", html)
     return applied.named(html, _own) if _own else html
 
 
 def on_post_build(config: Any) -> None:
     """A page for each worksheet by itself, to be put in a frame of another website; and the edition's own files."""
     site = Path(config["site_dir"])
+    for shop, dealer in _desks.items():
+        applied.write_stock(site, shop, dealer)
     if _own:
         applied.finish(site, _own)
     theme = [path.relative_to(site).as_posix() for path in sorted((site / "assets" / "stylesheets").glob("*.min.css"))]

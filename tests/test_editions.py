@@ -46,8 +46,21 @@ fills = { altitude = "3,000 ft", design_outdoor = "-5 °F" }
 name = "500 gal"
 fills = { store_volume = "500 gal" }
 """
+RULE = """[[rules]]
+worksheet = "tank-size"
+says = "Ours."
+of = "water_output"
+each = "1 kW"
+gives = "60 L"
+"""
+QUOTE = """[quote]
+tax = "7 %"
+valid_days = 30
+lines = [{ what = "Delivery", price = "$250" }]
+"""
+GOOD += RULE + QUOTE
 LOGO = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 2"><path d="M0 0h2v2z"/></svg>'
-STOVES = 'name,water_output,burn_time\nLittle,"17,000 Btu/h",4 h\nLarge,60000 Btu/h,\n'
+STOVES = 'name,water_output,burn_time,price\nLittle,"17,000 Btu/h",4 h,\nLarge,60000 Btu/h,,"$2,400"\n'
 HOUSE = "Stoke and Store plan 1\nstore_volume = 500 gal | typed\nend\n"
 ANSWERS = {
     "name": "The “Elm” \\ Hearth",
@@ -81,10 +94,10 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
     (place / "houses" / "elm.txt").write_text(HOUSE, encoding="utf-8")
     mine = edition.read(place)
     assert (mine.name, mine.site_name, mine.contact, mine.units) == ("A dealer", "A dealer", "Come by.", "us")
-    assert mine.tanks == (edition.Stock("500 gal", {"store_volume": "500 gal"}),)
+    assert mine.tanks == (edition.Stock("500 gal", {"store_volume": "500 gal"}, key="500-gal"),)
     assert mine.appliances == (
-        edition.Stock("Little", {"water_output": "17,000 Btu/h", "burn_time": "4 h"}),
-        edition.Stock("Large", {"water_output": "60000 Btu/h"}),
+        edition.Stock("Little", {"water_output": "17,000 Btu/h", "burn_time": "4 h"}, key="little"),
+        edition.Stock("Large", {"water_output": "60000 Btu/h"}, key="large", facts={"price": "$2,400"}),
     )
     assert mine.houses == {"Elm": {"store_volume": plan.Entry("500 gal", "typed")}}
     assert mine.logo == place / "logo.svg"
@@ -96,6 +109,7 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
     [
         ("name = ", "title = ", "mine/edition.toml holds what no edition has: title."),
         ('contact = "Come by."', "", "lacks contact: write how to reach you"),
+        ('"A dealer"', f'"{"A dealer " * 5}"', "too many for the bar of a page: write a shorter one as site_name"),
         ('"us"', '"imperial"', "units must be one of us, si."),
         ("store_volume =", "stove_volume =", "no worksheet asks 'stove_volume'. Did you mean store_volume"),
         ('"500 gal" }', '"500 apples" }', "tanks, number 1, input store_volume: “500 apples” cannot stand here: Store"),
@@ -124,6 +138,19 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
         ('"logo.svg"', '"logo.png"', "there is no file logo.png in mine"),
         ('says = "the county, 2026"', "", "notes, number 1 lacks says: write who says so, and when"),
         ("Ask the <county>.", "a" * 2001, "has 2,001 characters"),
+        (RULE, RULE.replace('"water_output"', '"roof"'), "rules, number 1, of must be one of"),
+        (
+            RULE,
+            RULE.replace('"water_output"', '"store_volume"'),
+            "of: the worksheet tank-size does not ask store_volume",
+        ),
+        (RULE, RULE.replace("1 kW", "0 kW"), "rules, number 1, each: “0 kW” is nothing"),
+        (RULE, RULE.replace("60 L", "60 W"), "rules, number 1, gives: “60 W” cannot stand here"),
+        (RULE, RULE.replace("60 L", "60"), "rules, number 1, gives: “60” has no unit: write 60 gal"),
+        (QUOTE, QUOTE.replace("30", '"30"'), "valid_days: write for how many days a quote holds, as a whole number"),
+        (QUOTE, QUOTE.replace("7 %", "170 %"), "quote, tax: “170 %” is no tax"),
+        (QUOTE, QUOTE.replace("$250", "soon"), "quote, lines, number 1, price: “soon” cannot stand here"),
+        ('currency = "USD"', "", "quote: say the currency of your prices"),
     ],
     ids=lambda value: str(value)[:20],
 )
@@ -147,6 +174,20 @@ def test_a_mistake_in_an_edition_is_one_sentence(tmp_path: Path, old: str, new: 
         ("name,water_output\n,5 kW\n", "row 2, column name: write the name by which an appliance is picked"),
         ("name,water_output,burn_time\nA,,3 h\n", "row 2 (A) lacks water_output: an appliance needs it"),
         ("name,water_output\nA,17,000 Btu/h\n", "row 2 has 3 cells under 2 heads: write a number with a comma in quot"),
+        (
+            "name,key,water_output\nA,x,5 kW\nB,x,6 kW\n",
+            "row 3, column key: “x” is also the key at mine/appliances.csv, row 2",
+        ),
+        ("name,key,water_output\nA,X Y,5 kW\n", "row 2, column key: “X Y” is no key for links"),
+        ("name,water_output,price\nA,5 kW,-5 $\n", "row 2, column price: “-5 $” is below nothing"),
+        (
+            "name,water_output,price\nA,5 kW,€5\n",
+            "row 2, column price: “€5” is in EUR and this edition's currency is USD",
+        ),
+        ("name,water_output,clearance_back\nA,5 kW,5 kg\n", "row 2, column clearance_back: “5 kg” cannot stand here"),
+        ("name,water_output,weight\nA,5 kW,500\n", "row 2, column weight: “500” has no unit: write 500 lb"),
+        ("name,water_output,documents\nA,5 kW,javascript:x\n", "row 2, column documents: “javascript:x” is no address"),
+        ("name,water_output\nA,5 kW\n", "quote: nothing in the stock has a price"),
         ("", "appliances.csv is empty: write a first line"),
         (b"name,water_output\n\xff,5 kW\n", "appliances.csv is not in UTF-8: save it as “CSV UTF-8”."),
         (b"name,water_output\n" + b"A,5 kW\n" * 2001, "more than 2,000 rows"),
@@ -159,8 +200,10 @@ def test_a_mistake_in_a_table_is_named_with_its_row_and_column(tmp_path: Path, t
 
 
 def test_a_table_may_have_semicolons_and_no_rows(tmp_path: Path) -> None:
-    mine = edition.read(write(tmp_path, appliances_csv="\ufeffname;water_output\nA;5 kW\n", tanks_csv="name\n"))
-    assert mine.appliances == (edition.Stock("A", {"water_output": "5 kW"}),)
+    mine = edition.read(
+        write(tmp_path, appliances_csv="\ufeffname;water_output;price\nA;5 kW;$5\n", tanks_csv="name\n")
+    )
+    assert mine.appliances == (edition.Stock("A", {"water_output": "5 kW"}, key="a", facts={"price": "$5"}),)
     assert [tank.name for tank in mine.tanks] == ["500 gal"]
 
 

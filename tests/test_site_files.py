@@ -32,6 +32,7 @@ ALLOWED = [
     r"assets/images/[a-z0-9-]+\.(svg|png)",
     r"assets/data/[a-z0-9.-]+\.(csv|json)",
     r"assets/weather/[a-z-]+\.txt",
+    r"assets/stock/[a-z-]+\.json",
     # Python for the page.
     r"assets/python/pyodide-[0-9a-f]{12}/pyodide\.(mjs|asm\.js|asm\.wasm)",
     r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip",

@@ -5,8 +5,9 @@ marks a number that nobody gave; `end` proves that nothing was cut off. A link i
 units and choices, and whatever else is in it is named and left out.
 
 A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
-`!s` behind a number says where it came from (`MARKS`), `units=si` in which units the link was made. For codes that a
-telephone reads, the same text is packed: `#v1;packed;…;end`.
+`!s` behind a number says where it came from (`MARKS`), `!s.cellar-20` also which item of a dealer's stock it is,
+`units=si` in which units the link was made. For codes that a telephone reads, the same text is packed:
+`#v1;packed;…;end`.
 
 Links last: what an older version wrote is brought up to this one by `MIGRATIONS`, a step for each version.
 """
@@ -19,7 +20,7 @@ from calc.engine import packing
 from calc.engine.fields import Field
 from calc.engine.plan import fields_by_key
 from calc.engine.read import read as read_inputs
-from calc.engine.typed import GIVERS, Input, Reader, Typed
+from calc.engine.typed import GIVERS, Input, Reader, Typed, item_key
 from calc.engine.worksheet import Worksheet
 from calc.units import LONGEST_TEXT, SYSTEMS, System
 
@@ -69,7 +70,7 @@ def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us")
     given = {}
     for key, entry in inputs.items():
         text = str(entry.si) if entry.quantity is None else entry.quantity.link_text()
-        given[key] = Typed(text, origin=entry.origin, giver=entry.giver)
+        given[key] = Typed(text, origin=entry.origin, giver=entry.giver, item=entry.item)
     return _written(worksheet.key, given, system)
 
 
@@ -84,7 +85,8 @@ def write_plan(given: Mapping[str, Typed], system: System = "us", sheets: Iterab
 def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str = "") -> str:
     parts = []
     for key, text in given.items():
-        told = f"!{MARKS[text.giver]}" if text.giver in MARKS else ""
+        item = f".{text.item}" if text.item else ""
+        told = f"!{MARKS[text.giver]}{item}" if text.giver in MARKS else ""
         mark = "~" if text.origin in ("typical", "example") else told
         parts.append(f"{key}={quote(text.text, safe=_SAFE)}{mark}")
     parts += [f"{UNITS}={system}"] if system != "us" else []
@@ -153,7 +155,8 @@ def read(
             problems.append(f"This link gives {fields[name].label} twice; the first is used.")
         else:
             origin, _, mark = origin.partition("!")
-            given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(mark, ""))
+            letter, _, item = mark.partition(".")
+            given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, _few(problems), units, sheets)

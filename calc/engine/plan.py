@@ -18,7 +18,7 @@ from calc.engine.fields import Field
 from calc.engine.read import Reading
 from calc.engine.read import read as read_inputs
 from calc.engine.sheet import Sheet
-from calc.engine.typed import GIVERS, ORIGINS, Input, Reader, Typed
+from calc.engine.typed import GIVERS, ORIGINS, Input, Reader, Typed, item_key
 from calc.engine.values import Values, settle, work_out
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
@@ -34,7 +34,8 @@ class Entry(NamedTuple):
     """One value of the plan: its text, who gave it, the worksheet that computed it if one did, the units then in force.
 
     In a file every text has its unit; in the page a number may stand without one, as it was typed: then `unit` is what
-    stood beside its box, in ASCII. `giver` says where a given number came from, if somebody told (GIVERS).
+    stood beside its box, in ASCII. `giver` says where a given number came from, if somebody told (GIVERS), and
+    `item` which one of a dealer's stock it is.
     """
 
     text: str
@@ -43,6 +44,7 @@ class Entry(NamedTuple):
     system: System = "us"
     unit: str = ""
     giver: str = ""
+    item: str = ""
 
 
 class Entries(Mapping[str, Entry]):
@@ -83,7 +85,7 @@ def opened(entries: Mapping[str, Entry]) -> Entries:
 
 
 def _typed(entry: Entry) -> Typed:
-    return Typed(entry.text, entry.system, entry.origin, entry.unit, entry.giver)
+    return Typed(entry.text, entry.system, entry.origin, entry.unit, entry.giver, entry.item)
 
 
 class Opened(NamedTuple):
@@ -141,7 +143,7 @@ def write(entries: Mapping[str, Entry]) -> str:
     lines = [f"{FIRST_LINE} {VERSION}"]
     for key, entry in entries.items():
         who = f"{entry.origin} by {entry.worksheet}" if entry.worksheet else entry.origin
-        who += f", {entry.giver}" if entry.giver else ""
+        who += f", {entry.giver} {entry.item}".rstrip() if entry.giver else ""
         lines.append(f"{key} = {entry.text} | {who}")
     return "\n".join([*lines, "end", ""])
 
@@ -184,11 +186,12 @@ def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = Non
         if wrong:
             problems.append(f"{known[key][0].label} in this plan {wrong}; it was left out.")
             continue
-        who, _, giver = who.partition(", ")
+        who, _, told = who.partition(", ")
+        giver, _, item = told.partition(" ")
         origin, _, worksheet = who.partition(" by ")
         plain = worksheet.replace("-", "").isalnum() and origin in ("computed", "example")
         origin, giver = origin if origin in ORIGINS else "typed", giver if giver in GIVERS else ""
-        entries[key] = Entry(value, origin, worksheet if plain else "", giver=giver)
+        entries[key] = Entry(value, origin, worksheet if plain else "", giver=giver, item=item_key(item))
     if unknown:
         more = f" and {len(unknown) - 5} more" if len(unknown) > 5 else ""
         problems.append(f"This plan holds what no worksheet asks, and it was left out: {', '.join(unknown[:5])}{more}.")

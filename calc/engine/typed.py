@@ -26,6 +26,7 @@ from calc.units import (
 ORIGINS = ("typed", "link", "computed", "typical", "example")
 # Where a given number came from, if somebody said so, in the words of a record.
 GIVERS = {"measured": "measured", "bill": "from the bill", "stock": "dealer's stock", "maker": "from the maker"}
+LONGEST_ITEM = 40  # characters of the key of something in a dealer's stock
 MOST_NAMED = 14  # of a longer list only the nearest are named
 
 
@@ -33,7 +34,7 @@ class Typed(NamedTuple):
     """A text as somebody gave it, the unit system that was in force then, who gave it, and from where (GIVERS).
 
     `unit` is what stood beside the box, in ASCII: a bare number is meant in it, whatever the label says later. Without
-    it a bare number is in the unit that the field shows.
+    it a bare number is in the unit that the field shows. `item` is the key of what a dealer's stock calls it.
     """
 
     text: str
@@ -41,6 +42,7 @@ class Typed(NamedTuple):
     origin: str = "typed"
     unit: str = ""
     giver: str = ""
+    item: str = ""
 
 
 class Input(NamedTuple):
@@ -57,6 +59,7 @@ class Input(NamedTuple):
     from_field: str = ""
     nearest: str = ""
     giver: str = ""
+    item: str = ""
 
     def shown(self, system: System) -> str:
         """The value as a reader of `system` sees it; one that a worksheet gave to the digits that it deserves."""
@@ -96,16 +99,13 @@ class Reader:
             near = nearest(field, typed.text)
             if near:
                 said = near.said(typed.system)
-                return Outcome(
-                    Input(
-                        field, near.option.value, None, typed.origin, near.option.value, nearest=said, giver=typed.giver
-                    )
-                )
+                place = Input(field, near.option.value, None, typed.origin, near.option.value, nearest=said)
+                return Outcome(place._replace(giver=typed.giver, item=typed.item))
             try:
                 chosen = _chosen(field, typed.text)
             except UnitError as wrong:
                 return Outcome(None, wrong.reason)
-            return Outcome(Input(field, chosen, None, typed.origin, chosen, giver=typed.giver))
+            return Outcome(Input(field, chosen, None, typed.origin, chosen, giver=typed.giver, item=typed.item))
         if not typed.text.strip():
             unknown = ", or say that you do not know" if field.typical else ""
             return Outcome(None, f"is empty: type a number, like {_like(field, typed.system)}{unknown}")
@@ -114,7 +114,7 @@ class Reader:
             like = f", like {_like(field, typed.system)}" if quantity.wants_example else ""
             return Outcome(None, quantity.reason, like=like)
         reason = unfit(field, quantity, typed.system)
-        given = Input(field, quantity.si, quantity, typed.origin, typed.text, giver=typed.giver)
+        given = Input(field, quantity.si, quantity, typed.origin, typed.text, giver=typed.giver, item=typed.item)
         return Outcome(None if reason else given, reason, quantity)
 
     def _quantity(self, field: Field, typed: Typed) -> Quantity | UnitError:
@@ -127,6 +127,11 @@ class Reader:
             except UnitError as wrong:
                 self._read[asked] = wrong
         return self._read[asked]
+
+
+def item_key(text: str) -> str:
+    """A text if it can be the key of something in a dealer's stock: lower case, digits and dashes; else nothing."""
+    return text if len(text) <= LONGEST_ITEM and re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", text) else ""
 
 
 def in_its_unit(typed: Typed, shown: Unit) -> str:

@@ -1,7 +1,8 @@
 """An edition: one dealer's name, looks, words, units, places and stock, read from its folder when the site is built.
 
     edition.toml                            all that `declared.py` lists
-    places.csv, appliances.csv, tanks.csv   stock as tables: a column `name`, and one for each input that it fills in
+    places.csv, appliances.csv, tanks.csv,  stock as tables: a column `name`, and one for each input that it fills in
+    exchangers.csv, coils.csv, valves.csv
     houses/*.txt                            plan files of houses to show, named by the house
 
 What a place, an appliance or a tank fills in is written as a reader would type it, by the worksheets' keys. A key that
@@ -19,7 +20,8 @@ from calc.engine.plan import Entry
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from edition import looks, stock
-from edition.declared import SHELVES, entries
+from edition.declared import LONGEST_SITE_NAME, SHELVES, entries
+from edition.offered import check_offered
 from edition.reading import EditionError, check, check_value
 from edition.stock import Stock
 
@@ -31,7 +33,7 @@ LARGEST = 1_000_000  # bytes of edition.toml, or of a house
 
 @dataclass(frozen=True)
 class Edition:
-    """What a dealer says and has; the three shelves are the desk's lists, in order.
+    """What a dealer says and has; the shelves are lists to pick from, in order.
 
     `told` is all of edition.toml, checked; `logo` is the file of the logo, if there is one.
     """
@@ -43,6 +45,9 @@ class Edition:
     places: tuple[Stock, ...]
     appliances: tuple[Stock, ...]
     tanks: tuple[Stock, ...]
+    exchangers: tuple[Stock, ...]
+    coils: tuple[Stock, ...]
+    valves: tuple[Stock, ...]
     houses: dict[str, dict[str, Entry]]
     told: dict[str, Any]
     logo: Path | None
@@ -74,11 +79,18 @@ def read(folder: Path) -> Edition:
     except tomllib.TOMLDecodeError as wrong:
         raise EditionError(f"{name} cannot be read: {wrong}.") from None
     check(told, entries(), name)
+    if "site_name" not in told and len(told["name"]) > LONGEST_SITE_NAME:
+        raise EditionError(
+            f"{name}: your name has more than {LONGEST_SITE_NAME} characters, too many for the bar of a page: write a "
+            "shorter one as site_name, too."
+        )
     units: System = told["units"]
     for key, text in told.get("prices", {}).items():
         if key not in ("date", "says"):
             check_value(key, text, units, f"{name}, prices, {key}", told.get("currency", ""))
     looks.check_colours(told.get("colours", {}), f"{name}, colours")
+    shelves = stock.shelves(folder, told, units)
+    check_offered(told, units, shelves, name)
     return Edition(
         key=folder.name,
         name=told["name"],
@@ -87,7 +99,7 @@ def read(folder: Path) -> Edition:
         houses={_house_name(path): _house(path) for path in sorted((folder / "houses").glob("*.txt"))},
         told=told,
         logo=looks.check_logo(folder, told["logo"], f"{name}, logo") if "logo" in told else None,
-        **stock.shelves(folder, told, units),
+        **shelves,
     )
 
 

@@ -1,5 +1,6 @@
 """Puts an edition into the site that MkDocs builds: its name, looks, menu, prices and notes."""
 
+import json
 import os
 import shutil
 from collections.abc import Mapping
@@ -10,9 +11,12 @@ from markupsafe import escape
 from pathspec.gitignore import GitIgnoreSpec
 
 from calc.answer import answer, link_of
-from calc.engine.typed import Typed
+from calc.engine.plan import Entries
+from calc.engine.typed import Reader, Typed
 from edition import Edition, Stock, looks, read
 from edition.declared import inputs
+from edition.offered import offered
+from render import stock
 from render.templating import fill
 
 SURROUNDINGS = "SITE_EDITION"  # the environment's word for an edition's folder: scripts/build --edition
@@ -21,6 +25,7 @@ STYLE = "assets/css/edition.css"
 NOTES_STAND_IN = "law"
 PRICES_STAND_IN = "cost"
 PRICED = "fuel-cost"  # the worksheet that asks prices
+SHOP = "own"  # the stock of the edition that is built, as its pages call it
 
 
 def chosen() -> Edition | None:
@@ -44,8 +49,24 @@ def dress(config: Any, own: Edition) -> None:
         config.theme["favicon"] = _logo(own.logo)
 
 
+def stock_slot(own: Edition, worksheet: str) -> str:
+    """The place in a worksheet for what the stock has for it; nothing where that is nothing."""
+    sheet = answer(worksheet, {}, own.units)
+    html = stock.section(offered(own), sheet, Entries({}, Reader()), ready=False)
+    place = f'<div class="ss-stock" data-slot="stock" data-stock="{SHOP}" data-search-exclude>{html}</div>'
+    return place if html else ""
+
+
+def write_stock(site: Path, shop: str, own: Edition) -> None:
+    """Write what the page's Python takes of an edition."""
+    path = site / "assets" / "stock" / f"{shop}.json"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(json.dumps(offered(own), ensure_ascii=False), encoding="utf-8", newline="\n")
+
+
 def finish(site: Path, own: Edition) -> None:
     """Write the files that are the edition's own."""
+    write_stock(site, SHOP, own)
     if own.told.get("colours"):
         (site / STYLE).write_text(looks.style(own.told["colours"]), encoding="utf-8", newline="\n")
     if own.logo:

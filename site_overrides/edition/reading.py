@@ -2,13 +2,15 @@
 
 import datetime
 import difflib
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc.engine.fields import Field
 from calc.engine.typed import Reader, Typed
-from calc.units import System, is_bare, with_unit
-from edition.declared import CURRENCIES, Item, inputs
+from calc.units import Quantity, System, UnitError, is_bare, read_quantity, shown_unit, with_unit
+from edition.declared import CURRENCIES, Fact, Item, inputs
+
+LONGEST_FACT = 300  # characters
 
 
 class EditionError(ValueError):
@@ -59,6 +61,11 @@ def _flag(told: Any, _: Item, where: str) -> None:
         raise EditionError(f"{where}: write true or false, without quotes.")
 
 
+def _count(told: Any, item: Item, where: str) -> None:
+    if not isinstance(told, int) or isinstance(told, bool) or told < 1:
+        raise EditionError(f"{where}: write {item.write}, as a whole number without quotes.")
+
+
 def _date(told: Any, item: Item, where: str) -> None:
     if not isinstance(told, datetime.date) or isinstance(told, datetime.datetime):
         raise EditionError(f"{where}: write {item.write}, without quotes.")
@@ -93,6 +100,7 @@ _KINDS: dict[str, Callable[[Any, Item, str], None]] = {
     "choice": _choice,
     "choices": _choices,
     "flag": _flag,
+    "count": _count,
     "date": _date,
     "table": _table,
     "rows": _rows,
@@ -111,15 +119,43 @@ def check_value(key: str, text: str, units: System, where: str, currency: str = 
         outcome = reader.read(field, Typed(text, units))
         if outcome.value is not None:
             measure = outcome.quantity.unit.ascii if outcome.quantity else ""
-            _check_currency(field, text, measure, where, currency)
+            _check_currency(field.label, text, measure, where, currency)
             return
         why = why or f"{field.label} {outcome.reason}{outcome.like}".replace("\xa0", " ")
     raise EditionError(f"{where}: “{text[:40]}” cannot stand here: {why}.")
 
 
-def _check_currency(field: Field, text: str, unit: str, where: str, currency: str) -> None:
+def _check_currency(label: str, text: str, unit: str, where: str, currency: str) -> None:
     if currency and unit[:3] in CURRENCIES and unit[:3] != currency:
         raise EditionError(
-            f"{where}: “{text[:40]}” is in {unit[:3]} and this edition's currency is {currency}: write {field.label} "
+            f"{where}: “{text[:40]}” is in {unit[:3]} and this edition's currency is {currency}: write {label} "
             f"in {currency}, or change currency."
         )
+
+
+def check_fact(fact: Fact, text: str, units: System, where: str, currency: str) -> None:
+    """Raise EditionError where what stock says of itself is not of its kind."""
+    if fact.kind == "address":
+        if not re.fullmatch(r"https://[^\s\"'<>]+", text) or len(text) > LONGEST_FACT:
+            raise EditionError(f"{where}: “{text[:40]}” is no address: write one that begins with https://.")
+    elif fact.kind == "text":
+        if len(text) > LONGEST_FACT:
+            raise EditionError(f"{where} has {len(text):,} characters: write {LONGEST_FACT} at most.")
+    else:
+        read = measured(text, fact.kind, units, where)
+        if read.si < 0:
+            raise EditionError(f"{where}: “{text[:40]}” is below nothing: write what it is.")
+        _check_currency(fact.label, text, read.unit.ascii, where, currency)
+
+
+def measured(text: str, kind: str, units: System, where: str) -> Quantity:
+    """The quantity in a text that names its unit. EditionError where it is none."""
+    unit = shown_unit(kind, units)
+    try:
+        read = read_quantity(text, kind, unit, units)
+    except UnitError as wrong:
+        raise EditionError(f"{where}: “{text[:40]}” cannot stand here: it {wrong.reason}.") from None
+    if is_bare(text):
+        like = with_unit(text.strip(), unit).replace("\xa0", " ")
+        raise EditionError(f"{where}: “{text[:40]}” has no unit: write {like}, if that is what you mean.")
+    return read

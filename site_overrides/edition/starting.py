@@ -22,8 +22,11 @@ QUESTIONS = {
 }
 LOOKS = ("site_name", "logo", "bar", "accent", "accent_dark")  # may be said at once, and are not asked
 HEADS = {
-    "appliances.csv": "name,water_output,room_output,burn_time,firebox_volume,flue_diameter,stoking",
-    "tanks.csv": "name,store_volume,system_pressure,store_kind,tank_shape,tank_diameter,tank_height,empty_weight",
+    "appliances.csv": "name,key,water_output,rated_output,peak_output,room_output,burn_time,firebox_volume,log_length,"
+    "stoking,jacket_volume,stove_rating,maker_minimum,flue_diameter,draught_needed,weight,clearance_back,"
+    "clearance_side,clearance_front,listing,documents,price",
+    "tanks.csv": "name,key,store_volume,system_pressure,store_kind,tank_shape,tank_diameter,tank_height,empty_weight,"
+    "listing,documents,price",
 }
 MORE = """
 # More that can be said: take the # away and write your own.
@@ -33,6 +36,13 @@ MORE = """
 # [prices]
 # date = 2026-11-01
 # fuel_price_wood = "280 $/cord"
+#
+# [[rules]]
+# worksheet = "tank-size"
+# says = "We have always taken 60 L for each kilowatt."
+# of = "water_output"
+# each = "1 kW"
+# gives = "60 L"
 #
 # [[notes]]
 # text = "What the reader should know about local rules."

@@ -20,6 +20,7 @@ from calc.tables.year import HOURS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 from render import folding, plan, spreadsheet
+from render.lacking import Lacking
 from render.templating import fill
 from render.view import charts_json, field_states, section, slots
 
@@ -58,10 +59,17 @@ def respond(text: str) -> str:
         return json.dumps({"units": system, **ANSWERS[ask](asked, system, Reader())}, allow_nan=False)
     except winter_weather.NotHere as missing:
         return json.dumps({"lacks": f"weather/{missing.place}.txt"})
+    except Lacking as missing:
+        return json.dumps({"lacks": missing.address})
 
 
 def bring(address: str, text: str) -> None:
     """Take in a file that a reply lacked, or under "weather/file.txt" the reader's own year, none if it is empty."""
+    if address.startswith("stock/"):
+        from render import stock  # here and below: a page that shows no stock does without
+
+        stock.keep(address.removeprefix("stock/").removesuffix(".json"), text)
+        return
     if address == f"weather/{winter_weather.FILE}.txt":
         from calc.physics.winter_run import use_file  # here: a page of other worksheets does without
 
@@ -219,6 +227,30 @@ def _load(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
     return plan.from_file(str(asked["text"]), reader)
 
 
+def _stock(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """What a worksheet shows of a dealer's stock. Takes {"worksheet", "plan", "stock": whose}; gives {"html"}."""
+    from render import stock
+
+    sheet, _, entries = _sheet(asked, system, reader)
+    return {"html": stock.section(stock.shop_of(str(asked["stock"])), sheet, entries)}
+
+
+def _pick(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    """Something from the stock is chosen. Takes {"stock", "shelf", "item", "plan"}; gives {"entries": for the plan}."""
+    from render import stock
+
+    entries = plan.entries_from(asked.get("plan"), reader)
+    shop = stock.shop_of(str(asked["stock"]))
+    return {"entries": stock.pick(shop, str(asked["shelf"]), str(asked["item"]), entries)}
+
+
+def _quote(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:
+    """A dealer's quote for a plan. Takes {"stock", "plan", "date"}; gives {"html"}."""
+    from render import quote
+
+    return dict(quote.respond(asked, plan.entries_from(asked.get("plan"), reader)))
+
+
 def _record(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The sizing record: see `record.respond`."""
     from render import record  # here: a page of worksheets does not wait for it
@@ -244,6 +276,9 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "plan": _plan,
     "save": _save,
     "load": _load,
+    "stock": _stock,
+    "pick": _pick,
+    "quote": _quote,
     "record": _record,
     "desk": _desk,
 }

@@ -5,10 +5,10 @@ stands in the next for the number that nobody gave. Nothing of it is kept: the p
 gets back what to show.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from calc.answer import answer, link_of
 from calc.engine.declare import Field, Worksheet
@@ -20,18 +20,13 @@ from calc.engine.typed import Input, Reader, Typed
 from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render import qr, record, view
+from render import qr, record, stock, view
 from render.chosen import fields, is_complete, needs
 from render.plan import entries_from
 from render.sized import fed_by
 from render.templating import fill
 from render.urgent import Said, in_order, of_sheet, too_low
 
-SHELVES = (  # name, words, and who gives what is picked there: a place is no stock
-    ("places", "Where the house stands", ""),
-    ("appliances", "Appliance", "stock"),
-    ("tanks", "Tank", "stock"),
-)
 LONGEST = 500  # characters of a dealer's own words, or of an address
 MOST_CAUTIONS = 3  # that a short message tells in full
 JOIN = "+"  # between the worksheets of a question that asks for several
@@ -61,9 +56,9 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     """Answer the desk.
 
     Takes {"worksheet": one key or several joined by +, "plan": what is known of the house, "typing": key or null,
-    "address", "name", "contact"}. Gives {"fields": {key: what its box shows}, "link", "message", "wrong": a sentence
-    that names the boxes that cannot be used, and as HTML "plate" and "said"}; with "form": true also the "form" of the
-    boxes, with "code": true also the QR "code" of the link.
+    "address", "name", "contact", "stock": whose}. Gives {"fields": {key: what its box shows}, "link", "message",
+    "wrong": a sentence that names the boxes that cannot be used, and as HTML "plate", "said" and "stock"}; with
+    "form": true also the "form" of the boxes, with "code": true also the QR "code" of the link.
     """
     keys = str(asked["worksheet"]).split(JOIN)
     given = entries_from(asked.get("plan"), reader)
@@ -82,6 +77,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         "fields": _states(answered, told),
         "plate": str(fill("desk_plates.html", plates=_plates(answered, told))),
         "said": str(fill("desk_said.html", said=said, words=LEVEL_WORDS)) if not wrong else "",
+        "stock": _stock(asked, answered, work.entries, reader) if not wrong else "",
         "wrong": wrong,
         "link": link,
         "message": "" if wrong else _message(answered, said, link, signed),
@@ -194,6 +190,22 @@ def _urgent(answered: list[Answered], low: list[Said]) -> list[Said]:
     return in_order([*low, *(said for reply in answered if reply.told for said in of_sheet(reply.sheet, ""))])
 
 
+def _stock(asked: Mapping[str, Any], answered: list[Answered], entries: Mapping[str, Entry], reader: Reader) -> str:
+    """Of each shelf the smallest item that passes, where a worksheet of the question finds that it matters."""
+    if not asked.get("stock"):
+        return ""
+    shop = stock.shop_of(str(asked["stock"]))
+    told = Entries(entries, reader)
+    lines = [
+        sentence
+        for reply in answered
+        if reply.told
+        for shelf in shop["shelves"]
+        for sentence in stock.suggestion(shop, shelf, reply.sheet, told)
+    ]
+    return "".join(f"<p>{escape(line)}</p>" for line in dict.fromkeys(lines))
+
+
 def _message(answered: list[Answered], said: list[Said], link: str, signed: list[str]) -> str:
     """A few plain lines for a customer, in the sheets' units."""
     lines = [" ".join(reply.sheet.worksheet.question for reply in answered)]
@@ -235,10 +247,11 @@ def _known(answered: list[Answered]) -> Iterator[str]:
             yield f"{words[whose]}: {'; '.join(entries.values())}."
 
 
-def page(edition: Any, addresses: Mapping[str, str], whole: str) -> str:
+def page(edition: Any, shelves: Sequence[Any], addresses: Mapping[str, str], whole: str, shop: str) -> str:
     """The desk as it stands in the page before any script.
 
-    `addresses` are those of the worksheets' guides, `whole` that of the page that shows a whole plan.
+    `addresses` are those of the worksheets' guides, `whole` that of the page that shows a whole plan, `shop` the
+    key of the stock.
     """
     sample = next(iter(WORKSHEETS))
     known = view.slots(answer(sample, {}))["plate"]
@@ -246,9 +259,10 @@ def page(edition: Any, addresses: Mapping[str, str], whole: str) -> str:
         fill(
             "desk.html",
             edition=edition,
+            shop=shop,
             sample=sample,
             known=Markup(known),  # noqa: S704 - filled in by our own template
-            shelves=[(name, label, giver, getattr(edition, name)) for name, label, giver in SHELVES],
+            shelves=[(shelf, getattr(edition, shelf.key)) for shelf in shelves],
             together=[(JOIN.join(keys), label, whole) for label, keys in TOGETHER],
             worksheets=[(key, reply.question, addresses[key]) for key, reply in WORKSHEETS.items() if key in addresses],
             first="tank-size",

@@ -57,11 +57,15 @@ class Section(NamedTuple):
     before: list[tuple[str, str]]
 
 
+SITE = "Stoke and Store"  # whose worksheets these are, whatever site shows them
+
+
 class Wanted(NamedTuple):
     """How its reader wants the document: its date, drawing and length, and the address that opens it again."""
 
     date: str = ""
     version: str = ""
+    site: str = SITE
     piping: str = ""
     reopens: str = ""
     appendix: bool = True
@@ -77,6 +81,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
         fill(
             "record.html",
             wanted=wanted,
+            worksheets_of=SITE,
             date=date(wanted.date),
             first=first(urgent(chosen, system)),
             words=LEVEL_WORDS,

@@ -7,7 +7,7 @@ from calc.engine import link, plan
 from calc.engine.citing import source_line
 from calc.engine.plan import Entries, Entry, Known
 from calc.engine.sheet import Sheet
-from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input
+from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input, item_key
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, System
 from calc.vocabulary import BY_KEY
@@ -37,6 +37,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
                 "si" if told.get("units") == "si" else "us",
                 told["unit"] if isinstance(told.get("unit"), str) else "",
                 giver if giver in GIVERS else "",
+                item_key(str(told.get("item", ""))),
             )
     return Entries(entries, reader)
 
@@ -44,7 +45,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
 def entry_for_page(entry: Entry) -> dict[str, str]:
     """An entry as the page keeps it."""
     kept = {"text": entry.text, "units": entry.system, "from": entry.origin}
-    told = {"unit": entry.unit, "by": entry.worksheet, "giver": entry.giver}
+    told = {"unit": entry.unit, "by": entry.worksheet, "giver": entry.giver, "item": entry.item}
     return kept | {name: text for name, text in told.items() if text}
 
 
@@ -104,7 +105,7 @@ def file_text(entries: Mapping[str, Entry]) -> dict[str, Any]:
 def from_file(text: str, reader: Reader) -> dict[str, Any]:
     """What a plan file holds, for the page to keep, and what is wrong with it."""
     opened = plan.read(text, WORKSHEETS.values(), reader)
-    entries = {**opened.entries, **_as_typed(Entries(opened.entries, reader))}
+    entries = {**opened.entries, **as_typed(Entries(opened.entries, reader))}
     what = "loaded" if opened.entries or not opened.problems else "refused"
     return {
         "entries": {key: entry_for_page(entry) for key, entry in entries.items()},
@@ -114,7 +115,7 @@ def from_file(text: str, reader: Reader) -> dict[str, Any]:
     }
 
 
-def _as_typed(entries: Entries) -> dict[str, Entry]:
+def as_typed(entries: Entries) -> dict[str, Entry]:
     """Entries of a file as a reader would have typed them: without the unit where it stands beside the box anyway."""
     fields = plan.fields_by_key(WORKSHEETS.values())
     typed = {}
@@ -238,7 +239,9 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
 
 def entries_of(opened: link.Opened) -> dict[str, Entry]:
     """What a link holds, as entries of a plan."""
-    return {key: Entry(typed.text, typed.origin, giver=typed.giver) for key, typed in opened.given.items()}
+    return {
+        key: Entry(typed.text, typed.origin, giver=typed.giver, item=typed.item) for key, typed in opened.given.items()
+    }
 
 
 # ---- a link that was opened --------------------------------------------------------------------------------------

@@ -18,7 +18,7 @@ from calc.worksheets import WORKSHEETS
 from render import view
 from render.chosen import fields, look_at
 from render.drawings.piping import SYSTEMS
-from render.paper import Wanted, document
+from render.paper import SITE, Wanted, document
 from render.plan import entries_from, entries_of, entry_for_page, units_said
 from render.templating import fill
 
@@ -29,9 +29,9 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     """Answer the page of the sizing record.
 
     Takes {"plan"} or {"link": "#v1;plan;…", "chosen": whether its reader chose the units}, and {"date": "2026-11-25",
-    "version", "address", "ticked": {worksheet: bool}, "piping", "appendix": false to leave it out}. Gives {"state":
-    "empty", "link" or "plan", "entries": for the plan, "link", "made_in": the units of the link that was opened, and as
-    HTML "said", "paper" and "worksheets"}.
+    "version", "site": its name, "address", "ticked": {worksheet: bool}, "piping", "appendix": false to leave it out}.
+    Gives {"state": "empty", "link" or "plan", "entries": for the plan, "link", "made_in": the units of the link that
+    was opened, and as HTML "said", "paper" and "worksheets"}.
     """
     said: tuple[str, ...] = ()
     made_in: System | None = None
@@ -52,6 +52,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     wanted = Wanted(
         date=str(asked.get("date") or ""),
         version=str(asked.get("version") or "")[:40],
+        site=str(asked.get("site") or SITE)[:80],
         piping=str(asked.get("piping") or ""),
         reopens=address + link.packed(link_of(entries, system)) if address else "",
         appendix=asked.get("appendix") is not False,
@@ -67,9 +68,9 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     }
 
 
-def example(name: str, house: Mapping[str, Entry], version: str) -> str:
+def example(name: str, house: Mapping[str, Entry], version: str, site: str) -> str:
     """The record of an invented house, as it stands in the page before any script."""
-    return document(look_at(house, "us", {}), "us", Wanted(version=version, example_of=name))
+    return document(look_at(house, "us", {}), "us", Wanted(version=version, site=site, example_of=name))
 
 
 def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterable[str] = ()) -> str:
@@ -84,21 +85,26 @@ def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterabl
             given[key] = Typed("", "us", entry.origin)
         elif value:
             text = str(value.si) if value.quantity is None else value.quantity.link_text()
-            given[key] = Typed(text, origin=entry.origin, giver=entry.giver)
+            given[key] = Typed(text, origin=entry.origin, giver=entry.giver, item=entry.item)
     return link.write_plan(given, system, sheets)
 
 
-def page(name: str, entries: Mapping[str, Entry], version: str) -> str:
-    """What stands in the page of the record before any script: its controls, and the record of an invented house."""
+def page(name: str, entries: Mapping[str, Entry], version: str, site: str = SITE, quote: str = "") -> str:
+    """What stands in the page of the record before any script: its controls, and the record of an invented house.
+
+    `quote` is the key of the stock from which the page makes a quote, if it makes one.
+    """
     known = view.slots(answer(next(iter(WORKSHEETS)), {}))["plate"]
     return str(
         fill(
             "record_page.html",
             keys=fields(),
             version=version,
+            site=site,
+            quote=quote,
             known=Markup(known),  # noqa: S704 - filled in by our own template
             sample=next(iter(WORKSHEETS)),
             pipings=[(key, drawing.title) for key, drawing in SYSTEMS.items()],
-            paper=Markup(example(name, entries, version)),  # noqa: S704 - likewise
+            paper=Markup(example(name, entries, version, site)),  # noqa: S704 - likewise
         )
     )

@@ -63,9 +63,10 @@ function pick(shelf) {
   for (const [key, text] of filled.get(shelf.id) ?? []) {
     if (numbers.get(key)?.text === text) numbers.delete(key);
   }
-  const fills = Object.entries(JSON.parse(shelf.selectedOptions[0].dataset.fills ?? "{}"));
-  const giver = shelf.dataset.ssGiver; // a place is where the house stands, and no stock
-  for (const [key, text] of fills) put(key, { text, units: desk.dataset.units, ...(giver && { giver }) });
+  const picked = shelf.selectedOptions[0].dataset;
+  const fills = Object.entries(JSON.parse(picked.fills ?? "{}"));
+  const stock = picked.item && { giver: "stock", item: picked.item }; // a place is where the house stands, and no stock
+  for (const [key, text] of fills) put(key, { text, units: desk.dataset.units, ...stock });
   filled.set(shelf.id, fills);
   ask();
 }
@@ -84,6 +85,7 @@ function ask() {
       address: new URL(chosen.dataset.address, location.href).href,
       name: desk.dataset.name,
       contact: desk.dataset.contact,
+      stock: desk.dataset.stock,
       form: shownForm !== chosen.value,
       code: wantsCode,
     }),
@@ -105,6 +107,7 @@ function take(reply, worksheet) {
   }
   slot("plate").innerHTML = reply.plate;
   slot("said").innerHTML = reply.said;
+  slot("stock").innerHTML = reply.stock;
   part("message").value = reply.message || `${panel.words("none")} ${reply.wrong}`;
   part("link").value = reply.link;
   for (const name of ["copy-message", "copy-link", "code"]) part(name).disabled = !reply.link;

@@ -55,6 +55,7 @@ function ask() {
       ...(link ? { link, chosen: unitsChosen() } : { plan: entries() }),
       date: today(),
       version: page.dataset.version,
+      site: page.dataset.site,
       address: location.href.split("#")[0],
       ticked,
       piping: button("piping").value,
@@ -88,6 +89,21 @@ function take(found) {
   slot("worksheets").innerHTML = reply.worksheets;
   if (focused) slot("worksheets").querySelector(`[data-ss-sheet="${focused}"]`)?.focus();
   name();
+  if (panel.has("quote")) askQuote();
+}
+
+/** A dealer's edition with prices shows its quote for the numbers of the record. */
+function askQuote() {
+  const place = slot("quote");
+  panel.want({
+    name: "quote",
+    rank: () => 2,
+    request: () => ({ ask: "quote", stock: place.dataset.stock, plan: reply.entries, date: today() }),
+    take: ({ html }) => {
+      place.innerHTML = html;
+      place.hidden = false;
+    },
+  });
 }
 
 /** The job's name and who prepared it: from their boxes straight into the paper, and nowhere else. */

@@ -22,6 +22,7 @@ export class Sheet {
   #unanswered = false; // whether the boxes hold what no reply has answered yet
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
+  #stockTimer = 0;
   #sweep = null;
   #file = null; // of the reader's own weather
   #charted = ""; // the link of the numbers that the chart shows, and the units
@@ -44,6 +45,7 @@ export class Sheet {
     if (file) this.#file = new WeatherFile(file, this.panel, () => this.#otherWeather());
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
+    if (this.panel.has("stock")) this.panel.slot("stock").addEventListener("change", (event) => this.#picked(event.target));
     wireQuestions(element.querySelector("form"), () => this.#edited());
     this.panel.button("open")?.addEventListener("click", () => this.#open(true));
     addEventListener("hashchange", () => this.#openForAddress());
@@ -58,8 +60,12 @@ export class Sheet {
     if (state === "asleep" || state === "ready") this.#boxes.enable();
     if (state === "ready") {
       const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === "us";
-      if (asBuilt) this.#showState("ready");
-      else this.ask();
+      if (asBuilt) {
+        this.#showState("ready");
+        this.#askStock();
+      } else {
+        this.ask();
+      }
     }
     if (state === "failed") {
       this.#afterwards = [];
@@ -86,6 +92,7 @@ export class Sheet {
   /** Ask Python again. */
   ask() {
     clearTimeout(this.#chartTimer);
+    clearTimeout(this.#stockTimer);
     this.panel.wantAll({
       name: this.worksheet,
       rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
@@ -208,6 +215,13 @@ export class Sheet {
     else slot.querySelector("button")?.focus();
   }
 
+  /** Something from the dealer's stock is chosen: Python says what it puts into the plan. */
+  #picked({ value, dataset }) {
+    this.#edited();
+    const { stock } = this.panel.slot("stock").dataset;
+    this.#want("pick", { stock, shelf: dataset.ssShelf, item: value }, ({ entries }) => setNumbers(entries));
+  }
+
   #clear() {
     this.panel.slot("link").hidden = true;
     this.#flow.cleared();
@@ -283,12 +297,21 @@ export class Sheet {
     });
     this.#flow.take(reply);
     for (const does of this.#afterwards.splice(0)) does();
+    this.#askStock();
     if (wrong || !this.panel.has("chart")) return;
     const numbers = `${reply.units} ${reply.link}`;
     this.panel.slot("chart").classList.toggle("ss-stale", numbers !== this.#charted);
     if (numbers === this.#charted) return;
     const take = ({ chart }) => this.#takeChart(chart, numbers);
     this.#chartTimer = setTimeout(() => this.#want("chart", {}, take, () => 2), CHART_DELAY);
+  }
+
+  /** What the stock has for these numbers, when the reader has stopped typing. */
+  #askStock() {
+    const slot = this.panel.slot("stock");
+    if (!slot) return;
+    const take = ({ html }) => holdingFocus(() => fill(slot, html));
+    this.#stockTimer = setTimeout(() => this.#want("stock", { stock: slot.dataset.stock }, take, () => 2), CHART_DELAY);
   }
 
   /** Python could not answer at all. */

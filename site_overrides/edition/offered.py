@@ -1,0 +1,110 @@
+"""What an edition offers in the page: its stock, its own rules of thumb and its quote, as the page's Python takes them.
+
+It is published as one small file, which a page fetches when it first shows something of the stock.
+"""
+
+from typing import TYPE_CHECKING, Any
+
+from calc.answer import answer
+from calc.units import Quantity, System
+from calc.worksheets import WORKSHEETS
+from edition.declared import FACTS, PLACES, SHELVES, inputs
+from edition.reading import EditionError, measured
+
+if TYPE_CHECKING:
+    from edition import Edition
+
+
+def offered(own: "Edition") -> dict[str, Any]:
+    """All that the page's Python needs to know of a dealer, in plain lists and texts."""
+    units, quote = own.units, own.told.get("quote")
+    rules = [{**rule, **_amounts_of(rule, units)} for rule in own.told.get("rules", [])]
+    shelves = [
+        {
+            "key": shelf.key,
+            "what": shelf.what,
+            "label": shelf.label,
+            "sizes": list(shelf.sizes),
+            "items": [
+                {
+                    "key": item.key,
+                    "name": item.name,
+                    "fills": item.fills,
+                    "facts": item.facts,
+                    "price": _money(item.facts["price"], units) if "price" in item.facts else None,
+                }
+                for item in getattr(own, shelf.key)
+            ],
+        }
+        for shelf in SHELVES
+        if shelf.key != PLACES and getattr(own, shelf.key)
+    ]
+    return {
+        "dealer": own.name,
+        "contact": own.contact,
+        "units": own.units,
+        "shelves": shelves,
+        "facts": [fact._asdict() for fact in FACTS],
+        "rules": rules,
+        "quote": _quote(quote, own.told["currency"], units) if quote else None,
+    }
+
+
+def _money(text: str, units: System) -> float:
+    return round(measured(text, "money", units, "").si, 2)
+
+
+def _amounts_of(rule: dict[str, str], units: System) -> dict[str, float]:
+    """What a rule asks for, SI, for each SI unit of what it goes out from."""
+    each, gives = _rule(rule, units, "")
+    return {"share": gives.si / each.si}
+
+
+def _quote(told: dict[str, Any], currency: str, units: System) -> dict[str, Any]:
+    return {
+        "currency": currency,
+        "share": measured(told["tax"], "fraction", units, "").si if "tax" in told else 0.0,
+        "tax": told.get("tax", ""),
+        "tax_name": told.get("tax_name", "Tax"),
+        "valid_days": told["valid_days"],
+        "lines": [{**line, "price": _money(line["price"], units)} for line in told.get("lines", [])],
+        "says": told.get("says", ""),
+    }
+
+
+def check_offered(told: dict[str, Any], units: System, shelves: dict[str, Any], where: str) -> None:
+    """Raise EditionError where a rule of thumb or a quote cannot be worked out."""
+    for number, rule in enumerate(told.get("rules", []), 1):
+        _check_rule(rule, units, f"{where}, rules, number {number}")
+    quote = told.get("quote")
+    if not quote:
+        return
+    if "currency" not in told:
+        raise EditionError(f'{where}, quote: say the currency of your prices: write currency = "USD" or "EUR".')
+    if not any("price" in item.facts for items in shelves.values() for item in items):
+        raise EditionError(f"{where}, quote: nothing in the stock has a price: write a column price, or leave it out.")
+    if "tax" in quote:
+        share = measured(quote["tax"], "fraction", units, f"{where}, quote, tax").si
+        if not 0 <= share <= 1:
+            raise EditionError(f"{where}, quote, tax: “{quote['tax']}” is no tax: write a share between 0 and 100 %.")
+    for number, line in enumerate(quote.get("lines", []), 1):
+        measured(line["price"], "money", units, f"{where}, quote, lines, number {number}, price")
+
+
+def _check_rule(rule: dict[str, str], units: System, where: str) -> None:
+    worksheet = WORKSHEETS[rule["worksheet"]]
+    if rule["of"] not in {field.key for field in worksheet.all_fields()}:
+        raise EditionError(f"{where}, of: the worksheet {worksheet.key} does not ask {rule['of']}.")
+    each, _ = _rule(rule, units, where)
+    if each.si <= 0:
+        raise EditionError(f"{where}, each: “{rule['each']}” is nothing: write how much of {rule['of']} is meant.")
+
+
+def _rule(rule: dict[str, str], units: System, where: str) -> tuple[Quantity, Quantity]:
+    headline = answer(rule["worksheet"], {}, units).headline
+    if headline is None or not isinstance(headline.si, float):
+        raise EditionError(
+            f"{where}, worksheet: {rule['worksheet']} answers with no amount, so no rule stands beside it."
+        )
+    each = measured(rule["each"], inputs()[rule["of"]][0].kind, units, f"{where}, each")
+    return each, measured(rule["gives"], headline.kind, units, f"{where}, gives")

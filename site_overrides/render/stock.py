@@ -1,0 +1,214 @@
+"""A dealer's stock in the page: what can be picked, what a pick puts into the plan, and the smallest that passes.
+
+The stock comes as text that the edition wrote when the site was built (`edition/offered.py`); it changes no sum and no
+caution. A pick fills boxes, and each of its numbers carries the item's key, so that a link still says what was picked.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from typing import Any, NamedTuple
+
+from calc.answer import answer_plan
+from calc.engine.plan import Entries, Entry
+from calc.engine.sheet import Sheet
+from calc.engine.typed import Reader, item_key
+from calc.units import System, show, shown_unit
+from calc.worksheets import WORKSHEETS
+from render.chosen import fields
+from render.lacking import Lacking
+from render.plan import as_typed, entry_for_page
+from render.templating import fill
+
+NEEDED = {"store_volume": "recommended"}  # the result that says how large a thing has to be, by what is its size
+MOST_TRIED = 30  # items with which a worksheet is worked out
+FAILS = ("stop", "unworkable")
+_shops: dict[str, dict[str, Any]] = {}
+
+
+class Sized(NamedTuple):
+    """An item of a shelf and its size, SI."""
+
+    item: Mapping[str, Any]
+    si: float
+
+
+def keep(shop: str, text: str) -> None:
+    """Keep a dealer's stock, as the edition wrote it."""
+    _shops[shop] = json.loads(text)
+
+
+def shop_of(key: str) -> dict[str, Any]:
+    """The stock of a dealer. Lacking before its text was brought."""
+    if key not in _shops:
+        raise Lacking(f"stock/{item_key(key)}.json")
+    return _shops[key]
+
+
+def section(shop: Mapping[str, Any], sheet: Sheet, entries: Entries, *, ready: bool = True) -> str:
+    """What a worksheet shows of the stock: a choice for each shelf that it can use, and what is to be said about it.
+
+    Before the page is `ready` the choices are empty, so that a page does not grow with the stock.
+    """
+    shelves = []
+    for shelf in _shelves(shop, sheet):
+        chosen = _chosen(shelf, entries)
+        said = [*suggestion(shop, shelf, sheet, entries), *_changed(shop, shelf, sheet, entries)] if ready else []
+        facts = list(_facts(shop, chosen)) if chosen else []
+        shelves.append({"shelf": shelf, "chosen": chosen["key"] if chosen else "", "facts": facts, "said": said})
+    rules = list(_rules(shop, sheet))
+    if not shelves and not rules:
+        return ""
+    return str(fill("stock.html", dealer=shop["dealer"], shelves=shelves, rules=rules, sheet=sheet, ready=ready))
+
+
+def pick(shop: Mapping[str, Any], shelf_key: str, chosen: str, entries: Entries) -> dict[str, Any]:
+    """What choosing an item puts into the plan; null for what another one of its shelf had put there."""
+    shelf = next(shelf for shelf in shop["shelves"] if shelf["key"] == shelf_key)
+    others = {item["key"] for item in shelf["items"]}
+    taken: dict[str, Any] = {key: None for key, entry in entries.items() if entry.item in others}
+    item = next((item for item in shelf["items"] if item["key"] == chosen), None)
+    if item:
+        given = {
+            key: Entry(text, "typed", system=shop["units"], giver="stock", item=item["key"])
+            for key, text in item["fills"].items()
+        }
+        given |= as_typed(Entries(given, entries.reader))
+        taken |= {key: entry_for_page(entry) for key, entry in given.items()}
+    return taken
+
+
+def picked(shop: Mapping[str, Any], entries: Entries) -> list[Mapping[str, Any]]:
+    """The items of the stock that a plan holds, in the order of the shelves."""
+    return [item for shelf in shop["shelves"] if (item := _chosen(shelf, entries))]
+
+
+def _shelves(shop: Mapping[str, Any], sheet: Sheet) -> Iterator[Mapping[str, Any]]:
+    """The shelves whose items fill in something that a worksheet asks, or whose size it works out."""
+    asked = {field.key for field in sheet.worksheet.all_fields()}
+    for shelf in shop["shelves"]:
+        fills = {key for item in shelf["items"] for key in item["fills"]}
+        tells = any(NEEDED.get(size) in {result.key for result in sheet.worksheet.results} for size in shelf["sizes"])
+        if tells or asked & (set(shelf["sizes"]) or fills):
+            yield shelf
+
+
+def _chosen(shelf: Mapping[str, Any], entries: Entries) -> Mapping[str, Any] | None:
+    keys = {entry.item for entry in entries.values() if entry.item}
+    return next((item for item in shelf["items"] if item["key"] in keys), None)
+
+
+def _facts(shop: Mapping[str, Any], item: Mapping[str, Any]) -> Iterator[dict[str, str]]:
+    for fact in shop["facts"]:
+        if fact["key"] in item["facts"]:
+            yield {"label": fact["label"], "kind": fact["kind"], "text": item["facts"][fact["key"]]}
+
+
+# --- the smallest that passes
+
+
+def suggestion(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, entries: Entries) -> list[str]:
+    """In a sentence or two the smallest item of a shelf that passes, and why the next smaller does not.
+
+    Nothing is said for the worked example, and where the smallest of all makes no difference to what a worksheet finds.
+    A worksheet that takes seconds, a whole winter, is not worked out for every item.
+    """
+    size = next((key for key in shelf["sizes"] if all(key in item["fills"] for item in shelf["items"])), None)
+    if size is None or sheet.example or sheet.problems or sheet.worksheet.sweep:
+        return []
+    rows = (Sized(item, _si(size, item["fills"][size], shop["units"], entries.reader)) for item in shelf["items"])
+    items = sorted(rows, key=lambda row: row.si)
+    needed = next((result for result in sheet.results if result.key == NEEDED.get(size)), None)
+    if needed is not None and isinstance(needed.si, float):
+        return _large_enough(items, needed.si, size, sheet.system)
+    if size in {field.key for field in sheet.course.fields}:
+        return _passing(shop, shelf, items, sheet, entries)
+    return []
+
+
+def _si(key: str, text: str, system: System, reader: Reader) -> float:
+    return Entries({}, reader).si(fields()[key][0], Entry(text, "typed", system=system)) or 0.0
+
+
+def _large_enough(items: list[Sized], needed: float, size: str, system: System) -> list[str]:
+    unit = shown_unit(fields()[size][0].kind, system)
+    wanted = show(needed, unit, system)
+    smaller = [row for row in items if row.si < needed]
+    if len(smaller) == len(items):
+        return [
+            f"None in stock is as large as the {wanted} recommended: the largest, {items[-1].item['name']}, is not."
+        ]
+    fits = items[len(smaller)].item["name"]
+    if not smaller:
+        return [f"The smallest in stock, {fits}, is enough for the {wanted} recommended."]
+    less = smaller[-1]
+    return [
+        f"The smallest that is enough: {fits}. The next smaller, {less.item['name']}, is not, because {wanted} are "
+        f"recommended and it holds {show(less.si, unit, system)}."
+    ]
+
+
+def _passing(
+    shop: Mapping[str, Any], shelf: Mapping[str, Any], items: list[Sized], sheet: Sheet, entries: Entries
+) -> list[str]:
+    before, why = "", ""
+    for row in items[:MOST_TRIED]:
+        fails = _why_it_fails(sheet, {**entries, **_filled(shop, row.item)}, entries.reader)
+        if not fails:
+            if not before:
+                return []
+            return [f"The smallest that passes here: {row.item['name']}. The next smaller, {before}, does not: {why}"]
+        before, why = str(row.item["name"]), fails
+    return [f"Choosing another {shelf['label'].lower()} from the stock does not help here. With {before}: {why}"]
+
+
+def _filled(shop: Mapping[str, Any], item: Mapping[str, Any]) -> dict[str, Entry]:
+    return {key: Entry(text, "typed", system=shop["units"]) for key, text in item["fills"].items()}
+
+
+def _why_it_fails(sheet: Sheet, plan: Mapping[str, Entry], reader: Reader) -> str:
+    tried = answer_plan(WORKSHEETS[sheet.worksheet.key], Entries(plan, reader), sheet.system)
+    if tried.problems:
+        return tried.problems[0].text
+    return tried.judgement.text if tried.judgement and tried.judgement.level in FAILS else ""
+
+
+# --- a stock that has changed, and a dealer's own rules
+
+
+def _changed(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, entries: Entries) -> Iterator[str]:
+    """What is to be said where a link's item is gone from the stock, or has other numbers there now."""
+    known = {item["key"]: item for stands in shop["shelves"] for item in stands["items"]}
+    gone = dict.fromkeys(
+        entry.item for key, entry in entries.items() if entry.item and entry.item not in known and key in shelf["sizes"]
+    )
+    for key in gone:
+        yield f"“{key}” is no longer in the stock of {shop['dealer']}. The numbers that came with it stand as they are."
+    item = _chosen(shelf, entries)
+    if item is None:
+        return
+    for key, entry in entries.items():
+        if entry.item != item["key"] or key not in fields():
+            continue
+        now = item["fills"].get(key)
+        field = fields()[key][0]
+        here, there = entries.value(field, entry), None
+        if now is not None:
+            there = entries.value(field, Entry(now, "typed", system=shop["units"]))
+        if here and (there is None or there.si != here.si):
+            of_stock = there.shown(sheet.system) if there else "nothing"
+            yield (
+                f"{item['name']} has other numbers in the stock now ({field.label}: {of_stock}; here "
+                f"{here.shown(sheet.system)}). Choose it again to take those."
+            )
+            return
+
+
+def _rules(shop: Mapping[str, Any], sheet: Sheet) -> Iterator[dict[str, str]]:
+    for rule in shop["rules"]:
+        entry, headline = sheet.inputs.get(rule["of"]), sheet.headline
+        if rule["worksheet"] != sheet.worksheet.key or headline is None:
+            continue
+        here = ""
+        if entry and isinstance(entry.si, float) and not sheet.example:
+            here = show(entry.si * rule["share"], shown_unit(headline.kind, sheet.system), sheet.system)
+        yield {"says": rule["says"], "here": here}
