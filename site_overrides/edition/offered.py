@@ -3,7 +3,7 @@
 It is published as one small file, which a page fetches when it first shows something of the stock.
 """
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from calc.answer import answer
 from calc.units import Quantity, System
@@ -11,12 +11,9 @@ from calc.worksheets import WORKSHEETS
 from edition.declared import FACTS, PLACES, SHELVES, inputs
 from edition.reading import EditionError, measured
 
-if TYPE_CHECKING:
-    from edition import Edition
 
-
-def offered(own: "Edition") -> dict[str, Any]:
-    """All that the page's Python needs to know of a dealer, in plain lists and texts."""
+def offered(own: Any) -> dict[str, Any]:
+    """All of an edition that the page's Python needs to know, in plain lists and texts."""
     units, quote = own.units, own.told.get("quote")
     rules = [{**rule, **_amounts_of(rule, units)} for rule in own.told.get("rules", [])]
     shelves = [
