@@ -779,6 +779,9 @@ DUMP_OUTPUT = Field(
     "Finned pipe or a tank above the stove, by gravity; 0 without one.",
     low="0 Btu/h",
     high="1,000,000 Btu/h",
+    typical=Typical(
+        "0 Btu/h", "careful-side", ask="Whoever plans or sells the dump; type 0 if there is none.", kindest="1,000,000 Btu/h"
+    ),
     unless_given="0 Btu/h",
 )
 LOOP_HEIGHT = Field(
@@ -875,9 +878,10 @@ VESSEL_FITTED = Field(
     "vessel_fitted",
     "volume",
     "Expansion tank fitted",
-    "0 if none is chosen yet.",
+    "0 if there is none.",
     low="0 gal",
     high="2,000 gal",
+    typical=Typical("0 gal", "careful-side", ask="The plate on the tank.", kindest="2,000 gal"),
     unless_given="0 gal",
 )
 HIGH_LIMIT = Field(

@@ -1,6 +1,7 @@
 """Boiling, judged on every sheet that takes a store's top: in the store, and at the stove's outlet at the fire's peak.
 
 The hottest water of the plant is not in the store: with a full store feeding the stove, its outlet is hotter still.
+A caution of it is beside the question of those sheets, so it stands below their answer; a stop leads it.
 """
 
 from calc.engine.declare import Advice, Given, Result, Step
@@ -123,6 +124,7 @@ ADVICE = (
         "It reaches {outlet_at_peak} with a full store, and water boils there at {boiling_outlet}. Charge the store "
         "cooler or let more water flow.",
         "iapws-if97",
+        beside=True,
     ),
     Advice(
         "stop",
@@ -133,6 +135,7 @@ ADVICE = (
         "cooler, and ask the person who installs it about pressure and relief.",
         "iapws-if97",
         stays="store_top >= boiling",
+        beside=True,
     ),
     Advice(
         "caution",
@@ -143,6 +146,7 @@ ADVICE = (
         "helps.",
         "boiling-caution",
         weight=3,
+        beside=True,
     ),
     Advice(
         "caution",
@@ -153,5 +157,6 @@ ADVICE = (
         "the fire's peak: keep at least {boiling_caution} between them.",
         "boiling-caution",
         weight=3,
+        beside=True,
     ),
 )

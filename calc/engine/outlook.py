@@ -4,18 +4,23 @@ from collections.abc import Sequence
 
 from calc.engine.read import Reading
 from calc.engine.sheet import Said, Shown
+from calc.engine.standing import standing
 from calc.engine.texts import Texts
-from calc.engine.values import Values, applies, chain, changed, status
+from calc.engine.values import TakenOver, Values, applies, chain, changed
 from calc.engine.words import CHANGE, VERDICT, VERDICT_WORDS, Outlook, Variant
 from calc.engine.worksheet import Worksheet
 
-_WEIGHT = {"stop": 1000, "unworkable": 100, "tight": 10, "caution": 10, "not checked": 1, "pass": 0, "note": 0}
+ASKED = "asked"  # a part that would fail with the number that stands in for one nobody gave
+_WEIGHT = {"stop": 1000, "unworkable": 100, ASKED: 20, "tight": 10, "caution": 10, "not checked": 1, "pass": 0, "note": 0}
 
 
 def best_change(
-    worksheet: Worksheet, reading: Reading, worked: Values, settled: Values
+    worksheet: Worksheet, reading: Reading, worked: Values, settled: Values, kind: Values | None, taken: TakenOver
 ) -> tuple[Variant, Values] | None:
-    """Of the changes worth trying, the one after which it stands best, with the values then; None if none helps."""
+    """Of the changes worth trying, the one after which it stands best, with the values then; None if none helps.
+
+    `kind` are the values if all that was taken on the careful side were kind.
+    """
     origins = {key: entry.origin for key, entry in reading.inputs.items()}
 
     def trouble(those: Values) -> int:
@@ -24,7 +29,10 @@ def best_change(
             for advice in (worksheet.advice if worksheet.outlook else ())
             if applies(advice, those) and advice.condition(those, origins)
         ]
-        return sum(_WEIGHT[level] for level in [*advised, *(status(check, those) for check in chain(worksheet, those))])
+        parts = [standing(check, reading, those, kind, taken) for check in chain(worksheet, those)]
+        # What only fails because of a number that nobody gave must not look better than what just holds.
+        judged = [ASKED if part.unsaid and not part.foreign else part.status for part in parts]
+        return sum(_WEIGHT[level] for level in [*advised, *judged])
 
     best, least = None, trouble(settled)
     for row in worksheet.changes:

@@ -3,15 +3,16 @@
 from calc.engine.band import band
 from calc.engine.citing import sources
 from calc.engine.conditions import Condition, condition
-from calc.engine.judging import as_headline, judge, judge_chain, judge_outlook
+from calc.engine.judging import as_headline, judge, judge_chain, judge_outlook, outlook_headline
 from calc.engine.outlook import best_change, told
 from calc.engine.read import Reading
 from calc.engine.refusal import refused
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Said, Sheet, Table, Verdict
+from calc.engine.standing import careful, inputs_behind, not_said, standing
 from calc.engine.steps import AnyStep
 from calc.engine.texts import Texts, listed
-from calc.engine.typed import Input, typed_digits
+from calc.engine.typed import typed_digits
 from calc.engine.values import (
     NOTHING,
     TakenOver,
@@ -21,7 +22,6 @@ from calc.engine.values import (
     chain,
     changed,
     settle,
-    status,
     work_out,
     zeroed,
 )
@@ -48,12 +48,15 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
     text = Texts(worksheet, reading, values, system)
     best = at_best(reading, worked)
     advice = tuple(_advice(worksheet, reading, values, text, best))
-    change = best_change(worksheet, reading, worked, values) if worksheet.changes else None
+    change = best_change(worksheet, reading, worked, values, best, taken) if worksheet.changes else None
     outlook = told(worksheet, values, advice, change, text)
-    verdicts = tuple(_verdict(check, reading, values, text, best) for check in chain(worksheet, values))
+    verdicts = tuple(_verdict(check, reading, values, text, best, taken) for check in chain(worksheet, values))
+    if verdicts:  # a part that nobody can judge yet needs attention, too
+        values[ATTENTION] = float(sum(verdict.status != "pass" for verdict in verdicts))
     headline = text.result(text.results[worksheet.headline])
     if VERDICT in outlook:
         judgement = judge_outlook(outlook[VERDICT])
+        headline = outlook_headline(judgement, outlook[VERDICT])
     else:
         judgement = judge_chain(verdicts) if verdicts else judge(advice, text.fill(worksheet.verdict))
     return Sheet(
@@ -97,25 +100,16 @@ def _notes(worksheet: Worksheet, reading: Reading, system: System) -> tuple[str,
         if entry.quantity and entry.quantity.taken_as and entry.origin in ("typed", "link") and not entry.from_field
     ]
     unused = [f"{labels[key]} is not used with the choices made here." for key in reading.unused]
-    careful = [
+    warned = [
         f"{entry.field.label}: nobody gave it, so {entry.shown(system)} stands in, the side that warns."
-        for entry in _careful(reading)
+        for entry in careful(reading.inputs.values())
     ]
     points = [
         f"{entry.field.label}: the nearest in its list is {entry.nearest}."
         for entry in reading.inputs.values()
         if entry.nearest
     ]
-    return (*points, *asked, *unused, *careful)
-
-
-def _careful(reading: Reading) -> list[Input]:
-    """The numbers that nobody gave and that stand on the careful side."""
-    return [
-        entry
-        for entry in reading.inputs.values()
-        if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
-    ]
+    return (*points, *asked, *unused, *warned)
 
 
 def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, best: Values | None) -> str:
@@ -123,7 +117,7 @@ def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, bes
     origins = {key: entry.origin for key, entry in reading.inputs.items()}
     if best is None or that(best, origins) or (stays and condition(stays)(values, origins)):
         return ""
-    missing = " and ".join(f"“{entry.field.label}”" for entry in _careful(reading))
+    missing = " and ".join(f"“{entry.field.label}”" for entry in careful(inputs_behind(reading, that.names, NOTHING)))
     return f" This rests on numbers that nobody gave: type {missing}."
 
 
@@ -136,21 +130,25 @@ def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts,
         asks = _rests_on(reading, advice.condition, advice.stays, values, best) if advice.level == "stop" else ""
         level, weight = ("caution", GRAVEST) if asks else (advice.level, advice.weight)
         title, say = text.fill(advice.title), text.fill(advice.say) + asks
-        said.append(Said(level, advice.code, title, say, advice.source, weight))
+        said.append(Said(level, advice.code, title, say, advice.source, weight, advice.beside))
     limits = (("stop", None), ("unworkable", None), ("caution", None), ("note", 2))
     return [sentence for level, most in limits for sentence in [each for each in said if each.level == level][:most]]
 
 
-def _verdict(check: Check, reading: Reading, values: Values, text: "Texts", best: Values | None) -> Verdict:
-    level = status(check, values)
-    asks = _rests_on(reading, check.conditions[0], check.stays, values, best) if level == "stop" else ""
+def _verdict(
+    check: Check, reading: Reading, values: Values, text: "Texts", best: Values | None, taken: TakenOver
+) -> Verdict:
+    stands = standing(check, reading, values, best, taken)
+    said = "" if stands.foreign else text.fill(check.say)
+    asks = f"Not known yet, because {not_said(stands.unsaid)}." if stands.unsaid else ""
     return Verdict(
         check.key,
         check.label,
-        "tight" if asks else level,
-        "–" if values.get(check.number) is None else text.value(check.number),
-        text.fill(check.say) + asks,
+        stands.status,
+        "–" if stands.foreign or values.get(check.number) is None else text.value(check.number),
+        f"{said} {asks}".strip(),
         check.source,
+        stands.unsaid,
     )
 
 

@@ -36,6 +36,7 @@ class Said(NamedTuple):
     text: str
     source: str
     weight: int = 2
+    beside: bool = False
 
 
 class Table(NamedTuple):
@@ -59,7 +60,10 @@ class Band(NamedTuple):
 
 
 class Verdict(NamedTuple):
-    """One check of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule."""
+    """One check of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule.
+
+    `unsaid` are the labels of what must be said before it can be judged.
+    """
 
     key: str
     label: str
@@ -67,6 +71,7 @@ class Verdict(NamedTuple):
     number: str
     text: str
     source: str
+    unsaid: tuple[str, ...] = ()
 
 
 class Judgement(NamedTuple):

@@ -11,6 +11,8 @@ ATTENTION = "parts_to_mend"  # how many checks of a chain do not simply hold; a 
 # The levels of advice, gravest first, each as the reader is told it.
 LEVEL_WORDS = {"stop": "Stop", "unworkable": "This cannot work", "caution": "Caution", "note": "Note"}
 FINE = "No caution"  # said where no stop, nothing unworkable and no caution holds
+# Said where only cautions hold that are beside the question.
+FINE_HERE, BESIDE = "No caution here", "What is said of another part of the plant stands below."
 ROLES = ("tank", "use", "fire", "limit", "other")  # of a chart's line
 # Results of a worksheet with an outlook: the whole in one word, and the change after which it stands best.
 VERDICT, CHANGE = "verdict", "change_that_helps"
@@ -90,6 +92,7 @@ class Advice(NamedTuple):
     zeroes: tuple[str, ...] = ()
     stays: str = ""
     weight: int = 2
+    beside: bool = False
 
     def uses(self) -> Uses:
         return Uses(

@@ -541,7 +541,7 @@ WORKSHEET = Worksheet(
     ),
     headline="recommended",
     opens=("place",),
-    say="Loads of wood on the coldest day: {burns_per_day_at_design}.",
+    say="Tank: {recommended}. Loads of wood on the coldest day: {burns_per_day_at_design}.",
     meaning=(
         "This is a sketch: five answers, and usual values for the rest. Each full worksheet takes its part further.",
     ),

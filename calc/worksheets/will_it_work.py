@@ -347,6 +347,7 @@ WORKSHEET = Worksheet(
             "The water grows by {water_expansion}; {vessel_fitted} are fitted behind a relief valve set to {relief_setting}.",
             "ashrae-expansion",
             "stop",
+            stays="missing(vessel_needed)",
             only="system_pressure > open_gauge",
         ),
         Check(

@@ -96,9 +96,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     reader has just put a number in place of the worked example.
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
-    "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something stands in the
-    fold that may not hide, "link", "follows": whether a number that this worksheet does not ask may change what it
-    shows, "flow" and "moved": {"entries", "said"}}.
+    "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something in the fold is
+    wrong, "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")

@@ -229,7 +229,9 @@ def _result(reply: Answered) -> str:
     if reply.lacks or headline is None:
         label = headline.label if headline else reply.sheet.worksheet.question
         return f"{label}: not worked out yet. We still need: {'; '.join(reply.lacks)}."
-    return f"{headline.label}: {headline.shown}{' (rough)' if reply.sheet.rough else ''}. {reply.sheet.say}"
+    judgement = reply.sheet.judgement
+    why = judgement.text if judgement and judgement.word == headline.shown else reply.sheet.say
+    return f"{headline.label}: {headline.shown}{' (rough)' if reply.sheet.rough else ''}. {why}"
 
 
 def _known(answered: list[Answered]) -> Iterator[str]:

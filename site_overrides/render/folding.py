@@ -31,28 +31,29 @@ def folded(worksheet: Worksheet, course: Course) -> frozenset[str]:
 
 
 def line(sheet: Sheet, errors: Mapping[str, str]) -> dict[str, Any]:
-    """What the folded boxes come to: {"said": HTML, "open": whether something in them may not hide}.
+    """What the folded boxes come to: {"said": HTML, "open": whether one of them holds an error (`errors` by key).
 
-    A number of the reader's own may not, nor an error (`errors` by key), nor a question that nobody has answered.
+    The line names what the reader typed first, then what nobody has answered yet, so that nothing hides in the fold
+    though it stays closed and the page short.
     """
     keys = folded(sheet.worksheet, sheet.course)
     if sheet.worksheet.outlook:
         keys -= start.CHOSEN  # the big buttons of the questions show these
     entries = [(field, sheet.inputs.get(field.key)) for field in sheet.course.fields if field.key in keys]
-    counts = {"own": 0, "example": 0, "usual": 0}
+    whose: dict[str, list[str]] = {"own": [], "worked": [], "example": [], "usual": []}
+    optional: set[str] = set()
     for field, entry in entries:
-        counts[_whose(entry.origin if entry else "typed", field)] += 1
-    named = [
-        f"{field.label} {entry.shown(sheet.system)}"
-        for field, entry in entries
-        if entry and not field.optional and not sheet.example and entry.origin in ("typical", "example")
-    ]
-    unanswered = counts["example"] > 0 and not sheet.example
+        told = f"{field.label} {entry.shown(sheet.system)}" if entry else field.label
+        whose[_whose(entry.origin if entry else "typed", field)].append(told)
+        optional |= {told} if field.optional else set()
+    usual = [told for told in whose["usual"] if told not in optional]
+    named = [] if sheet.example else [*whose["own"], *whose["example"], *usual, *whose["worked"]]
+    counts = {name: len(those) for name, those in whose.items()}
     said = fill("fold.html", counts=counts, sheet=sheet, named=named[:MOST_NAMED], more=len(named[MOST_NAMED:]))
-    return {"said": str(said), "open": counts["own"] > 0 or unanswered or any(key in keys for key in errors)}
+    return {"said": str(said), "open": any(key in keys for key in errors)}
 
 
 def _whose(origin: str, field: Field) -> str:
     if origin in ("typical", "example"):
         return "usual" if origin == "typical" or field.optional else "example"
-    return "own"
+    return "worked" if origin == "computed" else "own"

@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from calc.engine.effects import effects
 from calc.engine.sheet import Sheet, Shown
-from calc.engine.words import CHANGE, VERDICT
+from calc.engine.words import CHANGE
 from calc.tables.places import PLACES, WINTERS, Winter
 from render.drawings import sketch
 from render.templating import fill
@@ -134,7 +134,6 @@ def answer_screen(sheet: Sheet) -> Markup:
         "sketch.html",
         sheet=sheet,
         told=told,
-        verdict=told[VERDICT],
         change=told[CHANGE],
         drawing=fill("system.svg", **sketch.parts(sheet), prefix="sketch"),
         moved=moved[:MOST_ASSUMED],

@@ -12,7 +12,7 @@ from calc.engine.read import Problem
 from calc.engine.series import Series
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
-from calc.engine.words import LEVEL_WORDS
+from calc.engine.words import LEVEL_WORDS, VERDICT
 from calc.physics.winter_weather import LARGEST_FILE
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
@@ -206,7 +206,7 @@ def no_plate(sheet: Sheet) -> Markup:
 
 def empty_plate(sheet: Sheet, say: str) -> Markup:
     """The plate without a result, and why there is none."""
-    key = sheet.worksheet.headline
+    key = VERDICT if sheet.worksheet.outlook else sheet.worksheet.headline
     result = next(result for result in sheet.worksheet.results if result.key == key)
     label = result.label or next((step.label for step in sheet.course.steps if step.key == key), "")
     return fill("plate.html", label=label, figure="No result yet", unit="", judgement=None, say=say, flag="")

@@ -45,6 +45,15 @@ class Thumb:
         self.keys += len(text)
 
 
+def _verdict(page: Page) -> str:
+    """The verdict in full: it stands once, and leads."""
+    expect(page.locator(".ss-plate-verdict")).to_have_count(1)
+    word = plain(page.locator(".ss-figure").inner_text())
+    why = plain(page.locator(".ss-plate-verdict").inner_text())
+    assert page.locator(".ss-answer").inner_text().count(word) == 0, "the verdict stands once"
+    return f"{word}, {why[:1].lower()}{why[1:]}" if why else f"{word}."
+
+
 def _shown(page: Page) -> dict[str, str]:
     """The answer as one screen: verdict, cure and facts."""
     expect(page.locator(".ss-sheet[data-busy]")).to_have_count(0)
@@ -53,7 +62,7 @@ def _shown(page: Page) -> dict[str, str]:
         "parts => parts.map((part) => [part.querySelector('dt').textContent, part.querySelector('dd').textContent])"
     )
     return {
-        "verdict": plain(page.locator(".ss-verdict-card").inner_text()),
+        "verdict": _verdict(page),
         "change": plain(" ".join(page.locator(".ss-sketch-change").all_inner_texts())),
         **{name: plain(text) for name, text in facts},
     }
@@ -131,6 +140,8 @@ def test_a_start_by_house_and_by_latitude(visiting: Visiting, served: server.Sit
         page.keyboard.press("Tab")
         expect(page.locator(".ss-answer")).to_contain_text("The nearest of our 31 places: Burlington, Vermont")
         expect(page.locator("#first-sketch-place")).to_have_value("burlington-vt")
-        verdict = page.locator(".ss-verdict-card")
-        expect(verdict).to_have_attribute("data-verdict", "not-yet")
-        expect(verdict).to_contain_text("nobody has said how much there is of what heats the rooms")
+        expect(page.locator(".ss-figure")).to_have_text("Not yet known")
+        expect(page.locator(".ss-plate-verdict")).to_have_attribute("data-level", "caution")
+        expect(page.locator(".ss-plate-verdict")).to_contain_text(
+            "nobody has said how much there is of what heats the rooms"
+        )

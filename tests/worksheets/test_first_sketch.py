@@ -215,7 +215,7 @@ def test_what_nobody_said_is_not_known() -> None:
     assert _verdict(sheet) == "not-yet"
     assert sheet.values["design_load"] is None
     assert sheet.values["recommended"] is None
-    assert sheet.headline and sheet.headline.shown == "not yet known"
+    assert sheet.headline and sheet.headline.shown == "Not yet known"
     with_bill = sheet_of("first-sketch", place="hibbing-mn", fuel_now="oil", amount="800 gal")
     assert with_bill.values["design_load"] is not None
     assert _verdict(with_bill) == "not-yet"

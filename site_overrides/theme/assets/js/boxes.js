@@ -37,7 +37,7 @@ export class Boxes {
     }
   }
 
-  /** Show what a reply says of each box. With `unfold` something is in the fold that may not hide. */
+  /** Show what a reply says of each box. With `unfold` something in the fold is wrong. */
   show({ fields, units, unfold }) {
     this.scolded.clear();
     for (const [key, field] of this.#fields) {
