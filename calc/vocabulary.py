@@ -780,7 +780,10 @@ DUMP_OUTPUT = Field(
     low="0 Btu/h",
     high="1,000,000 Btu/h",
     typical=Typical(
-        "0 Btu/h", "careful-side", ask="Whoever plans or sells the dump; type 0 if there is none.", kindest="1,000,000 Btu/h"
+        "0 Btu/h",
+        "careful-side",
+        ask="Whoever plans or sells the dump; type 0 if there is none.",
+        kindest="1,000,000 Btu/h",
     ),
     unless_given="0 Btu/h",
 )

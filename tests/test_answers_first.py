@@ -92,7 +92,10 @@ def test_the_outlet_leads_only_the_worksheets_that_are_about_it(key: str) -> Non
         ("dump_output", "Because “Dump capacity without power” was not said, nobody can judge the power cut."),
         ("vessel_fitted", "Because “Expansion tank fitted” was not said, nobody can judge the pressure."),
         ("floor_kind", "Because “Floor it stands on” was not said, nobody can judge the weight."),
-        ("store_volume", "Because “Store volume” was not said, nobody can judge the store. 3 more cannot be judged yet."),
+        (
+            "store_volume",
+            "Because “Store volume” was not said, nobody can judge the store. 3 more cannot be judged yet.",
+        ),
     ],
 )
 def test_what_nobody_said_is_not_yet_known(unsaid: str, because: str) -> None:

@@ -11,7 +11,8 @@ from calc.engine.words import CHANGE, VERDICT, VERDICT_WORDS, Outlook, Variant
 from calc.engine.worksheet import Worksheet
 
 ASKED = "asked"  # a part that would fail with the number that stands in for one nobody gave
-_WEIGHT = {"stop": 1000, "unworkable": 100, ASKED: 20, "tight": 10, "caution": 10, "not checked": 1, "pass": 0, "note": 0}
+_GRAVE = {"stop": 1000, "unworkable": 100, ASKED: 20}
+_WEIGHT = {**_GRAVE, "tight": 10, "caution": 10, "not checked": 1, "pass": 0, "note": 0}
 
 
 def best_change(

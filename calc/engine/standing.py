@@ -54,9 +54,7 @@ def inputs_behind(reading: Reading, names: Iterable[str], taken: TakenOver) -> I
 def careful(inputs: Iterable[Input]) -> list[Input]:
     """The numbers that nobody gave and that stand on the careful side."""
     return [
-        entry
-        for entry in inputs
-        if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
+        entry for entry in inputs if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
     ]
 
 

@@ -4,7 +4,7 @@ Its numbers are those of the full worksheets: their steps, fields and cautions a
 only what joins them is declared here.
 """
 
-from calc.chains import one_load, place
+from calc.chains import place
 from calc.chains.whole_sheets import Taken, Taking, together
 from calc.engine.declare import (
     Advice,
@@ -40,6 +40,7 @@ from calc.vocabulary import (
     ROOM_OUTPUT,
     SPECIES,
     STORE_TOP,
+    STOVE_EFFICIENCY,
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
 )
@@ -444,7 +445,7 @@ WORKSHEET = Worksheet(
         STORE_TOP,
         SYSTEM_PRESSURE,
         EFFICIENCY_BASIS.but(unless_given="higher"),
-        one_load.STOVE_EFFICIENCY,
+        STOVE_EFFICIENCY,
         MOISTURE,
         SPECIES_HERE,
         PACKING_DENSITY,

@@ -97,7 +97,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
     "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something in the fold is
-    wrong, "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
+    wrong, "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and
+    "moved": {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")

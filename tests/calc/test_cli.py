@@ -240,7 +240,7 @@ def test_stop_and_unworkable_are_answers_not_mistakes(ask: Ask) -> None:
 
 
 def test_the_links_of_a_chain_that_do_not_stand_are_advice_too(ask: Ask) -> None:
-    report = ask("will-it-work", "dump_output=0", "--json").json
+    report = ask("will-it-work", "water_output=60000", "dump_output=0", "--json").json
     said = {advice["code"]: advice["level"] for advice in report["advice"]}
     assert said["power-cut"] == "stop"
     levels = {"stop": "stop", "unworkable": "unworkable", "tight": "caution"}
