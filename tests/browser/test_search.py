@@ -67,6 +67,91 @@ ASKED = {
     "first fire": "guides/water",
 }
 
+# What is asked in the course of a long talk, in whole questions or in the words that somebody half remembers.
+QUESTIONS = {
+    "does the coil go before or after the air conditioner": "guides/ducts",
+    "plenum": "guides/ducts",
+    "clogged filter": "guides/ducts",
+    "static pressure": "guides/ducts",
+    "blower blows cold air": "guides/(ducts|faults|air)",
+    "tanks side by side": "guides/(tanks|piping)",
+    "reverse return": "guides/tanks",
+    "storms knock out our electricity": "guides/(safety|dump|controls)",
+    "battery backup for the pump": "guides/(controls|safety)",
+    "who heats while I am away": "guides/antifreeze",
+    "will it freeze while we travel": "guides/antifreeze",
+    "can I weld my own tank": "guides/second-hand",
+    "old propane tank": "guides/second-hand",
+    "used milk tank": "guides/second-hand",
+    "water is brown": "guides/(faults|water)",
+    "rusty": "guides/(water|faults)",
+    "valve keeps dripping": "guides/faults",
+    "smoke comes into the room": "guides/(faults|stove)",
+    "stove bangs": "guides/faults",
+    "tar": "guides/(stove|faults|firing)",
+    "black glass": "guides/faults",
+    "bedroom stays cold": "guides/faults",
+    "shower runs cold": "guides/(taps|faults)",
+    "scald": "guides/taps",
+    "legionella": "guides/taps",
+    "how heavy is a full tank": "guides/storage",
+    "does it fit through the door": "guides/(storage|tanks)",
+    "can it go in the garage": "guides/(storage|another-building|slab)",
+    "how thick insulation around the tank": "guides/storage",
+    "how do I size the expansion vessel": "guides/open-or-pressurised",
+    "pressure tank or open tank": "guides/open-or-pressurised",
+    "is it dangerous": "guides/safety",
+    "can it explode": "guides/safety",
+    "do I need a permit": "guides/law",
+    "home insurance": "guides/law",
+    "warranty": "guides/choosing",
+    "how do I find an installer": "guides/choosing",
+    "compare two quotes": "guides/choosing",
+    "what do I ask the salesman": "guides/choosing",
+    "is it worth it": "guides/cost",
+    "cheaper than propane": "guides/cost",
+    "how many cords per winter": "guides/wood",
+    "green wood": "guides/wood",
+    "pine or oak": "guides/wood",
+    "do I have to get up at night": "guides/(firing|winter)",
+    "how long does a full tank last": "guides/(storage|firing)",
+    "can I bake in it": "guides/(stove|questions|choosing)",
+    "will my kitchen get too hot": "guides/room",
+    "does it work with radiators from 1950": "guides/emitters",
+    "cast iron radiators": "guides/emitters",
+    "how warm can a wood floor get": "guides/emitters",
+    "summer hot water": "guides/(other-heat|taps|antifreeze)",
+    "electric element": "guides/other-heat",
+    "night rate electricity": "guides/other-heat",
+    "solar": "guides/other-heat",
+    "thermostat setting": "guides/controls",
+    "where do sensors go": "guides/controls",
+    "wiring diagram": "guides/controls",
+    "yearly maintenance": "guides/service",
+    "chimney sweep": "guides/service",
+    "when do I change the door gasket": "guides/service",
+    "checklist": "guides/service",
+    "water softener": "guides/water",
+    "flush the system": "guides/water",
+    "handover": "guides/water",
+    "air in the pipes": "guides/(faults|water|pipes)",
+    "what size copper pipe": "guides/pipes",
+    "pump noise": "guides/(pipes|faults)",
+    "run without electricity": "guides/(pipes|dump|safety)",
+    "stove in the shed": "guides/another-building",
+    "underground pipe": "guides/another-building",
+    "keep the oil furnace as backup": "guides/existing-boiler",
+    "how cold does it get here": "guides/(house|winter)",
+    "drafty old house": "guides/house",
+    "coldest night": "guides/(winter|firing|house|storage)",
+    "how hot can the tank get": "guides/(safety|storage)",
+    "boiling": "guides/safety",
+    "radiator as heat dump": "guides/dump",
+    "can I put a valve on the dump": "guides/dump",
+    "concrete floor as heat storage": "guides/slab",
+    "what will it cost me": "guides/cost",
+}
+
 
 @pytest.fixture(scope="module")
 def searching(visiting: Visiting, served: server.Site) -> Iterator[Page]:
@@ -85,6 +170,33 @@ def test_everyday_words_find_their_page(searching: Page, served: server.Site, wo
     box.press_sequentially(words)
     address = re.compile(re.escape(served.url) + ASKED[words] + r"/([?#].*)?$")
     expect(searching.locator(".md-search-result__link").first).to_have_attribute("href", address, timeout=10_000)
+
+
+def test_the_questions_of_a_long_talk_land_on_the_page_that_answers_them(searching: Page) -> None:
+    """All in one go, since each takes half a second: those that miss are told together."""
+    assert len(QUESTIONS) >= 40
+    assert not QUESTIONS.keys() & ASKED.keys()
+    box = searching.get_by_role("textbox", name="Search words")
+    box.press_sequentially("store")
+    searching.locator(".md-search-result__link").first.wait_for()
+    searching.evaluate(COUNT_ANSWERS)
+    missed = {}
+    for question, wanted in QUESTIONS.items():
+        answered = searching.evaluate("answers")
+        box.fill(question)
+        box.press("End")  # the search listens to keys
+        searching.wait_for_function("before => answers > before", arg=answered)
+        first = searching.locator(".md-search-result__link").first.evaluate("link => link.pathname")
+        if not re.search(f"/{wanted}/$", first):
+            missed[question] = first
+    assert missed == {}
+
+
+COUNT_ANSWERS = """() => {
+  window.answers = 0;
+  const list = document.querySelector(".md-search-result__list");
+  new MutationObserver(() => window.answers++).observe(list, { childList: true });
+}"""
 
 
 @pytest.mark.parametrize("words", ["water", "heat", "store", "pressure", "tank"])
