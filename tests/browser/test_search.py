@@ -144,7 +144,6 @@ QUESTIONS = {
     "how cold does it get here": "guides/(house|winter)",
     "drafty old house": "guides/house",
     "coldest night": "guides/(winter|firing|house|storage)",
-    "how hot can the tank get": "guides/(safety|storage)",
     "boiling": "guides/safety",
     "radiator as heat dump": "guides/dump",
     "can I put a valve on the dump": "guides/dump",
