@@ -56,7 +56,10 @@ class Paper:
     def steps(self) -> list[Step]:
         """Every step of the working, from the printed text alone."""
         pieces = re.split(r"^Step (\d+\.\d+) ", self.text, flags=re.MULTILINE)
-        return [_step(number, body) for number, body in zip(pieces[1::2], pieces[2::2], strict=True)]
+        told: dict[str, Step] = {}
+        for number, body in zip(pieces[1::2], pieces[2::2], strict=True):
+            told[number] = _step(number, body, told)
+        return list(told.values())
 
     def picture(self, page: int, scale: float = 2) -> Any:
         """A page as an array of grey values from 0 (black) to 255, `scale` pixels for each point."""
@@ -91,7 +94,8 @@ def _plain(text: str) -> str:
     return text
 
 
-def _step(number: str, body: str) -> Step:
+def _step(number: str, body: str, before: dict[str, Step]) -> Step:
+    """One step; a sum that is told by what differs from an earlier one is put together from that."""
     body = re.split(r"^(?:It leaves out:|\d+\. )", body, flags=re.MULTILINE)[0]
     joined = " ".join(body.split("\n"))
     solved = re.search(r"solved by (.+?)(?:, or .+?)?: left side (.+?); right side (.+)", joined)
@@ -101,6 +105,14 @@ def _step(number: str, body: str) -> Step:
     if total:
         _, part, result, *_ = (piece.strip() for piece in " ".join(total[0].split("\n")).split("="))
         return Step(number, "sum", (part,), result)
+    again = re.search(r"as in (\d+\.\d+) with (.+?) gives (.+?)(?:, or .+)?$", joined.strip())
+    if again:
+        (written,) = before[again[1]].sums
+        for pair in again[2].split(" and "):
+            here, there = pair.split(" for ")
+            assert there in written, (number, there, written)
+            written = written.replace(there, here)
+        return Step(number, "sum", (written,), again[3].strip())
     given = re.search(r" gives (.+)", joined)
     assert given, (number, body)
     return Step(number, "given", (), given[1].strip())

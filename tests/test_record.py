@@ -301,8 +301,8 @@ def test_parts_have_the_sizes_that_their_worksheets_give() -> None:
     assert shown["power-cut", "dump_needed"] in rows["Heat dump"]
     assert shown["relief", "peak_output"] in rows["Relief valve"]
     assert shown["expansion", "vessel_with_reserve"] in rows["Expansion tank"]
-    assert shown["charge-loop", "flow"] in rows["Pump between stove and store"]
-    assert shown["charge-loop", "head"] in rows["Pump between stove and store"]
+    assert shown["charge-loop", "flow"] in rows["Charging pump"]
+    assert shown["charge-loop", "head"] in rows["Charging pump"]
     assert shown["emitter-temperature", "supply_water"] in rows["Baseboard"]
     assert rows["Tempering valve"] == sized.NOT_YET
 

@@ -37,10 +37,14 @@ class Takes(NamedTuple):
 
 
 class Part(NamedTuple):
-    """A part of a plant, by the name under which the record lists it, and who has the last word about it."""
+    """A part of a plant, by the name under which the record lists it, and who has the last word about it.
+
+    A plan in which `unless` holds has no such part.
+    """
 
     name: str
     decided_by: str
+    unless: str = ""
 
 
 class Sizes(NamedTuple):

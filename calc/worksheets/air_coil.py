@@ -674,7 +674,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "it needs {supply_water} at {coil_flow}, with {air_flow} of air",
+            "needs {supply_water} at {coil_flow}, with {air_flow} of air",
             "{supply_water}, {coil_flow}",
             ("duct-coil", "house"),
             called="Coil in the ducts",

@@ -307,7 +307,7 @@ WORKSHEET = Worksheet(
         Sizes(CHARGE_PUMP, "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
         Sizes(
             CHARGE_PIPE,
-            "a bore of {bore}; at least {smallest_copper_l} copper (type L) or {smallest_steel} steel",
+            "{bore} bore; at least {smallest_copper_l} copper L or {smallest_steel} steel",
             "{bore} bore",
             ("charge-pipe",),
             quantity="{pipe_length}",

@@ -435,7 +435,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "rated {baseboard_rating}; it needs {supply_water} on the coldest day",
+            "rated {baseboard_rating}; needs {supply_water} on the coldest day",
             "{supply_water} on the coldest day",
             ("house", "baseboard-upstairs", "baseboard-downstairs"),
             ("emitter", "baseboard"),
@@ -444,7 +444,7 @@ WORKSHEET = Worksheet(
         ),
         Sizes(
             EMITTERS,
-            "rated {radiator_rating} in all; they need {supply_water} on the coldest day",
+            "rated {radiator_rating} in all; need {supply_water} on the coldest day",
             "{supply_water} on the coldest day",
             ("house",),
             ("emitter", "radiator"),

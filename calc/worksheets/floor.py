@@ -536,7 +536,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             EMITTERS,
-            "pipes {pipe_spacing} apart; it needs {supply_water} and {floor_flow}",
+            "pipes {pipe_spacing} apart; needs {supply_water}, {floor_flow}",
             "{floor_area}, {supply_water}",
             ("floor", "house"),
             called="Warm floor",

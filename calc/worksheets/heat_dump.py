@@ -720,7 +720,7 @@ WORKSHEET = Worksheet(
     sizes=tuple(
         Sizes(
             HEAT_DUMP,
-            f"{{dump_size}}, {words}, for {{dump_heat}} by gravity through pipe of {{bore}} bore",
+            f"{{dump_size}}, {words}, for {{dump_heat}} by gravity; pipe of {{bore}} bore",
             "{dump_size}",
             ("dump",),
             only=("dump_kind", kind),

@@ -346,7 +346,7 @@ WORKSHEET = Worksheet(
         Sizes(EMITTER_PUMP, "{flow} against {head}", "{flow}, {head}", ("house-pump",)),
         Sizes(
             EMITTER_PIPE,
-            "a bore of {bore}; at least {smallest_copper_l} copper (type L) or, behind a mixing valve, {smallest_pex} PEX",
+            "{bore} bore; at least {smallest_copper_l} copper L or, behind a mixing valve, {smallest_pex} PEX",
             "{bore} bore",
             ("house-pipe",),
             quantity="{pipe_length}",

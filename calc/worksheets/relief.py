@@ -270,7 +270,7 @@ WORKSHEET = Worksheet(
         ),
         Sizes(
             RELIEF_VALVE,
-            "a bore of {vent_bore} or more, rising {vent_rise} and more above the water",
+            "{vent_bore} bore or more, rising {vent_rise} or more above the water",
             "{vent_bore} bore",
             ("open-vent", "vent-pipe"),
             ("plant_kind", "open"),

@@ -250,7 +250,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             STORE,
-            "{store_volume}; it holds {usable_heat} between {lowest_useful} and {store_top}",
+            "{store_volume}: {usable_heat} from {lowest_useful} to {store_top}",
             "{store_volume}",
             ("store",),
         ),

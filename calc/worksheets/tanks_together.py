@@ -594,7 +594,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             STORE,
-            "{tank_volume} each, {joined}: together {usable_heat} between {lowest_useful} and {store_top}",
+            "{tank_volume} each, {joined}: {usable_heat} from {lowest_useful} to {store_top}",
             "{tank_volume}",
             ("first-tank", "second-tank"),
             quantity="{tank_count}",

@@ -759,20 +759,20 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             TAP_EXCHANGER,
-            "rated {plate_rating}; it makes {tap_flow_possible} from a full store",
+            "rated {plate_rating}; makes {tap_flow_possible} from a full store",
             "{plate_rating}",
             ("plate",),
             ("tap_way", "plate"),
-            called="Plate exchanger for the taps",
+            called="Plate exchanger, taps",
             material="{exchanger_wall}",
         ),
         Sizes(
             TAP_EXCHANGER,
-            "rated {coil_rating}; it makes {tap_flow_possible} from a full store",
+            "rated {coil_rating}; makes {tap_flow_possible} from a full store",
             "{coil_rating}",
             ("tap-tank",),
             ("tap_way", "coil"),
-            called="Coil for the taps",
+            called="Coil, taps",
             material="{exchanger_wall}",
         ),
         Sizes(
@@ -781,7 +781,7 @@ WORKSHEET = Worksheet(
             "{tap_tank_volume}",
             ("tap-tank",),
             ("tap_way", "sidearm"),
-            called="Sidearm for the taps",
+            called="Sidearm, taps",
         ),
     ),
     leaves_out=(

@@ -367,14 +367,14 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(
             TEMPERING_VALVE,
-            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool; a second limit at {floor_limit} at most",
+            "mixes to {delivered}: {hot_flow} hot, {cool_flow} cool; a second limit at {floor_limit} or less",
             "{delivered}",
             ("tempering-valve",),
             ("mix_purpose", "floor"),
         ),
         Sizes(
             TEMPERING_VALVE,
-            "mixes to {delivered}; {hot_flow} hot and {cool_flow} cool",
+            "mixes to {delivered}: {hot_flow} hot, {cool_flow} cool",
             "{delivered}",
             ("tap-tempering-valve",),
             ("mix_purpose", "tap"),

@@ -12,7 +12,6 @@ from calc.engine.plan import Entries, Entry
 from calc.engine.sheet import Sheet
 from calc.engine.typed import GIVERS, Input
 from calc.engine.words import LEVEL_WORDS
-from calc.engine.working import WorkingLine
 from calc.guides import GUIDES
 from calc.sources import SOURCES
 from calc.tables.year import MONTH_NAMES
@@ -21,12 +20,12 @@ from calc.worksheets import WORKSHEETS
 from render import qr, sized, twice
 from render.chosen import Chosen
 from render.drawings.piping import SYSTEMS, figure
+from render.sums import left_alone, sections
 from render.templating import fill
 from render.urgent import first, urgent
 from render.view import STATUS_WORDS
 
 NO_PIPING = "none"
-LONG_FORMULA = 30  # characters; a longer one that stood there before is pointed at
 
 
 class Choice(NamedTuple):
@@ -37,24 +36,6 @@ class Choice(NamedTuple):
     origin: str
     check: bool  # nobody gave it: it has to be checked on site
     source: str  # whose usual value it is
-
-
-class Line(NamedTuple):
-    """A step of the working with its number; one whose formula stands further up says where."""
-
-    number: str
-    step: WorkingLine
-    formula_at: str
-
-
-class Section(NamedTuple):
-    """A worksheet in the appendix: its own steps, and those that an earlier one has taken with the same numbers."""
-
-    number: int
-    sheet: Sheet
-    also: list[tuple[str, str]]
-    lines: list[Line]
-    before: list[tuple[str, str]]
 
 
 SITE = "Stoke and Store"  # whose worksheets these are, whatever site shows them
@@ -93,7 +74,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             apart=twice.told_apart(chosen, system),
             parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
             piping=_piping(sheets, system, wanted.piping),
-            sheets=_sections(sheets),
+            sheets=sections(sheets),
             sources=[source_line(SOURCES[key]) for key in sources],
             whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
@@ -120,27 +101,6 @@ def date(iso: str) -> str:
     return f"{day.day} {MONTH_NAMES[day.month - 1]} {day.year}"
 
 
-def _sections(sheets: Mapping[str, Sheet]) -> list[Section]:
-    """The worksheets with their working; no step and no long formula is printed twice."""
-    steps: dict[tuple[tuple[str, ...], str], str] = {}
-    formulas: dict[tuple[str, ...], str] = {}
-    sections = []
-    for place, sheet in enumerate(sheets.values(), 1):
-        lines: list[Line] = []
-        before: list[tuple[str, str]] = []
-        for step in sheet.working:
-            same = (step.words + step.sums, step.result)
-            if same in steps:
-                before.append((step.label, steps[same]))
-                continue
-            number = steps[same] = f"{place}.{len(lines) + 1}"
-            long = sum(map(len, step.words)) > LONG_FORMULA
-            lines.append(Line(number, step, formulas.get(step.words, "") if long else ""))
-            formulas.setdefault(step.words, number)
-        sections.append(Section(place, sheet, _also_taken(sheet), lines, before))
-    return sections
-
-
 # --- choices
 
 
@@ -155,21 +115,12 @@ def _choices(entries: Entries, sheets: list[Sheet], system: System) -> list[tupl
     for sheet in sheets:
         for key, given in sheet.inputs.items():
             value = given.shown(system)
-            if value in seen.setdefault(key, set()) or _left_alone(given):
+            if value in seen.setdefault(key, set()) or left_alone(given):
                 continue
             seen[key].add(value)
             choice = Choice(given.field.label, value, *_origin(given, entries.get(key)), _typical_source(given))
             groups.setdefault(GUIDES[places[key]], []).append(choice)
     return [(name, groups[name]) for name in GUIDES.values() if name in groups]
-
-
-def _left_alone(given: Input) -> bool:
-    """A number that is what it is by the worksheet's meaning, unless somebody gives another."""
-    return given.field.optional and given.origin == "typical"
-
-
-def _also_taken(sheet: Sheet) -> list[tuple[str, str]]:
-    return [(given.field.label, given.shown(sheet.system)) for given in sheet.inputs.values() if _left_alone(given)]
 
 
 def _origin(given: Input, entry: Entry | None) -> tuple[str, bool]:

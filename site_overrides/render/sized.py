@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from calc.engine.conditions import condition
 from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
 from calc.engine.words import ATTENTION
+from calc.engine.values import Values
 from calc.plant import PARTS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
@@ -31,7 +33,7 @@ class Row(NamedTuple):
 
 
 def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
-    """Every part with its size, in the order of the plant; of several that size one, the first that is worked out.
+    """Every part that the plan has, with its size, in the order of the plant; of several that size one, the first that is worked out.
 
     One that speaks `instead` of the others is heard before them.
     """
@@ -40,10 +42,18 @@ def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
         row = _row(sized, sheet, system)
         if sized.part not in rows or not rows[sized.part].known or (sized.instead and row.known):
             rows[sized.part] = row
+    values = {key: value for sheet in sheets.values() for key, value in sheet.values.items()}
     return [
         (rows.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)
         for part in PARTS
+        if part in rows or not _left_out(part, values)
     ]
+
+
+def _left_out(part: Part, values: Values) -> bool:
+    """Whether the plan says that it has no such part."""
+    unless = condition(part.unless) if part.unless else None
+    return unless is not None and unless.names <= values.keys() and unless(values, {})
 
 
 def drawable() -> set[str]:

@@ -98,8 +98,8 @@ def _print(page: Page, served: server.Site, house: str) -> Printed:
 
 
 def words_of(text: str) -> list[str]:
-    """Words without spaces, hyphens and strokes, at which lines may end."""
-    return re.split(r"[\s/-]+", text)
+    """Words, cut wherever a line may end: at spaces, hyphens and strokes, and between two brackets, as in (a)(b)."""
+    return re.split(r"[\s/-]+|(?<=\))(?=\()", text)
 
 
 @EVERY_PAPER
@@ -133,7 +133,7 @@ def test_two_pages_hand_over_and_the_whole_is_not_long(
     assert "Checked on site, and decided" in pages[0] and "Not checked" in pages[0]
     assert pages[1].startswith("Parts") and "Piping:" in pages[1]
     assert pages[2].startswith("Appendix: the sums and their sources")
-    assert len(pages) <= (13 if house != "Fern Lane" else 16)
+    assert len(pages) <= (13 if house != "Fern Lane" else 15)  # its floor, taps and chimney are worked out too
 
 
 @EVERY_PAPER
