@@ -400,7 +400,11 @@ WORKSHEET = Worksheet(
         "Conductivity: the guideline counts up to 100 µS/cm as low-salt, up to 1,500 as salty.",
         "What the makers of stove and tank ask, which goes first.",
     ),
-    sizes=(Sizes(FILL_WATER, "{system_volume} at {hardness}; soften {treated_water}; inhibitor {inhibitor_dose}", quantity=""),),
+    sizes=(
+        Sizes(
+            FILL_WATER, "{system_volume} at {hardness}; soften {treated_water}; inhibitor {inhibitor_dose}", quantity=""
+        ),
+    ),
     sources=("en-14868", "hydronic-test"),
     follow=(
         Next("expansion", "A vessel that is too small is why closed plants lose water."),

@@ -8,8 +8,8 @@ from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
-from calc.engine.words import ATTENTION
 from calc.engine.values import Values
+from calc.engine.words import ATTENTION
 from calc.plant import PARTS
 from calc.units import System
 from calc.worksheets import WORKSHEETS

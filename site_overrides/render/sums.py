@@ -1,4 +1,4 @@
-"""The working of a whole record: every step once, every long formula once, and a long sum once with what changes in it."""
+"""The working of a whole record: each step once, each long formula once, a long sum once with what changes in it."""
 
 import re
 from collections.abc import Mapping
@@ -89,7 +89,7 @@ def _line(number: str, step: WorkingLine, first: Line | None) -> Line:
 
 
 def _different(first: WorkingLine, step: WorkingLine) -> tuple[tuple[str, str], ...]:
-    """The few numbers by which a long sum differs from the first one of its formula; nothing where it is told in full."""
+    """The few numbers by which a long sum differs from the first of its formula; none where it is told in full."""
     if len(first.sums) != 1 or len(step.sums) != 1 or len(step.sums[0]) <= LONG_SUM:
         return ()
     theirs, ours = first.sums[0].split(" "), step.sums[0].split(" ")
