@@ -26,6 +26,7 @@ from render.urgent import first, urgent
 from render.view import STATUS_WORDS
 
 NO_PIPING = "none"
+SITE = "Stoke and Store"  # whose worksheets these are, whatever site shows them
 
 
 class Choice(NamedTuple):
@@ -36,9 +37,6 @@ class Choice(NamedTuple):
     origin: str
     check: bool  # nobody gave it: it has to be checked on site
     source: str  # whose usual value it is
-
-
-SITE = "Stoke and Store"  # whose worksheets these are, whatever site shows them
 
 
 class Wanted(NamedTuple):
