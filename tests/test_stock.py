@@ -95,7 +95,7 @@ def test_the_smallest_that_passes_is_the_first_for_which_the_worksheet_finds_no_
     }
     told: dict[str, list[str]] = {}
     for key, worksheet in WORKSHEETS.items():
-        if worksheet.sweep:
+        if worksheet.sweeps:
             continue
         entries = plan.Entries({name: plan.Entry(text, "typed") for name, text in house.items()}, Reader())
         sheet = answer(key, plan.given_for(worksheet, entries))

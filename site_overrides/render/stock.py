@@ -113,7 +113,7 @@ def suggestion(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, 
     A worksheet that takes seconds, a whole winter, is not worked out for every item.
     """
     size = next((key for key in shelf["sizes"] if all(key in item["fills"] for item in shelf["items"])), None)
-    if size is None or sheet.example or sheet.problems or sheet.worksheet.sweep:
+    if size is None or sheet.example or sheet.problems or sheet.worksheet.sweeps:
         return []
     rows = (Sized(item, _si(size, item["fills"][size], shop["units"], entries.reader)) for item in shelf["items"])
     items = sorted(rows, key=lambda row: row.si)
