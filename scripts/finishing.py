@@ -29,8 +29,13 @@ HEADERS = {
     "Referrer-Policy": "no-referrer",
     "X-Content-Type-Options": "nosniff",
 }
+TYPES = {".wasm": "application/wasm", ".mjs": "text/javascript"}  # which not every host knows
 FOR_EVER = "public, max-age=31536000, immutable"
 
+ONCE = (  # what every page that calculates fetches, and keeps
+    *("assets/css/*", "assets/js/*", "assets/stylesheets/*", "assets/javascripts/*.js", "assets/images/*"),
+    *("assets/python/*.js", "assets/python/*/*"),
+)
 COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
 SMALLEST = 1024  # below it, a compressed copy saves less than one packet
 LARGE = 2_000_000  # above it, the best compression would take half a minute for the last few percent
@@ -77,6 +82,11 @@ def write_headers(site: Path) -> None:
     rules = {"/*": HEADERS}
     rules |= {path: {"Content-Security-Policy": "frame-ancestors 'none'"} for path in _page_paths(site)}
     rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in WORKERS}
+    rules |= {
+        f"/{path.relative_to(site).as_posix()}": {"Content-Type": TYPES[path.suffix]}
+        for path in sorted((site / "assets" / "python").glob("pyodide-*/*"))
+        if path.suffix in TYPES
+    }
     hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
     rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
     lines = []
@@ -124,6 +134,21 @@ def size(site: Path) -> str:
     total = sum(path.stat().st_size for path in files)
     copies = sum(path.stat().st_size for path in files if path.suffix in (".gz", ".br"))
     return f"{len(files)} files, {total / 1e6:.0f} MB, of which {copies / 1e6:.0f} MB are compressed copies"
+
+
+def fetched(site: Path) -> tuple[int, int]:
+    """What a reader's browser fetches at most, in bytes of the most compressed form: once for all pages, and for each.
+
+    Once: scripts, styles, the Python that calculates. A page: the mean of the guides.
+    """
+    once = sum(_sent(path) for pattern in ONCE for path in site.glob(pattern) if path.suffix not in (".gz", ".br"))
+    guides = [_sent(path) for path in site.glob("guides/*/index.html")]
+    return once, sum(guides) // len(guides)
+
+
+def _sent(path: Path) -> int:
+    compressed = path.with_name(f"{path.name}.br")
+    return (compressed if compressed.is_file() else path).stat().st_size
 
 
 def _sha256(text: str) -> str:

@@ -24,7 +24,7 @@ from edition import applied
 from edition.declared import SHELVES
 from render import desk, record, start, worksheet_html
 from render.drawings.piping import SYSTEMS, figure
-from render.pages import ladder, lists, prose
+from render.pages import ladder, lists, prose, reference
 from render.plan import plan_section
 from render.templating import fill
 from render.view import charts_json
@@ -39,7 +39,7 @@ DESK = re.compile(r"(?:<p>)?<!-- dealer's desk(?:: (?P<edition>[a-z-]+))? -->(?:
 DEMONSTRATION = re.compile(r"<!-- demonstration -->.*?<!-- /demonstration -->", re.DOTALL)
 HOUSES = re.compile(r"(?:<p>)?<!-- houses: (?P<edition>[a-z-]+) -->(?:</p>)?")
 RECORD = re.compile(r"(?:<p>)?<!-- sizing record -->(?:</p>)?")
-LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence) -->(?:</p>)?")
+LIST = re.compile(r"(?:<p>)?<!-- list: (?P<name>worksheets|sources|evidence|reference) -->(?:</p>)?")
 FIRST_QUESTION = re.compile(r"(?:<p>)?<!-- first question -->(?:</p>)?")
 YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
 HEAD_ENDS = re.compile(r"(?=(?:<p>)?<!-- worksheet|<h2)")  # where the first lines of a guide end
@@ -237,6 +237,8 @@ def _list(name: str, page: Any, files: Any) -> str:
         return lists.worksheet_list(_places(page, files))
     if name == "sources":
         return lists.source_list()
+    if name == "reference":
+        return reference.reference()
     return lists.evidence([lists.Compared(**row) for row in comparisons.compared()], comparisons.counted(), _laws())
 
 
