@@ -183,11 +183,15 @@ def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
 
 def _csv(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    """A table as a file. Takes {"worksheet", "plan", "table"}; gives {"name", "text"}, both empty while it is wrong."""
+    """A table as a file. Takes {"worksheet", "plan", "table"}; gives {"name", "text"}.
+
+    Both are empty while a number is wrong, and where the worksheet has no such table with these numbers.
+    """
     sheet, _, _ = _sheet(asked, system, reader)
-    if sheet.problems:
+    wanted = str(asked["table"])
+    if sheet.problems or wanted not in spreadsheet.names(sheet):
         return {"name": "", "text": ""}
-    name, text = spreadsheet.csv_file(sheet, str(asked["table"]))
+    name, text = spreadsheet.csv_file(sheet, wanted)
     return {"name": name, "text": text}
 
 

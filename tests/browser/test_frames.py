@@ -107,6 +107,16 @@ def test_an_embed_page_is_accessible_and_fits(visiting: Visiting, served: server
         assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
+def test_the_folds_of_an_embed_page_show_which_has_the_focus(page: Page, served: server.Site) -> None:
+    page.goto(f"{served.url}embed/stored-heat/")
+    Reader(page, "stored-heat").wait_until_live()
+    page.locator("main summary:visible").first.focus()
+    page.keyboard.press("Shift+Tab")
+    page.keyboard.press("Tab")
+    ring = "() => [document.activeElement.tagName, getComputedStyle(document.activeElement).outlineStyle]"
+    assert page.evaluate(ring) == ["SUMMARY", "solid"]
+
+
 def csv_of(reader: Reader, name: str) -> list[list[str]]:
     reader.show_how()
     with reader.page.expect_download() as download:

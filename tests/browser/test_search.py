@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -160,6 +161,17 @@ def searching(visiting: Visiting, served: server.Site) -> Iterator[Page]:
         page.locator("html[data-header=live]").wait_for()
         page.keyboard.press("/")
         yield page
+
+
+@pytest.mark.parametrize("broken", [b"gone", b'{"docs": ['])
+def test_a_search_without_its_index_says_so(page: Page, site: Path, troubles: list[str], broken: bytes) -> None:
+    wrong = server.Answer(200 if broken[:1] == b"{" else 404, broken, {"Content-Type": "application/json"})
+    with server.serving(site, interfere=lambda path: wrong if "search_index" in path else None) as crippled:
+        page.goto(crippled.url)
+        page.locator("html[data-header=live]").wait_for()
+        page.keyboard.press("/")
+        expect(page.locator(".md-search-result__meta")).to_contain_text("did not arrive")
+    troubles.clear()
 
 
 @pytest.mark.parametrize("words", ASKED)

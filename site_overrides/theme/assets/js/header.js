@@ -5,7 +5,18 @@
 export function wireHeader() {
   wire("drawer", ".ss-nav-close");
   wire("search", ".md-search__input");
+  document.getElementById("__search")?.addEventListener("change", sayIfTheIndexIsMissing, { once: true });
   document.documentElement.dataset.header = "live";
+}
+
+/** Without its index the theme's search would wait for ever. */
+async function sayIfTheIndexIsMissing() {
+  try {
+    await (await fetch(new URL("../../search/search_index.json", import.meta.url))).json();
+  } catch {
+    const said = document.querySelector(".md-search-result__meta");
+    said.textContent = said.dataset.sayFailed;
+  }
 }
 
 function wire(name, inside) {

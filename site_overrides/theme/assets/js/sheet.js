@@ -144,7 +144,7 @@ export class Sheet {
     const slot = this.panel.slot("link");
     slot.onclick = answered && ((event) => this.#answer(event, answered));
     if (said === null) slot.textContent = this.panel.words("elsewhere");
-    else slot.innerHTML = said;
+    else fill(slot, said);
     slot.hidden = said === "";
     this.#open();
     this.#element.scrollIntoView();
