@@ -231,12 +231,18 @@ def _print_json(report: Any) -> None:
 
 
 def _refuse(problems: list[tuple[str, str]], wanted: bool) -> int:
+    # What is quoted in a sentence may have been pasted from anywhere: it may not steer the terminal.
+    problems = [(_printable(key), _printable(text)) for key, text in problems]
     if wanted:
         _print_json({"errors": [{"input": key, "text": text} for key, text in problems]})
     else:
         for key, text in problems:
             print(f"{key}: {text}" if key else text, file=sys.stderr)
     return 2
+
+
+def _printable(text: str) -> str:
+    return "".join(mark for mark in text if mark.isprintable() or mark.isspace())
 
 
 def _list() -> int:

@@ -26,8 +26,11 @@ from toolchain import CACHE, ROOT, Problem, environment, locked, node, say
 
 SITE = ROOT / "site"
 BUILT = CACHE / "built"  # holds the digest of what `site` was made from
+# The scripts that make it. Those that serve, measure and test it are none: after a change in them it is as it was.
+MAKERS = ("building.py", "finishing.py", "licenses.py", "list_modules.mjs", "offline.py", "runtime.py", "toolchain.py")
 INPUTS = (
-    *("mkdocs.yml", "docs", "calc", "comparisons", "site_overrides", "scripts"),
+    *("mkdocs.yml", "docs", "calc", "comparisons", "site_overrides"),
+    *(f"scripts/{name}" for name in MAKERS),
     *("requirements", "package-lock.json", "pyproject.toml"),
 )
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
@@ -37,11 +40,12 @@ PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")
 ALL_STYLES = "assets/css/all.css"
 
 
-def build(*, again: bool = False, address: str = "", edition: Path | None = None) -> bool:
+def build(*, again: bool = False, address: str = "", edition: Path | None = None, offline: bool = True) -> bool:
     """Bring `site` up to date; True if there was something to do. A build that fails leaves the last site whole.
 
     `address` is where the site will stand; without one, a page that is not found can only stand at a host's root.
     `edition` is the folder of a dealer's edition; without one the project's own site is built.
+    Not `offline`, browsers that keep the site for readers without a line are told to forget it.
     """
     if address and not re.fullmatch(r"https?://[^\s/]+/(\S+/)?", address):
         raise Problem(f"{address} is no address of a site: write it with https:// and a slash at its end.")
@@ -50,12 +54,12 @@ def build(*, again: bool = False, address: str = "", edition: Path | None = None
         schema.refresh(edition)
     CACHE.mkdir(exist_ok=True)
     with locked("build"):
-        digest = f"{inputs_digest(edition)} {address}"
+        digest = f"{inputs_digest(edition)} {address} {offline}"
         if not again and SITE.is_dir() and BUILT.is_file() and BUILT.read_text(encoding="utf-8") == digest:
             return False
         with tempfile.TemporaryDirectory(dir=CACHE, prefix="site-") as folder:
             site = Path(folder, "site")
-            make(site, address, edition)
+            make(site, address, edition, offline)
             BUILT.unlink(missing_ok=True)
             shutil.rmtree(SITE, ignore_errors=True)
             site.rename(SITE)
@@ -90,7 +94,7 @@ def input_files(edition: Path | None = None) -> Iterable[Path]:
         yield from (path for path in paths if path.is_file() and "__pycache__" not in path.parts)
 
 
-def make(site: Path, address: str = "", edition: Path | None = None) -> None:
+def make(site: Path, address: str = "", edition: Path | None = None, offline: bool = True) -> None:
     """Make the whole site in the folder `site`, which is not there yet."""
     with _step("pages"):
         surroundings = {"SITE_ADDRESS": address, SURROUNDINGS: str(edition.resolve()) if edition else ""}
@@ -104,7 +108,7 @@ def make(site: Path, address: str = "", edition: Path | None = None) -> None:
         licenses.write(site, bundled)
         bundle(site)
     with _step("policies and compressed copies"):
-        finishing.finish(site, listed=bool(address))
+        finishing.finish(site, listed=bool(address), offline=offline)
 
 
 def publish_weather(site: Path) -> None:

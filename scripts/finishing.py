@@ -16,12 +16,14 @@ from pathlib import Path
 
 import brotli
 
+import offline as keeping
 from runtime import WORKER_POLICY
 from toolchain import CACHE
 
 # Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
 LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz", "tags.json")
 WORKERS = ("/assets/js/worker.js",)
+KEEPER_POLICY = "default-src 'none'; connect-src 'self'"
 FRAMED = "embed"  # the folder of pages that other websites may put in a frame
 HEADERS = {
     "Cross-Origin-Opener-Policy": "same-origin",
@@ -41,10 +43,11 @@ SMALLEST = 1024  # below it, a compressed copy saves less than one packet
 LARGE = 2_000_000  # above it, the best compression would take half a minute for the last few percent
 
 
-def finish(site: Path, *, listed: bool = False) -> None:
+def finish(site: Path, *, listed: bool = False, offline: bool = True) -> None:
     """Turn what MkDocs and the other makers have put into `site` into what is published.
 
-    The list of pages for search engines stays only where it is `listed` under whole addresses.
+    The list of pages for search engines stays only where it is `listed` under whole addresses. Not
+    `offline`, browsers are told to forget what they kept of it.
     """
     for pattern in (*LEFT_OUT, *(() if listed else ("sitemap.xml",))):
         for path in site.glob(pattern):
@@ -52,6 +55,7 @@ def finish(site: Path, *, listed: bool = False) -> None:
     for page in site.rglob("*.html"):
         page.write_text(with_policy(page.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
     write_headers(site)
+    keeping.write(site, keep=offline)
     compress(site)
 
 
@@ -87,6 +91,7 @@ def write_headers(site: Path) -> None:
         for path in sorted((site / "assets" / "python").glob("pyodide-*/*"))
         if path.suffix in TYPES
     }
+    rules |= {f"/{keeping.NAME}": {"Content-Security-Policy": KEEPER_POLICY, "Cache-Control": "no-cache"}}
     hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
     rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
     lines = []

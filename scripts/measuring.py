@@ -152,13 +152,14 @@ def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable
         context.add_init_script(clock)
         page = context.new_page()
         page.goto(site.url + path, wait_until="commit")
-        seen = _wait(page, enough)
+        seen = wait_for_clock(page, enough)
         context.close()
     sent = sum(request.sent for request in site.requests)
     return Visit(seen["live"], seen.get("answers", []), sent, seen.get("shift", 0.0))
 
 
-def _wait(page: Page, enough: Callable[[Any], bool]) -> Any:
+def wait_for_clock(page: Page, enough: Callable[[Any], bool]) -> Any:
+    """What the page's clock says once that is `enough`; Problem after two minutes."""
     for _ in range(1200):
         seen = page.evaluate("globalThis.clock")
         if seen and enough(seen):

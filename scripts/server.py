@@ -21,6 +21,8 @@ from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+from line import Line
+
 TYPES = {
     ".css": "text/css; charset=utf-8",
     ".csv": "text/csv; charset=utf-8",
@@ -79,7 +81,8 @@ class Site(ThreadingHTTPServer):
     """A folder of files, served on 127.0.0.1.
 
     `interfere` sees each path first and may answer in the folder's place, so that a test can lose or damage a file.
-    With `watched`, each page also gets a small script that reloads it when `build` has changed.
+    Browsers keep the site only if it may be had `offline`: who builds it again wants to see what was built. With
+    `watched`, each page also gets a small script that reloads it when `build` has changed.
     """
 
     daemon_threads = True
@@ -91,11 +94,15 @@ class Site(ThreadingHTTPServer):
         encodings: tuple[str, ...] = ("br", "gzip"),
         interfere: Callable[[str], Answer | None] = lambda path: None,
         watched: bool = False,
+        offline: bool = False,
+        line: Line | None = None,
     ) -> None:
         self.root = root
         self.encodings = encodings
         self.interfere = interfere
         self.watched = watched
+        self.offline = offline
+        self.line = line
         self.build = 0
         self.requests: list[Request] = []
         try:
@@ -111,6 +118,8 @@ class Site(ThreadingHTTPServer):
         """The answer for a path, given the encodings the browser accepts and the version it has (its ETag)."""
         if self.watched and path.startswith(RELOAD_PATH):
             return self._reload(path)
+        if path.endswith("/sw.js") and not self.offline:
+            return Answer(404, b"Not kept here.", {"Content-Type": TYPES[".txt"]})
         file = self._file(path)
         if file is None and not path.endswith("/") and (self.root / path.strip("/")).is_dir():
             return Answer(301, headers={"Location": posixpath.basename(path) + "/"})
@@ -178,6 +187,8 @@ class Handler(BaseHTTPRequestHandler):
 
     def do_GET(self) -> None:
         path = urllib.parse.unquote(urllib.parse.urlsplit(self.path).path)
+        if self.server.line:
+            self.server.line.wait()
         answer = self.server.interfere(path) or self.server.answer(
             path, self.headers.get("Accept-Encoding", ""), self.headers.get("If-None-Match", "")
         )
@@ -190,7 +201,10 @@ class Handler(BaseHTTPRequestHandler):
             self.send_header("Content-Length", str(len(answer.body)))
         self.end_headers()
         with contextlib.suppress(ConnectionError):  # the reader went on to another page
-            self.wfile.write(sent)
+            if self.server.line:
+                self.server.line.send(self.wfile, sent)
+            else:
+                self.wfile.write(sent)
 
     def do_HEAD(self) -> None:
         self.do_GET()
@@ -202,7 +216,13 @@ class Handler(BaseHTTPRequestHandler):
 @contextlib.contextmanager
 def serving(root: Path, port: int = 0, **how: object) -> Iterator[Site]:
     """A running `Site` on a free port (or the one given), stopped at the end of the block."""
-    site = Site(root, port, **how)  # type: ignore[arg-type]
+    with running(Site(root, port, **how)) as site:  # type: ignore[arg-type]
+        yield site
+
+
+@contextlib.contextmanager
+def running(site: Site) -> Iterator[Site]:
+    """A `Site` that answers until the end of the block."""
     thread = threading.Thread(target=site.serve_forever, args=(0.05,), daemon=True)
     thread.start()
     try:

@@ -34,6 +34,18 @@ addEventListener("securitypolicyviolation", (event) =>
 """
 
 
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Browser tests of one file run in one worker: they share open pages, prints and indexes, each dear to make.
+
+    What they reach of calc is not counted: other tests reach it too, and counting makes all of it slower.
+    """
+    for item in items:
+        if item.get_closest_marker("browser"):
+            item.add_marker(pytest.mark.xdist_group(item.path.stem))
+            item.add_marker("no_cover")
+
+
 @pytest.fixture(scope="session")
 def site() -> Path:
     """The folder of the built site, built first if anything that it is made from has changed."""
@@ -77,7 +89,7 @@ def visiting(browser: Browser) -> Visiting:
 
     @contextlib.contextmanager
     def visit(troubles: list[str], **kind: Any) -> Iterator[Page]:
-        context = browser.new_context(**kind)
+        context = browser.new_context(**{"service_workers": "block", **kind})
         context.set_default_timeout(PATIENCE)
         context.add_init_script(REPORT_VIOLATIONS)
         context.on("request", lambda request: note_request(request, troubles))

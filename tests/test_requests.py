@@ -78,3 +78,8 @@ def test_a_number_beyond_all_use_is_answered_in_either_units(text: str, typed_in
         )
     assert ask("save", plan=plan, units=units)["text"]
     assert ask("record", plan=plan, units=units)["paper"]
+
+
+def test_a_table_by_a_name_that_is_not_there_is_no_file() -> None:
+    for name in ("table-99", "table-x", "nothing", ""):
+        assert ask("csv", worksheet="stored-heat", table=name, plan={}) == {"units": "us", "name": "", "text": ""}

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Mapping
 
-from playwright.sync_api import Locator, Page, ViewportSize, Worker, expect
+from playwright.sync_api import Error, Locator, Page, ViewportSize, Worker, expect
 
 from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
@@ -15,6 +16,13 @@ SIZES: dict[str, ViewportSize] = {
     "desktop": {"width": 1280, "height": 800},
     "phone": {"width": 320, "height": 640},
 }
+
+# Asked in the page: an answer takes 20 ms, and who looks from outside looks again after 100.
+UNTIL_ANSWERED = """async () => {
+  const until = Date.now() + 60_000;
+  const wait = () => new Promise((done) => setTimeout(done, 4));
+  while (document.querySelector(".ss-sheet[data-busy]") && Date.now() < until) await wait();
+}"""
 
 
 class Reader:
@@ -38,6 +46,8 @@ class Reader:
 
     def wait(self) -> None:
         """Until nothing that was asked is still without an answer."""
+        with contextlib.suppress(Error):  # the page has gone on to another one
+            self.page.evaluate(UNTIL_ANSWERED)
         expect(self.page.locator(".ss-sheet[data-busy]")).to_have_count(0)
 
     def box(self, key: str) -> Locator:

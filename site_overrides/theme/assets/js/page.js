@@ -3,6 +3,7 @@
 import { tellHeight, wireFrames } from "./frame.js";
 import { wireHeader } from "./header.js";
 import { openLinks } from "./link.js";
+import { watchForRelease } from "./offline.js";
 import { startCalculator } from "./panel.js";
 import { wirePlan } from "./plan.js";
 import { wirePrinting } from "./print.js";
@@ -21,6 +22,7 @@ wirePrinting();
 wireStorageNotice();
 wireFrames();
 tellHeight();
+watchForRelease();
 const elements = [...document.querySelectorAll(".ss-sheet")];
 if (elements.length > 0) wireSheets(elements);
 const plan = document.querySelector(".ss-plan");

@@ -1,6 +1,7 @@
 // A part of the page that Python answers: a worksheet, the plan, the record, the desk. What they have in common stands
 // here: the line that says how the calculator is, the lamp on it, "Try again", and asking.
 import { Calculator } from "./calculator.js";
+import { keepForOffline } from "./offline.js";
 
 /**
  * Start a calculator for panels, or `wait` until one of them is used. It is believed if its answer to `check` is right:
@@ -13,6 +14,7 @@ export function startCalculator(panels, { check, part, known, wait = false, weat
     rightly: (reply) => textOf(part(reply)) === known.trim(),
     onChange: (state, before) => {
       for (const panel of panels) panel.turn(state, before);
+      if (state === "ready") keepForOffline();
     },
     weather,
   });
