@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import threading
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import IO
 
 PIECE = 8192  # bytes that go out in one turn
 
@@ -27,12 +27,12 @@ class Line:
         """The way there and back."""
         time.sleep(self.delay)
 
-    def send(self, out: IO[bytes], body: bytes) -> None:
-        """Send a body in pieces, each when its turn on the line has come."""
+    def send(self, write: Callable[[bytes], object], body: bytes) -> None:
+        """Write a body in pieces, each when its turn on the line has come."""
         for start in range(0, len(body), PIECE):
             piece = body[start : start + PIECE]
             with self._turn:
                 self._free = max(self._free, time.monotonic()) + len(piece) / self.rate
                 due = self._free
             time.sleep(max(0.0, due - time.monotonic()))
-            out.write(piece)
+            write(piece)

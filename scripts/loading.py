@@ -79,7 +79,7 @@ def report(site: Path, minutes: float, out: Path | None) -> Iterator[str]:
 def _opponents(site: Path, folder: Path) -> dict[str, tuple[Path, str]]:
     """The two pages that say 1 + 1, each a site of its own."""
     library = next((site / "assets" / "python").glob("library-*/python_stdlib.zip"))
-    made = {}
+    made: dict[str, tuple[Path, str]] = {}
     for name, worker in {BARE: BARE_WORKER, FAIR: FAIR_WORKER}.items():
         root = folder / str(len(made))
         shutil.copytree(toolchain.ROOT / "node_modules" / "pyodide", root / "pyodide")

@@ -202,7 +202,7 @@ class Handler(BaseHTTPRequestHandler):
         self.end_headers()
         with contextlib.suppress(ConnectionError):  # the reader went on to another page
             if self.server.line:
-                self.server.line.send(self.wfile, sent)
+                self.server.line.send(self.wfile.write, sent)
             else:
                 self.wfile.write(sent)
 

@@ -18,8 +18,8 @@ def test_a_line_is_shared_and_slow() -> None:
     out = io.BytesIO()
     started = time.monotonic()
     line.wait()
-    line.send(out, b"x" * 100_000)
-    line.send(out, b"y" * 100_000)
+    line.send(out.write, b"x" * 100_000)
+    line.send(out.write, b"y" * 100_000)
     assert out.getvalue() == b"x" * 100_000 + b"y" * 100_000
     assert time.monotonic() - started >= 0.21  # 200,000 bytes at a million a second, and the delay
 

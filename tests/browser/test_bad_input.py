@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from urllib.parse import quote
 
 import pytest
@@ -10,6 +11,7 @@ from playwright.sync_api import expect
 from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import link
 from calc.worksheets import WORKSHEETS
+from tests import test_hostile as hostile
 from tests.browser.conftest import At
 from tests.browser.reader import Reader, assert_says, plain
 
@@ -198,3 +200,42 @@ def test_a_heading_of_the_page_is_no_link(at: At) -> None:
     reader.page.wait_for_timeout(200)
     expect(reader.page.locator("[data-slot=link]:visible")).to_have_count(0)
     expect(reader.slot("whose")).to_contain_text("Worked example")
+
+
+# Each text is typed and each link opened, and what took longest is told, in milliseconds.
+TRY_ALL = """async ([texts, hashes]) => {
+  const sheet = document.querySelector("#stored-heat");
+  const box = sheet.querySelector("[data-key=store_volume] input[type=text]");
+  const answered = async (since) => {
+    do await new Promise((done) => setTimeout(done, 4));
+    while ("busy" in sheet.dataset && performance.now() - since < 60_000);
+    return performance.now() - since;
+  };
+  let longest = 0;
+  for (const text of texts) {
+    const started = performance.now();
+    box.value = text;
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+    longest = Math.max(longest, await answered(started));
+  }
+  for (const hash of hashes) {
+    const started = performance.now();
+    location.hash = hash;
+    longest = Math.max(longest, await answered(started));
+  }
+  return longest;
+}"""
+
+
+def test_hostile_texts_and_links_by_the_hundred(at: At) -> None:
+    """What would be markup would say so: it names what is not there, breaks the page's policy, or asks another host."""
+    source = random.Random("through the page")
+    reader = at("stored-heat")
+    texts = [hostile.text(source) for _ in range(150)]
+    hashes = [hash_ for hash_ in (hostile.link(source) for _ in range(80)) if hash_.startswith("#v1;")]
+    longest = reader.page.evaluate(TRY_ALL, [texts, hashes])
+    assert longest < 20_000, "a hang; a busy machine takes seconds where an idle one takes 20 ms"
+    assert_no_markup(reader)
+    expect(reader.page.locator(f"main [{hostile.MARK}]")).to_have_count(0)
+    reader.type("store_volume", "640")
+    assert_says(reader, {"store_volume": Typed("640")})
