@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import base64
 import gzip
+import hashlib
 import html.parser
 import json
 import re
@@ -12,6 +14,7 @@ import brotli
 import pytest
 
 import finishing
+import offline
 import toolchain
 
 ALLOWED = [
@@ -20,6 +23,7 @@ ALLOWED = [
     r"embed/[a-z-]+/index\.html",
     r"search/search_index\.json",
     r"_headers",
+    r"sw\.js",
     r"assets/licenses\.txt",
     # The theme's own files, as the theme names them.
     r"assets/javascripts/bundle\.[0-9a-f]{8}\.min\.js",
@@ -103,6 +107,18 @@ def test_compressed_copies_say_what_the_originals_say(site: Path) -> None:
             assert gzip.decompress(path.read_bytes()) == path.with_suffix("").read_bytes(), name
         if name.endswith(".br"):
             assert brotli.decompress(path.read_bytes()) == path.with_suffix("").read_bytes(), name
+
+
+def test_what_is_kept_for_readers_without_a_line_is_this_very_site(site: Path) -> None:
+    text = (site / offline.NAME).read_text(encoding="utf-8")
+    listed = json.loads(text.partition("const FILES = ")[2].partition(";\n")[0])
+    assert sorted(listed) == offline.kept(site)
+    for name in files(site):
+        if name.endswith((".html", ".js", ".wasm", ".whl", ".zip")) and not name.startswith("embed/"):
+            assert name in listed or name in ("404.html", offline.NAME), name
+    for name in ("index.html", "assets/js/worker.js", "search/search_index.json"):
+        digest = hashlib.sha256((site / name).read_bytes()).digest()[:12]
+        assert listed[name] == base64.b64encode(digest).decode()
 
 
 def test_no_page_fetches_from_another_host(site: Path) -> None:
