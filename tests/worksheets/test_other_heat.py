@@ -4,10 +4,12 @@ import pytest
 
 from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
+from calc.physics import winter_weather
 from calc.tables.places import PLACES
 from calc.tables.sun import SUN
 from calc.tables.year import MONTH_DAYS, MONTHS
-from calc.units import BTU, HOUR
+from calc.units import BTU, FAHRENHEIT_DEGREE, HOUR
+from tests.worksheets.asking import kelvin
 
 EXAMPLES = {
     entry.name.split(":")[0]: dict(entry.given) for entry in reversed(answer("other-heat", {}).worksheet.examples)
@@ -40,6 +42,15 @@ def test_the_table_of_the_sun_has_every_place_and_the_degree_days_of_its_year() 
             # The strong hours have more than 250 W/m² each, less than the sun gives, and there are no more than it is up.
             assert 0.25 * months.hours[at] <= months.radiation[at] + 0.5 <= 1.1 * months.hours[at] + 1, (key, at)
             assert months.hours[at] <= days * 16
+
+
+@pytest.mark.parametrize("place", SUN)
+def test_the_degree_days_of_the_months_are_those_of_the_hours(place: str) -> None:
+    hours, first = winter_weather.hours_of(place), 0
+    for at, days in enumerate(MONTH_DAYS):
+        month = winter_weather.degree_days(hours[first : first + 24 * days], kelvin(65)) / FAHRENHEIT_DEGREE
+        assert SUN[place].degree_days[at] == pytest.approx(month, abs=0.51), MONTHS[at]
+        first += 24 * days
 
 
 def test_panels_by_hand() -> None:
