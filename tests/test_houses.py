@@ -20,7 +20,9 @@ TOLD = ("Fern Lane", "Mill Row", "Ridge Road", "Hollow Cabin")
 # A house has several pipes, and fluids in them; a page may ask another question of it, or of its oil burner.
 SEVERAL = {"pipe_kind", "pipe_size", "pipe_length", "elbows", "tees", "valves", "pipe_place", "antifreeze_kind"}
 ASKED = {"peak_known", "loop_question", "fire_known"}
-SAME_KEY_OTHER_THING = {("house-load", "efficiency")}
+# What flows through a trench is as hot as the store sends it; the winter asks for what the emitters need.
+TRENCH = {("antifreeze", "supply_water"), ("buried-pipe", "supply_water")}
+SAME_KEY_OTHER_THING = {("house-load", "efficiency"), *TRENCH}
 
 
 def _record(house: str) -> dict[str, str]:
