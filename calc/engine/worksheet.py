@@ -36,7 +36,8 @@ class Worksheet:
     """A question, what the reader gives, how it is worked out, and all that is said about the answer.
 
     `verdict` is the sentence of the answer bar where nothing stronger than a note holds. `opens` are fields that stand
-    open beside all that need an answer, where a worksheet asks more than the usual few at first sight.
+    open beside all that need an answer, where a worksheet asks more than the usual few at first sight. `line` is its
+    answer in one sentence: worksheets that have its key in `tells` say it below their own.
     """
 
     key: str
@@ -66,6 +67,8 @@ class Worksheet:
     follow: tuple[Next, ...] = ()
     say_none: str = ""
     verdict: str = ""
+    line: str = ""
+    tells: tuple[str, ...] = ()
     opens: tuple[str, ...] = ()
     outlook: Outlook | None = None
     other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
@@ -79,8 +82,9 @@ class Worksheet:
         plain = (self.question, self.short, *self.leaves_out, *self.not_checked)
         return Uses(
             fields=self.opens,
-            sentences=(self.say, self.say_none, self.verdict, *self.meaning),
+            sentences=(self.say, self.say_none, self.verdict, self.line, *self.meaning),
             plain=plain,
+            worksheets=self.tells,
             sources=self.sources,
         )
 

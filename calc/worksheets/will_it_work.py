@@ -498,6 +498,7 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
+    tells=("winter-run",),
     takes=(
         Takes("usable_heat", "stored-heat"),
         Takes("burns_per_day", "firing", "burns_per_day_at_design"),

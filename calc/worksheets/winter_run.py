@@ -505,6 +505,8 @@ WORKSHEET = Worksheet(
     headline="loads",
     say="{wood_volume} of wood; too cold for {cold_hours}.",
     say_none="This winter cannot be run.",
+    line="A typical winter: {wood_volume} of wood, {loads} loads on {days_lit} days, too cold for {cold_hours}, the coldest "
+    "{coldest}.",
     advice=(
         *(word for word in outlet.ADVICE if word.level == "stop"),
         Advice(

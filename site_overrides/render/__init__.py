@@ -162,6 +162,15 @@ def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     return {"html": str(html), "count": so_far.points if so_far else 0}
 
 
+def _lines(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """What other worksheets say in a line below this one's verdict. Takes {"worksheet", "plan"}; gives {"html"}."""
+    from render.lines import lines
+
+    worksheet = WORKSHEETS[str(asked["worksheet"])]
+    said = lines(worksheet, plan.entries_from(asked.get("plan"), reader), system)
+    return {"html": str(fill("lines.html", lines=said))}
+
+
 def _weather(asked: Asked, _: System, __: Reader) -> dict[str, Any]:
     """The reader's own weather file. Takes {"text", "degrees": "C", "F" or ""}.
 
@@ -273,6 +282,7 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "worksheet": _worksheet,
     "chart": _chart,
     "sweep": _sweep,
+    "lines": _lines,
     "weather": _weather,
     "use": _use,
     "csv": _csv,
@@ -311,6 +321,7 @@ def run_every_example() -> None:
     given = {key: {"text": text} for key, text in whole.examples[0].given.items()}
     _ask("record", plan=given, date="2026-11-25", address="record/")
     _ask("desk", worksheet=whole.key, plan=given, form=True, code=True)
+    _ask("lines", worksheet=whole.key, plan=entries)
     _ask("plan", plan=entries)
     _ask("load", text=_ask("save", plan=entries)["text"])
     _ask("load", text=json.dumps({"plan": entries}))

@@ -20,6 +20,7 @@ from calc.worksheets import WORKSHEETS
 from render import qr, sized, twice
 from render.chosen import Chosen
 from render.drawings.piping import SYSTEMS, figure
+from render.lines import lines
 from render.sums import left_alone, sections
 from render.templating import fill
 from render.urgent import first, urgent
@@ -65,6 +66,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             first=first(urgent(chosen, system)),
             words=LEVEL_WORDS,
             chain=chain,
+            lines=lines(chain.worksheet, chosen.entries, system),
             verdicts=chain.sheet.verdicts if chain.sheet else (),
             statuses=STATUS_WORDS,
             answers=[sheet.headline for sheet in sheets.values() if sheet.headline and not sheet.verdicts],

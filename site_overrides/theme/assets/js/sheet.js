@@ -23,6 +23,7 @@ export class Sheet {
   #previous = null; // what "Put them back" puts back
   #chartTimer = 0;
   #stockTimer = 0;
+  #linesTimer = 0;
   #sweep = null;
   #file = null; // of the reader's own weather
   #charted = ""; // the link of the numbers that the chart shows, and the units
@@ -298,6 +299,7 @@ export class Sheet {
     this.#flow.take(reply);
     for (const does of this.#afterwards.splice(0)) does();
     this.#askStock();
+    if (!wrong && this.panel.has("lines")) this.#wantLines();
     if (wrong || !this.panel.has("chart")) return;
     const numbers = `${reply.units} ${reply.link}`;
     this.panel.slot("chart").classList.toggle("ss-stale", numbers !== this.#charted);
@@ -312,6 +314,18 @@ export class Sheet {
     if (!slot) return;
     const take = ({ html }) => holdingFocus(() => fill(slot, html));
     this.#stockTimer = setTimeout(() => this.#want("stock", { stock: slot.dataset.stock }, take, () => 2), CHART_DELAY);
+  }
+
+  /** What other worksheets say below the verdict; one of them may run a year, so it is asked for last. */
+  #wantLines() {
+    const slot = this.panel.slot("lines");
+    slot.classList.add("ss-stale");
+    clearTimeout(this.#linesTimer);
+    const take = ({ html }) => {
+      fill(slot, html);
+      slot.classList.remove("ss-stale");
+    };
+    this.#linesTimer = setTimeout(() => this.#want("lines", {}, take, () => 2), CHART_DELAY);
   }
 
   /** Python could not answer at all. */
