@@ -467,7 +467,11 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result(
-            "loads", "Loads burnt in a year", "On {days_lit} days, at most {most_loads} on one of them.", decimals=0
+            "loads",
+            "Loads burnt in a year",
+            "On {days_lit} days, at most {most_loads} on one of them.",
+            decimals=0,
+            missing="not run",
         ),
         Result("wood_volume", "Stacked wood for a winter", "Of {species} at {moisture} moisture.", figures=2),
         Result(
