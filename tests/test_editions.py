@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import shutil
 import struct
 import subprocess
 import sys
@@ -398,3 +399,17 @@ def test_an_editions_files_make_another_site(tmp_path: Path) -> None:
     (place / "appliances.csv").write_text(STOVES.replace("Little", "Small"), encoding="utf-8")
     seen.append(building.inputs_digest(place))
     assert len(set(seen)) == 3
+
+
+def test_an_edition_of_an_older_release_is_read_as_it_stands(tmp_path: Path) -> None:
+    """The folder was written by scripts/new-edition of November 2026, before stock had keys and prices."""
+    moved = tmp_path / "older-hearth"
+    shutil.copytree(Path(__file__).parent / "moved" / "older-hearth", moved)
+    (moved / schema.NAME).write_text("{}", encoding="utf-8")
+    before = {path.name: path.read_bytes() for path in moved.iterdir()}
+    mine = edition.read(moved)
+    schema.refresh(moved)
+    assert [(tank.key, tank.fills["store_volume"]) for tank in mine.tanks] == [("500-gal", "500 gal")]
+    assert [(stove.key, stove.fills["water_output"]) for stove in mine.appliances] == [("elm-20", "17,000 Btu/h")]
+    changed = {name for name, content in before.items() if (moved / name).read_bytes() != content}
+    assert changed == {schema.NAME}

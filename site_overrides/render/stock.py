@@ -14,12 +14,13 @@ from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, item_key
 from calc.units import System, show, shown_unit
 from calc.worksheets import WORKSHEETS
-from render.chosen import fields
+from render.chosen import fields, needs
 from render.lacking import Lacking
 from render.plan import as_typed, entry_for_page
 from render.templating import fill
 
 NEEDED = {"store_volume": "recommended"}  # the result that says how large a thing has to be, by what is its size
+STILL_THE_EXAMPLES = "This rests on numbers of the worked example, too: give your own."
 MOST_TRIED = 30  # items with which a worksheet is worked out
 FAILS = ("stop", "unworkable")
 _shops: dict[str, dict[str, Any]] = {}
@@ -118,11 +119,13 @@ def suggestion(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, 
     rows = (Sized(item, _si(size, item["fills"][size], shop["units"], entries.reader)) for item in shelf["items"])
     items = sorted(rows, key=lambda row: row.si)
     needed = next((result for result in sheet.results if result.key == NEEDED.get(size)), None)
+    said: list[str] = []
     if needed is not None and isinstance(needed.si, float):
-        return _large_enough(items, needed.si, size, sheet.system)
-    if size in {field.key for field in sheet.course.fields}:
-        return _passing(shop, shelf, items, sheet, entries)
-    return []
+        said = _large_enough(items, needed.si, size, sheet.system)
+    elif size in {field.key for field in sheet.course.fields}:
+        said = _passing(shop, shelf, items, sheet, entries)
+    assumed = said and any(entry.origin == "example" and needs(entry) for entry in sheet.inputs.values())
+    return [*said, *([STILL_THE_EXAMPLES] if assumed else [])]
 
 
 def _si(key: str, text: str, system: System, reader: Reader) -> float:
