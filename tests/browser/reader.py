@@ -128,7 +128,7 @@ def assert_says(reader: Reader, given: Mapping[str, Typed], system: System = "us
     assert reader.state == "ready"
     assert reader.figure == plain(said["headline"])
     assert reader.results() == {key: plain(result["shown"]) for key, result in said["results"].items()}
-    advice = plain(" ".join(reader.sheet.locator("[data-slot=verdict], [data-slot=advice]").all_inner_texts()))
+    advice = plain(" ".join(reader.sheet.locator("[data-slot=verdict], [data-slot=advice]").all_text_contents()))
     for entry in said["advice"]:
         assert plain(entry["text"]) in advice
     assert ("Rough" in reader.sheet.locator(".ss-plate-flag").inner_text()) == said["rough"]

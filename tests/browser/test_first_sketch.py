@@ -145,3 +145,16 @@ def test_a_start_by_house_and_by_latitude(visiting: Visiting, served: server.Sit
         expect(page.locator(".ss-plate-verdict")).to_contain_text(
             "nobody has said how much there is of what heats the rooms"
         )
+
+
+def test_a_chosen_answer_can_be_read_in_forced_colors(visiting: Visiting, served: server.Site) -> None:
+    with visiting([], forced_colors="active", **PHONE) as page:
+        page.goto(f"{served.url}start/#start-fuel-oil")
+        chosen = page.locator("#start-fuel-oil")
+        expect(chosen).to_have_attribute("aria-pressed", "true")
+        look = chosen.evaluate(
+            "button => (({ color, backgroundColor, forcedColorAdjust }) => "
+            "[color, backgroundColor, forcedColorAdjust])(getComputedStyle(button))"
+        )
+        # Left to itself the browser puts a light plate behind the light words.
+        assert look[0] != look[1] and look[2] == "none"

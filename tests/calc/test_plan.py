@@ -383,3 +383,55 @@ def test_texts_in_a_link_of_the_whole_plan_are_escaped() -> None:
     assert {key: text.text for key, text in link.read(written, WORKSHEETS).given.items()} == {
         key: text.text for key, text in given.items()
     }
+
+
+def _after_the_start(**said: str) -> dict[str, Entry]:
+    """A plan after the five questions: what was said, and what flows into it unasked."""
+    entries = {key: Entry(text, "typed") for key, text in said.items()}
+    sheet = _sheet("first-sketch", entries)
+    return entries | flowing(sheet, entries, WORKSHEETS, BY_KEY, new=True)
+
+
+STARTED = {
+    "fuel_now": "oil",
+    "fuel": "oil",
+    "method": "fuel",
+    "start_from": "bill",
+    "place": "hibbing-mn",
+    "heated_area": "2000 ft2",
+    "emitter": "baseboard",
+    "baseboard_length": "160 ft",
+    "stove": "help",
+}
+CLIMATE = {"design_outdoor", "degree_days", "heating_days", "average_outdoor", "altitude"}
+
+
+def test_the_place_of_the_start_fills_the_climate_of_every_worksheet() -> None:
+    plan = _after_the_start(**STARTED, amount="800 gal")
+    assert plan.keys() >= CLIMATE
+    for key, worksheet in WORKSHEETS.items():
+        if key == "winter-run":
+            continue  # asks the place itself, and its year is a file
+        for name, entry in _sheet(key, plan).inputs.items():
+            if name in CLIMATE:
+                assert entry.origin == "computed" or "place" in {field.key for field in worksheet.fields}, (key, name)
+
+
+@pytest.mark.parametrize("gallons", ["800 gal", "670 gal"])
+def test_the_house_goes_on_from_the_start_with_the_same_load(gallons: str) -> None:
+    plan = _after_the_start(**STARTED, amount=gallons)
+    house = _sheet("house-load", plan)
+    assert house.inputs["fuel"].si == "oil" and house.inputs["amount"].text == gallons
+    assert house.values["design_load"] == pytest.approx(
+        BY_KEY["design_load"][0].unit("us").to_si(float(plan["design_load"].text.split()[0])), rel=1e-4
+    )
+    # Another worksheet's area changes neither the fuel nor its unit, and nothing in the plan is called out of date.
+    assert stale(plan, WORKSHEETS, BY_KEY) == {}
+
+
+def test_twice_the_oil_is_twice_the_heat_and_moves_nothing_else() -> None:
+    less, more = (_after_the_start(**STARTED, amount=amount) for amount in ("400 gal", "800 gal"))
+    changed = {key for key in more if less.get(key) != more[key]}
+    assert changed.isdisjoint(CLIMATE | STARTED.keys())
+    loads = [float(plan["design_load"].text.split()[0]) for plan in (less, more)]
+    assert loads[1] == pytest.approx(2 * loads[0], rel=1e-3)
