@@ -49,7 +49,7 @@ def test_the_degree_days_of_the_months_are_those_of_the_hours(place: str) -> Non
     hours, first = winter_weather.hours_of(place), 0
     for at, days in enumerate(MONTH_DAYS):
         month = winter_weather.degree_days(hours[first : first + 24 * days], kelvin(65)) / FAHRENHEIT_DEGREE
-        assert SUN[place].degree_days[at] == pytest.approx(month, abs=0.51), MONTHS[at]
+        assert SUN[place].degree_days[at] == pytest.approx(month, abs=0.6), MONTHS[at]  # rounded, of tenths
         first += 24 * days
 
 
