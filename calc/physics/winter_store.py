@@ -15,7 +15,7 @@ import math
 _WHOLE = 1 - 1e-9  # of a layer: what roundings leave of a whole one
 _GONE = 1e-9  # of a layer: what roundings leave of none
 _ALIKE = 0.02  # K; water that enters no further from the slug at its port joins it, however large that is
-_TINY = 1.0  # J, not worth another slug
+_TINY = 1e-3  # J, not worth another slug: it is lost, and the balance of a year must not notice
 _FAINT = 0.5  # a scale at which marks are written anew, long before their digits would be lost
 _UNCUT = 1.5  # layers: a slug that is larger is cut into layers before heat creeps
 
