@@ -22,6 +22,7 @@ from calc.worksheets import WORKSHEETS
 GUIDE = "guides/storage/"
 WORKSHEET = "stored-heat"
 FIELD = "store_volume"
+SHOWN = '[data-slot="plate"] output'  # whose text tells that an answer has come
 EDITS = 40
 WIDTHS = (1280, 390)
 
@@ -60,7 +61,7 @@ globalThis.clock = { live: 0, answers: [] };
   const look = () => {
     const section = document.querySelector('[data-worksheet="WORKSHEET"]');
     const input = section?.querySelector('input[name="FIELD"]');
-    const figure = section?.querySelector('[data-slot="plate"] output');
+    const figure = section?.querySelector('SHOWN');
     if (!input || input.disabled || !figure) return;
     if (!typed) return type(input, figure);
     if (figure.textContent === shown || shown === null) return;
@@ -103,7 +104,10 @@ def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
         (bare / name).write_text(text, encoding="utf-8")
     finishing.compress(bare)
     clock, still = (
-        text.replace("WORKSHEET", WORKSHEET).replace("FIELD", FIELD).replace("EDITS", str(EDITS))
+        text.replace("WORKSHEET", WORKSHEET)
+        .replace("FIELD", FIELD)
+        .replace("SHOWN", SHOWN)
+        .replace("EDITS", str(EDITS))
         for text in (CLOCK, STILL_CLOCK)
     )
     ours: list[Visit] = []
