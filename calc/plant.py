@@ -2,6 +2,7 @@
 
 from calc.engine.recorded import Part
 
+STOVE = Part("Stove with a water jacket", "owner, installer")
 STORE = Part("Store", "owner, installer")
 STORE_PLACE = Part("Place for the store", "engineer, code office")
 EMITTERS = Part("Emitters", "heating installer")

@@ -183,7 +183,7 @@ def _record() -> str:
         entries = {key: Entry(text, "typed") for key, text in example.given.items()}
     if not _own:
         return record.page(house, entries, _version())
-    return record.page(house, entries, _version(), _own.site_name, applied.SHOP if "quote" in _own.told else "")
+    return record.page(house, entries, _version(), _own.site_name, applied.SHOP, quote="quote" in _own.told)
 
 
 def _version() -> str:

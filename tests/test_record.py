@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections import defaultdict
+from html import unescape
 from typing import Any
 
 import numpy
@@ -19,7 +20,7 @@ from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
-from render import paper, qr, record, respond, sized, twice
+from render import paper, qr, record, respond, sized, sums, twice
 from render.chosen import Chosen, Taken, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import Wanted, document
@@ -393,6 +394,58 @@ def test_a_bare_number_gets_the_unit_that_stood_beside_it() -> None:
     assert asked(given)["link"] == "#v1;plan;store_volume=1900.5L;store_top=80C;end"
     fuel = typed(method="fuel", fuel="gas", amount="915")
     assert "amount=915therm" in asked(fuel)["link"]
+
+
+def test_a_link_says_whose_site_made_it_in_what_units_and_the_reader_s_own_choice_wins() -> None:
+    """A name is a stranger's text: it is said as what the link says, without markup, and no number hangs on it."""
+    made = asked(typed(**BARE), units="si", site="Quillbrook <b>Stove Barn")["link"]
+    assert made.endswith(";units=si;from=Quillbrook%20%3Cb%3EStove%20Barn;end")
+    for form in (made, link.packed(made)):
+        opened = json.loads(respond(json.dumps({"ask": "record", "units": "us", "link": form, "chosen": True})))
+        assert "<b>" not in opened["said"]
+        assert "This link says that it comes from Quillbrook &lt;b&gt;Stove Barn." in opened["said"]
+        assert "This link was made in SI units; its numbers are shown in US units, as you chose." in opened["said"]
+        assert opened["entries"]["store_volume"]["text"] == "500gal"
+    assert "from=" not in asked(typed(**BARE))["link"], "the project's own site needs no name"
+    at_a_guide = json.loads(respond(json.dumps({"ask": "link", "link": made, "plan": {}})))
+    assert "it comes from Quillbrook" in at_a_guide["said"]
+
+
+def test_who_gave_a_number_and_what_was_picked_survive_a_link() -> None:
+    plan = entries(**BARE) | {
+        "store_volume": Entry("500 gal", "typed", giver="stock", item="open-500"),
+        "design_load": Entry("30,500 Btu/h", "typed", giver="bill"),
+        "lowest_useful": Entry("130 °F", "typed", giver="measured"),
+    }
+    opened = link.read(link.packed(record.link_of(plan)), WORKSHEETS)
+    again = {key: Entry(text.text, text.origin, giver=text.giver, item=text.item) for key, text in opened.given.items()}
+    for stock, model in ({"open-500": "Open 500"}, "Open 500"), ({}, "open-500 in that stock"):
+        told_there = unescape(words(document(chosen(again), "us", Wanted(stock=stock))))
+        assert f"{model} dealer's stock owner, installer" in told_there
+        for told in ("500 gal Dealer's stock", "30,500 Btu/h From the bill", "130 °F Measured"):
+            assert told in told_there
+
+
+def test_parts_that_a_plan_does_not_have_are_not_asked_for() -> None:
+    rows = [row.name for row in sized.listed(chosen(HOUSES["Hollow Cabin"]).sheets, "us")]
+    assert "Stove with a water jacket" in rows
+    assert not {"Exchanger for the taps", "Tempering valve"} & set(rows)
+
+
+@pytest.mark.parametrize("house", HOUSES)
+def test_no_step_is_printed_twice_and_what_is_pointed_at_stands_there(house: str) -> None:
+    sections = sums.sections(chosen(HOUSES[house]).sheets)
+    lines = {line.number: line for section in sections for line in section.lines}
+    printed = [(line.step.words, line.step.sums, line.step.result) for line in lines.values() if line.step.sums]
+    assert len(printed) == len(set(printed)) > 150
+    assert all(number in lines for section in sections for _, number in section.before)
+    told_by_what_differs = [line for line in lines.values() if line.differs]
+    assert len(told_by_what_differs) > 5
+    for line in told_by_what_differs:
+        written = lines[line.formula_at].step.sums[0]
+        for here, there in line.differs:
+            written = written.replace(there, here)
+        assert written == line.step.sums[0]
 
 
 def test_a_code_is_read_back_from_its_drawing() -> None:

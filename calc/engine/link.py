@@ -6,8 +6,8 @@ units and choices, and whatever else is in it is named and left out.
 
 A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
 `!s` behind a number says where it came from (`MARKS`), `!s.cellar-20` also which item of a dealer's stock it is,
-`units=si` in which units the link was made. For codes that a telephone reads, the same text is packed:
-`#v1;packed;…;end`.
+`units=si` in which units the link was made, `from=Name` whose site made it. For codes that a telephone reads, the same
+text is packed: `#v1;packed;…;end`.
 
 Links last: what an older version wrote is brought up to this one by `MIGRATIONS`, a step for each version.
 """
@@ -27,11 +27,12 @@ from calc.units import LONGEST_TEXT, SYSTEMS, System
 VERSION = 1
 PLAN = "plan"  # stands where a worksheet's key would
 PACKED = "packed"  # likewise, and behind it the packed text
-UNITS, SHEETS = "units", "sheets"  # stand where a number's key would
+UNITS, SHEETS, SENDER = "units", "sheets", "from"  # stand where a number's key would
 MARKS = dict(zip(GIVERS, ("m", "b", "s", "k"), strict=True))  # a letter of its own for each of GIVERS
 _GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
 LONGEST_VERSION = 6  # digits
+LONGEST_SENDER = 60  # characters
 MOST_TOLD = 12  # sentences about what is wrong with one link
 _SAFE = "/+-.,'"
 
@@ -40,7 +41,7 @@ class Opened(NamedTuple):
     """What a link says: the worksheet's key, a text for each field, and a sentence for everything that was wrong.
 
     `units` is the system in which the link was made; None where it does not say. `sheets` are the worksheets that the
-    sender of a plan asks about.
+    sender of a plan asks about, `sender` whose site made the link, as the link says.
     """
 
     worksheet: str
@@ -48,6 +49,7 @@ class Opened(NamedTuple):
     problems: tuple[str, ...]
     units: System | None = None
     sheets: tuple[str, ...] = ()
+    sender: str = ""
 
 
 class Carried(NamedTuple):
@@ -92,6 +94,12 @@ def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str 
     parts += [f"{UNITS}={system}"] if system != "us" else []
     parts += [f"{SHEETS}={sheets}"] if sheets else []
     return "#" + ";".join([f"v{VERSION}", what, *parts, "end"])
+
+
+def signed(text: str, sender: str) -> str:
+    """A link that also says whose site made it."""
+    body, end, rest = text.rpartition(";end")
+    return f"{body};{SENDER}={quote(sender[:LONGEST_SENDER], safe='')}{end}" if sender and end and not rest else text
 
 
 def packed(text: str) -> str:
@@ -143,11 +151,14 @@ def read(
     given: dict[str, Typed] = {}
     units: System | None = None
     sheets: tuple[str, ...] = ()
+    sender = ""
     for name, value, origin in carried.numbers:
         if name == UNITS and value in SYSTEMS:
             units = "si" if value == "si" else "us"
         elif name == SHEETS and key == PLAN:
             sheets = tuple(sheet for sheet in value.split(",") if sheet in worksheets)
+        elif name == SENDER:
+            sender = "".join(mark for mark in value if mark.isprintable())[:LONGEST_SENDER]
         elif name not in fields:
             asks = "no worksheet asks" if key == PLAN else "this worksheet does not ask"
             problems.append(f"This link holds something that {asks}: “{_short(name)}”.")
@@ -159,7 +170,7 @@ def read(
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
     if key != PLAN:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
-    return Opened(key, given, _few(problems), units, sheets)
+    return Opened(key, given, _few(problems), units, sheets, sender)
 
 
 def _plain(text: str) -> str:

@@ -22,7 +22,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import firing, store, water
-from calc.plant import STORE
+from calc.plant import STORE, STOVE
 from calc.vocabulary import (
     BURN_TIME,
     DESIGN_LOAD,
@@ -486,7 +486,10 @@ WORKSHEET = Worksheet(
             },
         ),
     ),
-    sizes=(Sizes(STORE, "{recommended}: one whole burn with no load", "{recommended}", ("store",)),),
+    sizes=(
+        Sizes(STOVE, "{water_output} to water, {burn_time} a burn"),
+        Sizes(STORE, "{recommended}: one whole burn with no load", "{recommended}", ("store",)),
+    ),
     leaves_out=(
         "Heat that the tank itself loses.",
         "How layered the tank is: a layered one carries the house longer, a mixed one is the safe case.",

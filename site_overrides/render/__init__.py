@@ -214,7 +214,7 @@ def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     text = str(asked["link"])
     opened = link.read(text, WORKSHEETS, reader=reader)
     problems = opened.problems if opened.worksheet == link.PLAN else open_link(text, system, reader)[1]
-    units = plan.units_said(opened.units, system, bool(asked.get("chosen")))
+    units = plan.made_said(opened, system, bool(asked.get("chosen")))
     mine = plan.entries_from(asked.get("plan"), reader)
     return {
         "worksheet": opened.worksheet,

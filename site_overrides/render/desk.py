@@ -12,6 +12,7 @@ from markupsafe import Markup, escape
 
 from calc.answer import answer, link_of
 from calc.engine.declare import Field, Worksheet
+from calc.engine.link import signed as link_signed
 from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.read import Problem
 from calc.engine.settled import settled
@@ -70,9 +71,10 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         for reply in answered
     }
     wrong = _wrong(answered)
-    link = "" if wrong else _link(answered, given, str(asked.get("address") or "")[:LONGEST], system)
     said = _urgent(answered, too_low(work.raised, given, system))
     signed = [str(asked.get(who, ""))[:LONGEST] for who in ("name", "contact")]
+    address = str(asked.get("address") or "")[:LONGEST]
+    link = "" if wrong else link_signed(_link(answered, given, address, system), signed[0])
     reply: dict[str, Any] = {
         "fields": _states(answered, told),
         "plate": str(fill("desk_plates.html", plates=_plates(answered, told))),

@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from markupsafe import Markup
@@ -46,10 +47,15 @@ class Wanted(NamedTuple):
     date: str = ""
     version: str = ""
     site: str = SITE
+    stock: Mapping[str, str] = MappingProxyType({})  # what is in stock: its name by its key
     piping: str = ""
     reopens: str = ""
     appendix: bool = True
     example_of: str = ""
+
+    def model(self, item: str) -> str:
+        """What something from a dealer's stock is called: its name, or its key where another dealer knows the name."""
+        return self.stock.get(item, f"{item} in that stock") if item else ""
 
 
 def document(chosen: Chosen, system: System, wanted: Wanted) -> str:

@@ -87,12 +87,18 @@ def _row(known: Known, now: str | None, system: System, entries: Entries) -> dic
         "measure": measure(field, system),
         "error": known.problem,
         "used": known.used,
+        "givers": GIVERS if _is_given(known) else {},
         "by": WORKSHEETS.get(entry.worksheet),
         "source": source_line(SOURCES[field.typical.source]) if field.typical and not entry.text.strip() else "",
         "stale": now is not None,
         "take": entry_for_page(Entry(now, "computed", entry.worksheet)) if now else None,
         "now_shown": fresh.shown(system) if fresh else "",
     }
+
+
+def _is_given(known: Known) -> bool:
+    """Whether a number is one that somebody gave, so that it came from somewhere."""
+    return known.field.kind != "choice" and known.entry.origin in ("typed", "link") and bool(known.entry.text.strip())
 
 
 def file_text(entries: Mapping[str, Entry]) -> dict[str, Any]:
@@ -247,8 +253,13 @@ def entries_of(opened: link.Opened) -> dict[str, Entry]:
 # ---- a link that was opened --------------------------------------------------------------------------------------
 
 
-def units_said(made_in: System | None, system: System, chosen: bool) -> str:
-    """A sentence about the units in which a link was made, where the page shows them or its reader chose others."""
+def made_said(opened: link.Opened, system: System, chosen: bool) -> str:
+    """Whose site made a link, as it says, and its units where the page shows them or its reader chose others."""
+    sender = f"This link says that it comes from {opened.sender}." if opened.sender else ""
+    return " ".join(filter(None, (sender, _units_said(opened.units, system, chosen))))
+
+
+def _units_said(made_in: System | None, system: System, chosen: bool) -> str:
     if made_in is None or (made_in == system) is chosen:
         return ""
     made = f"This link was made in {SYSTEM_WORDS[made_in]}"

@@ -15,11 +15,11 @@ from calc.engine.plan import Entries, Entry
 from calc.engine.typed import Reader, Typed
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render import view
+from render import stock, view
 from render.chosen import fields, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import SITE, Wanted, document
-from render.plan import entries_from, entries_of, entry_for_page, units_said
+from render.plan import entries_from, entries_of, entry_for_page, made_said
 from render.templating import fill
 
 LONGEST_ADDRESS = 500
@@ -29,7 +29,8 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     """Answer the page of the sizing record.
 
     Takes {"plan"} or {"link": "#v1;plan;…", "chosen": whether its reader chose the units}, and {"date": "2026-11-25",
-    "version", "site": its name, "address", "ticked": {worksheet: bool}, "piping", "appendix": false to leave it out}.
+    "version", "site": its name, "stock": whose, "address", "ticked": {worksheet: bool}, "piping", "appendix": false to
+    leave it out}.
     Gives {"state": "empty", "link" or "plan", "entries": for the plan, "link", "made_in": the units of the link that
     was opened, and as HTML "said", "paper" and "worksheets"}.
     """
@@ -38,9 +39,9 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     ticked: dict[str, bool] = {}
     if asked.get("link"):
         opened = link.read(str(asked["link"]), WORKSHEETS, reader=reader)
-        made_in, chosen_units = opened.units, bool(asked.get("chosen"))
-        units = units_said(made_in, system, chosen_units)
-        said = (units, *opened.problems) if units else opened.problems
+        made_in = opened.units
+        made = made_said(opened, system, bool(asked.get("chosen")))
+        said = (made, *opened.problems) if made else opened.problems
         entries = Entries(entries_of(opened), reader)
         ticked = dict.fromkeys(opened.sheets, True)
     else:
@@ -49,12 +50,15 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     ticked |= {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     chosen = look_at(entries, system, ticked)
     address = str(asked.get("address") or "")[:LONGEST_ADDRESS]
+    site = str(asked.get("site") or SITE)[:80]
+    reopens = link.signed(link_of(entries, system), site if site != SITE else "")
     wanted = Wanted(
         date=str(asked.get("date") or ""),
         version=str(asked.get("version") or "")[:40],
-        site=str(asked.get("site") or SITE)[:80],
+        site=site,
+        stock=stock.names(str(asked["stock"])) if asked.get("stock") else {},
         piping=str(asked.get("piping") or ""),
-        reopens=address + link.packed(link_of(entries, system)) if address else "",
+        reopens=address + link.packed(reopens) if address else "",
         appendix=asked.get("appendix") is not False,
     )
     return {
@@ -63,7 +67,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         "entries": {key: entry_for_page(entry) for key, entry in entries.items()},
         "paper": document(chosen, system, wanted),
         "worksheets": str(fill("record_worksheets.html", taken=chosen.taken)),
-        "link": link_of(entries, system),
+        "link": reopens,
         "made_in": made_in,
     }
 
@@ -89,10 +93,12 @@ def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterabl
     return link.write_plan(given, system, sheets)
 
 
-def page(name: str, entries: Mapping[str, Entry], version: str, site: str = SITE, quote: str = "") -> str:
+def page(
+    name: str, entries: Mapping[str, Entry], version: str, site: str = SITE, shop: str = "", *, quote: bool = False
+) -> str:
     """What stands in the page of the record before any script: its controls, and the record of an invented house.
 
-    `quote` is the key of the stock from which the page makes a quote, if it makes one.
+    `shop` is the key of the dealer's stock whose names the page knows; `quote` whether it makes a quote from it.
     """
     known = view.slots(answer(next(iter(WORKSHEETS)), {}))["plate"]
     return str(
@@ -101,6 +107,7 @@ def page(name: str, entries: Mapping[str, Entry], version: str, site: str = SITE
             keys=fields(),
             version=version,
             site=site,
+            shop=shop,
             quote=quote,
             known=Markup(known),  # noqa: S704 - filled in by our own template
             sample=next(iter(WORKSHEETS)),

@@ -30,6 +30,7 @@ class Row(NamedTuple):
     material: str = ""
     supplied_by: str = ""
     decided_by: str = ""
+    item: str = ""  # the key of what was picked from a dealer's stock
 
 
 def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
@@ -95,7 +96,8 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
         return Row(name, NOT_YET, worksheet, lacks=lacks, known=False)
     assumes = tuple(f"{entry.field.label}: {entry.shown(system)}" for entry in unsure)
     size, quantity, material = (texts.fill(text) for text in told)
-    from_stock = any(entry.giver == "stock" for key, entry in sheet.inputs.items() if key in placeholders(sized.size))
+    told_by = [entry for key, entry in sheet.inputs.items() if key in placeholders(sized.size)]
+    from_stock = any(entry.giver == "stock" for entry in told_by)
     return Row(
         name,
         size,
@@ -104,6 +106,7 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
         quantity=quantity,
         material=material,
         supplied_by="dealer's stock" if from_stock else "",
+        item=next((entry.item for entry in told_by if entry.item), ""),
     )
 
 

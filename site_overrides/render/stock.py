@@ -45,6 +45,11 @@ def shop_of(key: str) -> dict[str, Any]:
     return _shops[key]
 
 
+def names(key: str) -> dict[str, str]:
+    """The name of each item of a dealer's stock, by its key."""
+    return {item["key"]: item["name"] for shelf in shop_of(key)["shelves"] for item in shelf["items"]}
+
+
 def section(shop: Mapping[str, Any], sheet: Sheet, entries: Entries, *, ready: bool = True) -> str:
     """What a worksheet shows of the stock: a choice for each shelf that it can use, and what is to be said about it.
 

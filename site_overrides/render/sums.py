@@ -47,10 +47,12 @@ def sections(sheets: Mapping[str, Sheet]) -> list[Section]:
         before: dict[str, tuple[str, str]] = {}
         for step in sheet.working:
             same = _calculation(step, sheet)
-            if same in taken:
-                before[step.key] = (step.label, taken[same])
+            printed = (step.words + step.sums, step.result) if step.sums else same
+            there = taken.get(same) or taken.get(printed)
+            if there:
+                before[step.key] = (step.label, there)
                 continue
-            number = taken[same] = f"{place}.{len(lines) + 1}"
+            number = taken[same] = taken[printed] = f"{place}.{len(lines) + 1}"
             lines.append(_line(number, step, formulas.get(step.words)))
             formulas.setdefault(step.words, lines[-1])
         wanted = _wanted(sheet, lines)

@@ -47,7 +47,7 @@ class PlanPage:
         return self.section.locator(f"[data-key={key}]")
 
     def box(self, key: str) -> Locator:
-        return self.row(key).locator("input, select")
+        return self.row(key).locator(".ss-row").locator("input, select")
 
     def note(self, key: str) -> str:
         return plain(self.row(key).locator(".ss-note").inner_text())
@@ -261,6 +261,44 @@ BAD_FILES = {
     "of JSON": (b'{"plan": [1, 2]}', "JSON of another form"),
     "with nothing in it": (b"", "does not begin with"),
 }
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_who_gave_a_number_is_told_beside_it_and_stays_with_it(
+    planned: Planned, served: server.Site, size: str
+) -> None:
+    """Chosen with the keyboard; it outlives a reload, can be undone, and travels in the record's link."""
+    numbers = {
+        "design_load": {"text": "30500", "units": "us", "unit": "Btu/h"},
+        "store_volume": {"text": "500", "units": "us", "unit": "gal"},
+        "store_top": {"text": "180", "units": "us", "unit": "F"},
+        "lowest_useful": {"text": "130", "units": "us", "unit": "F", "from": "link"},
+        "indoor": {"text": "68 F", "units": "us", "from": "computed", "by": "house-load"},
+        "method": {"text": "fuel", "units": "us"},
+    }
+    with planned(numbers, viewport=SIZES[size]) as mine:
+        assert mine.section.locator("[data-ss-giver]").count() == 4, "only for numbers that somebody gave"
+        giver = mine.page.get_by_label("Where from: Design load")
+        giver.focus()
+        mine.page.keyboard.press("m")
+        mine.page.keyboard.press("Tab")
+        mine.wait()
+        expect(giver).to_have_value("measured")
+        assert stored(mine.page)["design_load"] == numbers["design_load"] | {"giver": "measured"}
+        mine.page.reload()
+        mine.wait()
+        expect(giver).to_have_value("measured")
+        giver.select_option(label="from the bill")
+        mine.wait()
+        mine.page.get_by_role("button", name="Undo").click()
+        mine.wait()
+        expect(giver).to_have_value("measured")
+        mine.change("store_volume", "600")
+        assert stored(mine.page)["design_load"]["giver"] == "measured"
+        mine.page.goto(f"{served.url}record/")
+        mine.page.locator("[data-ss-record][data-mine]:not([data-busy])").wait_for()
+        row = mine.page.locator(".ss-r-choices tr", has_text="Design load")
+        expect(row).to_contain_text("Measured")
 
 
 def test_saved_to_a_file_and_loaded_again_and_no_bad_file_does_harm(planned: Planned) -> None:

@@ -4,6 +4,7 @@
 //
 //   {text: "500", units: "us", unit: "gal"}     typed by the reader
 //   {text: "30485 Btu/h", units: "us", from: "computed", by: "house-load"}     given by Python, to be kept as it is
+//   {…, giver: "measured"}     where a number came from, if somebody told: one of Python's GIVERS
 //   {text: "", units: "us", from: "typical", before: {…}}     the same, for "I do not know"; `before` is what stood there
 //
 // A link's numbers may be borrowed: they then stand in this page in place of the reader's own, and nothing is kept.

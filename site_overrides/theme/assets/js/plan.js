@@ -1,6 +1,6 @@
 // The page "Your plan": the list that Python makes of the reader's numbers, and what is done to it.
 import { stored } from "./browser-storage.js";
-import { entries, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { entryOf, Panel, startCalculator } from "./panel.js";
 import { saveText } from "./save.js";
 import { whenUnitsChange } from "./units.js";
@@ -76,9 +76,21 @@ class Plan {
   /** A box was left with another text in it, or a choice was made. */
   #edited(target) {
     if (this.#showing || target.value === target.defaultValue) return;
+    if ("ssGiver" in target.dataset) {
+      this.#given(target);
+      return;
+    }
     if (target.matches("input")) target.defaultValue = target.value;
     const { key, entry } = entryOf(target);
     this.#change({ [key]: target.value.trim() === "" ? undefined : entry });
+  }
+
+  /** Who gave a number was chosen: the number itself stays as it was typed. */
+  #given(select) {
+    const { value } = select;
+    const { key } = select.closest("[data-key]").dataset;
+    const { giver, ...entry } = number(key);
+    if (value !== (giver ?? "")) this.#change({ [key]: value ? { ...entry, giver: value } : entry });
   }
 
   #pressed(button) {

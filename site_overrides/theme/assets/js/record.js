@@ -56,6 +56,7 @@ function ask() {
       date: today(),
       version: page.dataset.version,
       site: page.dataset.site,
+      stock: page.dataset.stock,
       address: location.href.split("#")[0],
       ticked,
       piping: button("piping").value,
