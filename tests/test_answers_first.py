@@ -27,7 +27,7 @@ def test_every_answer_has_its_verdict_in_words(key: str) -> None:
         return
     graver = [said for said in sheet.advice if said.level != "note"]
     own = [said for said in graver if not said.beside or said.level == "stop"]
-    assert (sheet.judgement.word == FINE) is not graver
+    assert (sheet.judgement.word == FINE) == (not graver)
     if own:
         assert sheet.judgement[:3] == (own[0].level, LEVEL_WORDS[own[0].level], own[0].title)
     elif graver:
