@@ -21,7 +21,7 @@ from calc.plant import PARTS
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render import paper, qr, record, respond, sized, sums, twice
-from render.chosen import Chosen, Taken, look_at
+from render.chosen import Chosen, Taken, fields, filled, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import Wanted, document
 from render.urgent import Said, first, urgent
@@ -495,3 +495,16 @@ def test_what_was_not_checked_is_always_there() -> None:
         text = words(asked(given)["paper"])
         assert "The state of the chimney; clearances and floor protection" in text
         assert "local codes, the maker's manual and a licensed person decide" in text
+
+
+def test_no_result_fills_a_field_that_only_shares_its_key() -> None:
+    """How much larger the emitter would have to be is not how large it is, and a cool room is no cold pipe."""
+    results = {result.key for worksheet in WORKSHEETS.values() for result in worksheet.results}
+    assert {"emitter_times", "coldest", "flow", "hottest_water"} <= results & set(fields()), "the danger is there"
+    assert not {"emitter_times", "coldest", "flow", "hottest_water"} & set(filled())
+    by_name = {wanted.key for worksheet in WORKSHEETS.values() for wanted in worksheet.takes}
+    assert set(filled()) <= set(BY_KEY) | by_name
+    for house in HOUSES.values():
+        for key, entry in look_at(house, "us", {}).entries.items():
+            choice = fields()[key][0].kind == "choice"  # which case is at hand follows from the numbers
+            assert entry.origin != "computed" or key in filled() or choice, key

@@ -14,6 +14,7 @@ from calc.engine.settled import Raised, Settled, settled
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Input
 from calc.units import System
+from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 
 KNOWN_SHARE = 0.5  # of what a worksheet asks, so much must be known for it to be in the record by itself
@@ -51,10 +52,21 @@ def fields() -> dict[str, list[Field]]:
     return fields_by_key(WORKSHEETS.values())
 
 
+@cache
+def filled() -> dict[str, list[Field]]:
+    """The fields that an answer of one worksheet may fill in another.
+
+    They are those of the vocabulary, which mean the same wherever they stand, and those that a worksheet takes by name.
+    A field of one worksheet alone may share its key with a result that means something else.
+    """
+    by_name = {wanted.key for worksheet in WORKSHEETS.values() for wanted in worksheet.takes}
+    return {key: asked for key, asked in fields().items() if key in BY_KEY or key in by_name}
+
+
 def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> Chosen:
     """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
     given = plan.opened(given)
-    work = settled(given, WORKSHEETS, fields(), _is_held)
+    work = settled(given, WORKSHEETS, filled(), _is_held)
     taken = tuple(_take(worksheet, given, work, system, ticked.get(key)) for key, worksheet in WORKSHEETS.items())
     return Chosen(given, work.entries, work.raised, taken)
 

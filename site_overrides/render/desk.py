@@ -22,7 +22,7 @@ from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, record, stock, view
-from render.chosen import fields, is_complete, needs
+from render.chosen import filled, is_complete, needs
 from render.plan import entries_from
 from render.sized import fed_by
 from render.templating import fill
@@ -64,7 +64,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     keys = str(asked["worksheet"]).split(JOIN)
     given = entries_from(asked.get("plan"), reader)
     worksheets = {key: WORKSHEETS[key] for key in keys}
-    work = settled(given, worksheets, fields(), is_complete)
+    work = settled(given, worksheets, filled(), is_complete)
     answered = [_answered(worksheet, given, work.entries, system) for worksheet in worksheets.values()]
     told = {
         reply.sheet.worksheet.key: [problem for problem in reply.sheet.problems if problem.key != asked.get("typing")]
