@@ -14,6 +14,7 @@ import server
 import toolchain
 from tests.browser.conftest import At, Live, Visiting
 from tests.browser.reader import SIZES, Reader
+from tests.paper import Paper
 
 pytestmark = pytest.mark.browser
 
@@ -256,6 +257,24 @@ def test_paper_gets_everything_unfolded(at: At) -> None:
 def search_workers(served: server.Site) -> list[str]:
     """Each time that the theme's own search worker was asked for."""
     return [asked.path for asked in served.requests if "/javascripts/workers/search." in asked.path]
+
+
+@pytest.mark.parametrize("size", ["A4", "Letter"])
+def test_what_is_filled_in_by_hand_is_printed_to_be_hung_up(visiting: Visiting, served: server.Site, size: str) -> None:
+    """The calendar is three sheets, the handover sheet is one, and there is room to write in both."""
+    with visiting([]) as page:
+        page.goto(f"{served.url}guides/service/")
+        calendar = Paper(page.pdf(format=size))
+        page.goto(f"{served.url}guides/water/")
+        handover = Paper(page.pdf(format=size)).pages[-1]
+        page.emulate_media(media="print")
+        room = page.locator("td:empty").evaluate_all("cells => Math.min(...cells.map((cell) => cell.offsetWidth))")
+    assert len(calendar.pages) == 3
+    assert "Last done on" in calendar.pages[-1]
+    assert handover.lstrip().startswith("The handover sheet")
+    assert "Who to call" in handover
+    assert "What next" not in calendar.text + handover
+    assert room >= 120  # pixels of 1/96 inch: a date, or a name
 
 
 @pytest.mark.parametrize("size", SIZES)
