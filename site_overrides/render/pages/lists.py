@@ -38,6 +38,16 @@ SUBJECTS = {
     "safety": "Safety",
     "climate": "Climate",
     "winter": "A winter, hour by hour",
+    "engine_tank": "A store's layers, hour by hour",
+    "firing": "Fires and loads",
+    "tanks": "Several tanks",
+    "slab": "A slab as a store",
+    "conduction": "Heat through a floor",
+    "warming": "How a room warms",
+    "fill_water": "Water and steel",
+    "other_heat": "Sun, heat pump and element",
+    "dump": "The heat dump",
+    "arithmetic": "Sums that several subjects share",
 }
 
 
