@@ -1,4 +1,4 @@
-"""What a careful seller is asked next has a place in the verdict, in the record and in the evidence, sheet by sheet."""
+"""What a careful seller is asked next has a place in the record and in the evidence, sheet by sheet."""
 
 import pytest
 
@@ -8,24 +8,12 @@ from comparisons import all_checks
 from render.pages.lists import SUBJECTS
 
 CHAIN = WORKSHEETS["will-it-work"]
-# The result by which the verdict hears of a worksheet, or the words by which it says that it has not looked.
-HEARD = {"heat-dump": "dump_output"}
-NOT_LOOKED = {
-    "tanks-together": "how several tanks share the water",
-    "water-and-steel": "the fill water",
-    "other-heat": "another heater on the same store",
-}
-SHEETS = [*HEARD, *NOT_LOOKED]
+SHEETS = ["heat-dump", "tanks-together", "water-and-steel", "other-heat"]
 
 
-@pytest.mark.parametrize("sheet", SHEETS)
-def test_it_stands_in_the_verdict(sheet: str) -> None:
-    if sheet in NOT_LOOKED:
-        assert NOT_LOOKED[sheet] in CHAIN.not_checked
-        return
-    assert HEARD[sheet] in {result.key for result in WORKSHEETS[sheet].results}
-    assert HEARD[sheet] in {field.key for field in CHAIN.fields}
-    assert HEARD[sheet] in {check.number for check in CHAIN.checks}
+def test_the_dump_stands_in_the_verdict() -> None:
+    assert "dump_output" in {result.key for result in WORKSHEETS["heat-dump"].results}
+    assert "dump_output" in {check.number for check in CHAIN.checks}
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
