@@ -28,7 +28,7 @@ from typing import Any, NoReturn
 
 from calc import rows
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
-from calc.engine import plan
+from calc.engine import plan, plan_file
 from calc.engine.sheet import Sheet
 from calc.physics import winter_weather
 from calc.physics.winter_file import read_file
@@ -129,10 +129,10 @@ def _given(asked: argparse.Namespace) -> tuple[dict[str, Typed], list[tuple[str,
 def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tuple[str, str]]) -> int:
     """A plan with the worksheets that know its numbers, or with the one that was named."""
     try:
-        text = _file_text(asked.plan, 4 * plan.LARGEST_FILE + 1)  # UTF-8 has at most four bytes for a character
+        text = _file_text(asked.plan, 4 * plan_file.LARGEST_FILE + 1)  # UTF-8 has at most four bytes for a character
     except _Unreadable as wrong:
         return _refuse([("plan", str(wrong))], asked.json)
-    opened = plan.read(text, WORKSHEETS.values())
+    opened = plan_file.read(text, WORKSHEETS.values())
     if opened.problems and not opened.entries:
         return _refuse([("plan", sentence) for sentence in opened.problems], asked.json)
     if asked.worksheet is not None and asked.worksheet not in WORKSHEETS:
@@ -148,7 +148,7 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         problems = problems + [(problem.key, problem.text) for problem in sheets[asked.worksheet].problems]
         if problems:
             return _refuse(problems, asked.json)
-    complete = plan.with_units(entries, WORKSHEETS.values())
+    complete = plan_file.with_units(entries, WORKSHEETS.values())
     said = (*opened.problems, *complete.problems)
     if asked.json:
         _print_json(plan_as_json(complete.entries, sheets, said))

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.answer import link_of
-from calc.engine import plan
+from calc.engine import offering, plan
 from calc.engine.citing import source_line
 from calc.engine.declare import AnyStep, Field, Result, Worksheet
 from calc.engine.sheet import Sheet
@@ -175,7 +175,7 @@ def plan_as_text(entries: Mapping[str, plan.Entry], sheets: Mapping[str, Sheet],
     """A whole plan as text: its values and who gave them, and the headline of every worksheet that knows some."""
     lines = ["Your plan", ""]
     entries = plan.opened(entries)
-    stale = plan.stale(entries, WORKSHEETS, BY_KEY)
+    stale = offering.stale(entries, WORKSHEETS, BY_KEY)
     for key, known in plan.look(entries, WORKSHEETS.values()).items():
         shown = known.value.shown(system) if known.value else known.entry.text
         who = ORIGIN_WORDS[known.entry.origin] + (f", {known.entry.worksheet}" if known.entry.worksheet else "")

@@ -13,7 +13,7 @@ import pytest
 
 import edition
 from calc.engine.plan import Entry
-from calc.engine.plan import read as read_plan
+from calc.engine.plan_file import read as read_plan
 from calc.units import read_quantity
 from calc.worksheets import WORKSHEETS
 from render import respond

@@ -11,7 +11,7 @@ import pytest
 import edition
 import render
 from calc.answer import answer, link_of, open_link
-from calc.engine import link, plan
+from calc.engine import link, plan, plan_file
 from calc.engine.typed import Reader, Typed
 from calc.worksheets import WORKSHEETS
 from edition.offered import offered
@@ -144,7 +144,7 @@ def test_a_link_carries_the_items_key_with_its_numbers() -> None:
 
 def test_a_plan_file_keeps_the_items_key() -> None:
     entries = {"store_volume": plan.Entry("500 gal", "typed", giver="stock", item="500-gal-open")}
-    assert plan.read(plan.write(entries), WORKSHEETS.values()).entries == entries
+    assert plan_file.read(plan_file.write(entries), WORKSHEETS.values()).entries == entries
 
 
 def test_a_link_survives_a_change_of_stock() -> None:

@@ -8,7 +8,8 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from calc.engine.fields import Field
-from calc.engine.plan import Entries, Entry, apart, given_for, may_be_taken, text_of
+from calc.engine.offering import apart, may_be_taken, text_of
+from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.read import read
 from calc.engine.recorded import Takes
 from calc.engine.steps import branches_of

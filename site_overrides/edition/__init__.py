@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from calc.engine import plan
+from calc.engine import plan_file
 from calc.engine.plan import Entry
 from calc.units import System
 from calc.worksheets import WORKSHEETS
@@ -125,7 +125,7 @@ def _house_name(path: Path) -> str:
 
 
 def _house(path: Path) -> dict[str, Entry]:
-    opened = plan.read(_text(path), WORKSHEETS.values())
+    opened = plan_file.read(_text(path), WORKSHEETS.values())
     if opened.problems:
         raise EditionError(f"houses/{path.name}: {' '.join(opened.problems)}")
     return opened.entries

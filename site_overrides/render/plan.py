@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from calc.engine import link, plan
+from calc.engine import link, offering, plan, plan_file
 from calc.engine.citing import source_line
 from calc.engine.plan import Entries, Entry, Known
 from calc.engine.sheet import Sheet
@@ -27,7 +27,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
     typed it.
     """
     entries = {}
-    for key, told in list(asked.items())[: plan.MOST_VALUES] if isinstance(asked, dict) else ():
+    for key, told in list(asked.items())[: plan_file.MOST_VALUES] if isinstance(asked, dict) else ():
         if isinstance(told, dict) and isinstance(told.get("text"), str):
             origin, worksheet, giver = told.get("from"), told.get("by"), told.get("giver")
             entries[str(key)] = Entry(
@@ -54,14 +54,14 @@ def entry_for_page(entry: Entry) -> dict[str, str]:
 
 def plan_section() -> str:
     """The whole section with an empty plan, as it stands in its page before any script."""
-    return str(fill("plan.html", content=plan_list({}, "us"), largest=4 * plan.LARGEST_FILE + 1))
+    return str(fill("plan.html", content=plan_list({}, "us"), largest=4 * plan_file.LARGEST_FILE + 1))
 
 
 def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     """Every value of the plan, who gave it, and what became of it: those of several worksheets first."""
     entries = plan.opened(entries)
     known = plan.look(entries, WORKSHEETS.values())
-    stale = plan.stale(entries, WORKSHEETS, BY_KEY)
+    stale = offering.stale(entries, WORKSHEETS, BY_KEY)
     rows = {key: _row(value, stale.get(key), system, entries) for key, value in known.items()}
     shared = [row for key, row in rows.items() if len(known[key].askers) > 1 or key in BY_KEY]
     groups: list[dict[str, Any]] = [{"worksheet": None, "rows": shared}] if shared else []
@@ -103,14 +103,14 @@ def _is_given(known: Known) -> bool:
 
 def file_text(entries: Mapping[str, Entry]) -> dict[str, Any]:
     """The plan as the text of a file, and what had to be left out."""
-    complete = plan.with_units(entries, WORKSHEETS.values())
+    complete = plan_file.with_units(entries, WORKSHEETS.values())
     said = str(fill("plan_said.html", what="saved", problems=complete.problems, count=len(complete.entries)))
-    return {"name": FILE_NAME, "text": plan.write(complete.entries), "said": said}
+    return {"name": FILE_NAME, "text": plan_file.write(complete.entries), "said": said}
 
 
 def from_file(text: str, reader: Reader) -> dict[str, Any]:
     """What a plan file holds, for the page to keep, and what is wrong with it."""
-    opened = plan.read(text, WORKSHEETS.values(), reader)
+    opened = plan_file.read(text, WORKSHEETS.values(), reader)
     entries = {**opened.entries, **as_typed(Entries(opened.entries, reader))}
     what = "loaded" if opened.entries or not opened.problems else "refused"
     return {
@@ -142,7 +142,7 @@ def as_typed(entries: Entries) -> dict[str, Entry]:
 def offered(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, str]:
     """The results of a sheet that the reader may put into the plan: key to "there", "late" or "new"."""
     offers = {}
-    for key, entry in plan.offers(sheet, BY_KEY).items():
+    for key, entry in offering.offers(sheet, BY_KEY).items():
         there = entries.get(key)
         ours = there is not None and there.worksheet == entry.worksheet and there.origin in ("computed", "example")
         offers[key] = "new" if not ours else "there" if there == entry else "late"
@@ -151,7 +151,7 @@ def offered(sheet: Sheet, entries: Mapping[str, Entry]) -> dict[str, str]:
 
 def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, Any]:
     """Put a result into the plan, or say what stands in its way and what the reader may choose."""
-    offer = plan.offer(key, sheet, entries, WORKSHEETS, BY_KEY)
+    offer = offering.offer(key, sheet, entries, WORKSHEETS, BY_KEY)
     if offer is None:
         return {"key": key, "taken": None, "choices": [], "said": ""}
     field = BY_KEY[key][0]
@@ -166,7 +166,7 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
             "origin": entry.origin,
         }
 
-    new = plan.offers(sheet, BY_KEY)[key]
+    new = offering.offers(sheet, BY_KEY)[key]
     said = fill(
         "used.html",
         offer=offer,
@@ -193,7 +193,7 @@ def flow(asked: object, sheet: Sheet, entries: Entries, system: System) -> dict[
     if not isinstance(asked, dict):
         return {"entries": {}, "said": ""}
     declined = [key for key in asked.get("declined") or () if isinstance(key, str)]
-    taken = plan.flowing(sheet, entries, WORKSHEETS, BY_KEY, new=bool(asked.get("new")), declined=declined)
+    taken = offering.flowing(sheet, entries, WORKSHEETS, BY_KEY, new=bool(asked.get("new")), declined=declined)
     told = []
     for key, entry in taken.items():
         value = entries.value(BY_KEY[key][0], entry)
@@ -231,7 +231,7 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     ]
     if not computed:
         return {}
-    stale = plan.stale(entries, WORKSHEETS, BY_KEY, computed)
+    stale = offering.stale(entries, WORKSHEETS, BY_KEY, computed)
     noted = {}
     for key in computed:
         now = entries.value(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))

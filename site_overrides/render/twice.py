@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from calc.engine.plan import may_be_taken
+from calc.engine.offering import may_be_taken
 from calc.engine.settled import Raised
 from calc.engine.sheet import Sheet
 from calc.units import System, show

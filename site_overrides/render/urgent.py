@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
-from calc.engine import plan
+from calc.engine import offering
 from calc.engine.declare import Worksheet
 from calc.engine.plan import Entries
 from calc.engine.settled import Raised
@@ -147,7 +147,7 @@ def too_low(raised: Iterable[Raised], given: Entries, system: System) -> list[Sa
 def _stale(chosen: Chosen) -> list[Said]:
     """A caution for every number that its worksheet would now compute differently."""
     said = []
-    for key, now in plan.stale(chosen.given, WORKSHEETS, fields()).items():
+    for key, now in offering.stale(chosen.given, WORKSHEETS, fields()).items():
         entry = chosen.given[key]
         text = f"The plan has {entry.text}; its worksheet now gives {now or 'no result'}."
         title = f"{fields()[key][0].label} is out of date."

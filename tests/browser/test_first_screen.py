@@ -10,7 +10,8 @@ from playwright.sync_api import expect
 
 import server
 from calc.answer import Reader, answer_plan
-from calc.engine.plan import Entries, Entry, flowing
+from calc.engine.offering import flowing
+from calc.engine.plan import Entries, Entry
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render.plan import entry_for_page

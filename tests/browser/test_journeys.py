@@ -13,7 +13,7 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.answer import Typed, answer, link_of, open_link
-from calc.engine import plan
+from calc.engine import offering, plan_file
 from calc.engine.plan import Entry
 from calc.engine.sheet import Sheet
 from tests.browser.conftest import Visiting
@@ -105,7 +105,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
     # 2. The page tells what the house loses on the coldest day. I take that number along.
     reader.sheet.locator("[data-ss-use=design_load]").click()
     expect(reader.slot("used")).to_contain_text("In your plan: Design load (heat lost on the coldest day)")
-    load = plan.offers(
+    load = offering.offers(
         sheet, {"design_load": [field for field in _fields("stored-heat") if field.key == "design_load"]}
     )["design_load"]
 
@@ -151,7 +151,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
 
     # 7. Back at the tank, the answer follows from my own baseboards now.
     reader = journey.goes_to("stored-heat")
-    lowest = plan.offers(
+    lowest = offering.offers(
         emitters, {"lowest_useful": [field for field in _fields("stored-heat") if field.key == "lowest_useful"]}
     )["lowest_useful"]
     if journey.keeps:
@@ -177,7 +177,7 @@ def test_a_buyer_finds_out_whether_it_suits_the_house(journey: Journey) -> None:
         journey.is_told(plan_page.section.locator(".ss-kept"))
         mine = {key: Entry(text, "typed") for key, text in house.items() if key != "heated_area"}
         mine |= {"heated_area": Entry("1800 ft2", "typed"), "design_load": load}
-        plan_page.load(plan.write(mine).encode())
+        plan_page.load(plan_file.write(mine).encode())
     assert plan_page.note("heated_area") == "Typed by you."
     assert plan_page.note("design_load").startswith("Worked out by How much heat does my house lose")
     plan_page.change("heated_area", "2,400")
@@ -290,7 +290,7 @@ def test_an_installer_justifies_a_size(journey: Journey) -> None:
     plan_page = journey.goes_to_the_plan()
     if not journey.keeps:
         plan_page.load(
-            plan.write({"store_top": Entry("205 F", "typed"), "store_volume": Entry("600 gal", "link")}).encode()
+            plan_file.write({"store_top": Entry("205 F", "typed"), "store_volume": Entry("600 gal", "link")}).encode()
         )
     assert "Nothing was loaded, and your plan is as it was." in plan_page.load(b"\x00\x01 not a plan")
     assert plan_page.note("store_top") == "Typed by you."

@@ -15,7 +15,7 @@ from playwright.sync_api import Browser, Locator, Page, expect
 
 import server
 from calc.answer import Typed, answer
-from calc.engine import plan
+from calc.engine import offering, plan, plan_file
 from calc.engine.plan import Entry
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
@@ -152,7 +152,7 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
         assert link.get_attribute("href") == "../guides/house/#house-load"
         # Out of date: 1,800 ft² of this kind of house lose something else, and one press takes that.
         entries = {key: Entry(entry["text"], entry["from"], entry.get("by", "")) for key, entry in TYPED.items()}
-        now = plan.stale(entries, WORKSHEETS, BY_KEY)["design_load"]
+        now = offering.stale(entries, WORKSHEETS, BY_KEY)["design_load"]
         late = plan_page.row("design_load").locator(".ss-caution")
         expect(late).to_contain_text("Caution: Out of date.")
         late.get_by_role("button").click()
@@ -246,7 +246,7 @@ WHOLE = {
     "lowest_useful": Entry("130 F", "link"),
     "design_load": Entry("30500 Btu/h", "computed", "house-load"),
 }
-FILE = plan.write(WHOLE)
+FILE = plan_file.write(WHOLE)
 BAD_FILES = {
     "from another program": (b"[settings]\nvolume = 500\n", "does not begin with"),
     "of 5 MB": (b"x" * 5_000_000, "far too large"),
@@ -319,7 +319,7 @@ def test_saved_to_a_file_and_loaded_again_and_no_bad_file_does_harm(planned: Pla
         # A whole one takes the plan's place, and says so.
         assert plan_page.load(FILE.encode()) == "Loaded: 5 numbers, in place of what was here. Undo brings that back."
         assert set(plan_page.listed()) == set(WHOLE)
-        assert plan_page.save() == plan.write({key: WHOLE[key] for key in plan_page_order(WHOLE)})
+        assert plan_page.save() == plan_file.write({key: WHOLE[key] for key in plan_page_order(WHOLE)})
         plan_page.press("Undo")
         assert stored(plan_page.page) == kept
         # One that was cut, and one with markup in it: what is whole is used, the rest is named.
@@ -488,7 +488,7 @@ def test_of_several_needs_the_plan_keeps_the_highest(
         reader = at_worksheet(page, served, places, "emitter-temperature")
         entries = {"design_load": Entry("30,500", "typed"), "lowest_useful": Entry("175 F", "computed", "air-coil")}
         sheet = answer("emitter-temperature", {"design_load": Typed("30,500")})
-        offer = plan.offer("lowest_useful", sheet, entries, WORKSHEETS, BY_KEY)
+        offer = offering.offer("lowest_useful", sheet, entries, WORKSHEETS, BY_KEY)
         assert offer
         assert offer.why == "higher"
         assert offer.standing

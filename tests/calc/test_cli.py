@@ -17,8 +17,8 @@ import pytest
 
 from calc.__main__ import main
 from calc.answer import answer, link_of
-from calc.engine import plan
-from calc.engine.plan import Entry, write
+from calc.engine.plan import Entry
+from calc.engine.plan_file import LARGEST_FILE, write
 from calc.worksheets import WORKSHEETS
 
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -430,7 +430,7 @@ def test_standard_input_and_a_locked_file_in_this_process(
     """The same as above without a process of its own; a file that one may not read is told apart from a wrong one."""
     monkeypatch.setattr(sys, "stdin", SimpleNamespace(buffer=io.BytesIO(WHOLE.encode())))
     assert ask("--plan", "-", "stored-heat", "--json").json["plan"]["store_volume"]["text"] == "500 gal"
-    text = "é" * (2 * plan.LARGEST_FILE)  # an odd number of bytes is read, so the last letter is cut in two
+    text = "é" * (2 * LARGEST_FILE)  # an odd number of bytes is read, so the last letter is cut in two
     monkeypatch.setattr(sys, "stdin", SimpleNamespace(buffer=io.BytesIO(text.encode())))
     assert "too large" in ask("--plan", "-").err
 

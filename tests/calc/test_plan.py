@@ -9,20 +9,9 @@ from hypothesis import strategies as st
 
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
-from calc.engine.plan import (
-    Entry,
-    Offer,
-    fields_by_key,
-    flowing,
-    given_for,
-    look,
-    offer,
-    offers,
-    read,
-    stale,
-    with_units,
-    write,
-)
+from calc.engine.offering import Offer, flowing, offer, offers, stale
+from calc.engine.plan import Entry, fields_by_key, given_for, look
+from calc.engine.plan_file import read, with_units, write
 from calc.engine.sheet import Sheet
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
