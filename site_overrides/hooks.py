@@ -22,10 +22,9 @@ from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
 from edition import applied
 from edition.declared import SHELVES
-from render import desk, record, start, worksheet_html
+from render import record, start
 from render.drawings.piping import SYSTEMS, figure
-from render.pages import ladder, lists, prose, reference
-from render.plan import plan_section
+from render.pages import ladder, lists, prose, reference, sections
 from render.templating import fill
 from render.view import charts_json
 
@@ -145,7 +144,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         edition_shown = shown or edition.load(comment["edition"] or OUR_DESK)
         shop = applied.SHOP if shown else edition_shown.key
         _desks[shop] = edition_shown
-        return desk.page(edition_shown, SHELVES, addresses, get_relative_url("record/", page.url), shop)
+        return sections.desk_page(edition_shown, SHELVES, addresses, get_relative_url("record/", page.url), shop)
 
     def houses_of(comment: re.Match[str]) -> str:
         address = get_relative_url("record/", page.url)
@@ -156,7 +155,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         told_here = applied.notes(_own, Path(page.file.src_uri).stem)
         html = HEAD_ENDS.sub(lambda _: told_here, html, count=1)
     html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
-    html = YOUR_PLAN.sub(lambda _: plan_section(), html)
+    html = YOUR_PLAN.sub(lambda _: sections.plan_section(), html)
     html = RECORD.sub(lambda _: _record(), html)
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
@@ -182,8 +181,8 @@ def _record() -> str:
         house = example.name.partition(":")[0]
         entries = {key: Entry(text, "typed") for key, text in example.given.items()}
     if not _own:
-        return record.page(house, entries, _version())
-    return record.page(house, entries, _version(), _own.site_name, applied.SHOP, quote="quote" in _own.told)
+        return sections.record_page(house, entries, _version())
+    return sections.record_page(house, entries, _version(), _own.site_name, applied.SHOP, quote="quote" in _own.told)
 
 
 def _version() -> str:
@@ -202,7 +201,7 @@ def _worksheet(key: str, *, closed: bool = False) -> str:
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
         )
 
-    html = CHART.sub(chart, worksheet_html(key, closed=closed))
+    html = CHART.sub(chart, sections.worksheet_html(key, closed=closed))
     html = STOCK.sub(lambda _: applied.stock_slot(_own, key) if _own else "", html)
     return applied.named(html, _own) if _own else html
 

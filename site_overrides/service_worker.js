@@ -27,7 +27,7 @@ self.addEventListener("message", (event) => {
 async function keepAll() {
   const cache = await caches.open(KEPT);
   // The shortest names are pages: a host that writes into pages is noticed with the first of them.
-  const names = Object.keys(FILES).sort((one, other) => one.length - other.length);
+  const names = Object.keys(FILES).sort((name, other) => name.length - other.length);
   try {
     await keep(cache, names.shift());
     await Promise.all(Array.from({ length: AT_ONCE }, async () => {

@@ -7,8 +7,9 @@ import pytest
 from calc.answer import Typed, answer
 from calc.engine.words import BESIDE, FINE, FINE_HERE, LEVEL_WORDS
 from calc.worksheets import WORKSHEETS
-from render import respond, worksheet_html
+from render import respond
 from render.folding import MOST_OPEN, folded
+from render.pages.sections import worksheet_html
 
 CHAIN = dict(WORKSHEETS["will-it-work"].examples[0].given)
 ALL_HOLDS = {"room_output": "5,000 Btu/h", "dump_output": "140,000 Btu/h", "chimney_known": "yes"} | {

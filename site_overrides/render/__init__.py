@@ -1,7 +1,7 @@
 """A Sheet as HTML and SVG: the same templates at build and in the page.
 
-The page calls `respond` with JSON text and gets JSON text; the build calls `worksheet_html`. What was typed is never
-markup: every template escapes what it is given.
+The page calls `respond` with JSON text and gets JSON text; what it begins with is `render/pages/`'s. What was typed is
+never markup: every template escapes what it is given.
 """
 
 import json
@@ -22,20 +22,11 @@ from calc.worksheets import WORKSHEETS
 from render import folding, plan, spreadsheet
 from render.lacking import Lacking
 from render.templating import fill
-from render.view import charts_json, field_states, section, slots
+from render.view import charts_json, field_states, slots
 
-__all__ = ["bring", "respond", "run_every_example", "worksheet_html"]
+__all__ = ["bring", "respond", "run_every_example"]
 
 Asked = Mapping[str, Any]
-
-
-def worksheet_html(key: str, heading: str = "h2", *, closed: bool = False) -> str:
-    """The whole section of a worksheet with its worked example, as it stands in a guide before any script.
-
-    A `closed` one shows its question and its answer, until the reader opens it.
-    """
-    sheet = answer(key, {}, "us")
-    return section(sheet, heading, plan.offered(sheet, {}), closed=closed)
 
 
 def respond(text: str) -> str:
@@ -305,7 +296,6 @@ def run_every_example() -> None:
     _ask("weather", text="time,temperature\n2025-01-01 00:00,3\n", degrees="C")
     bring("weather/file.txt", "")
     for key in WORKSHEETS:
-        worksheet_html(key)
         for system in SYSTEMS:
             _ask("worksheet", system, worksheet=key)
             _ask("chart", system, worksheet=key)

@@ -5,7 +5,7 @@ stands in the next for the number that nobody gave. Nothing of it is kept: the p
 gets back what to show.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from markupsafe import Markup, escape
@@ -170,7 +170,7 @@ def _states(answered: list[Answered], told: Mapping[str, list[Problem]]) -> dict
 def _note(taken: Input, reply: Answered) -> str:
     computed = reply.computed.get(taken.field.key)
     by = WORKSHEETS[computed.worksheet].question if computed else ""
-    return str(fill("desk_note.html", found=taken, shown=taken.shown(reply.sheet.system), by=by))
+    return str(fill("desk_note.html", taken=taken, shown=taken.shown(reply.sheet.system), by=by))
 
 
 # --- the answer
@@ -249,26 +249,3 @@ def _known(answered: list[Answered]) -> Iterator[str]:
     for whose, entries in told.items():
         if entries:
             yield f"{words[whose]}: {'; '.join(entries.values())}."
-
-
-def page(edition: Any, shelves: Sequence[Any], addresses: Mapping[str, str], whole: str, shop: str) -> str:
-    """The desk as it stands in the page before any script.
-
-    `addresses` are those of the worksheets' guides, `whole` that of the page that shows a whole plan, `shop` the
-    key of the stock.
-    """
-    sample = next(iter(WORKSHEETS))
-    known = view.slots(answer(sample, {}))["plate"]
-    return str(
-        fill(
-            "desk.html",
-            edition=edition,
-            shop=shop,
-            sample=sample,
-            known=Markup(known),  # noqa: S704 - filled in by our own template
-            shelves=[(shelf, getattr(edition, shelf.key)) for shelf in shelves],
-            together=[(JOIN.join(keys), label, whole) for label, keys in TOGETHER],
-            worksheets=[(key, reply.question, addresses[key]) for key, reply in WORKSHEETS.items() if key in addresses],
-            first="tank-size",
-        )
-    )

@@ -52,11 +52,6 @@ def entry_for_page(entry: Entry) -> dict[str, str]:
 # ---- the page "Your plan" ----------------------------------------------------------------------------------------
 
 
-def plan_section() -> str:
-    """The whole section with an empty plan, as it stands in its page before any script."""
-    return str(fill("plan.html", content=plan_list({}, "us"), largest=4 * plan_file.LARGEST_FILE + 1))
-
-
 def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     """Every value of the plan, who gave it, and what became of it: those of several worksheets first."""
     entries = plan.opened(entries)

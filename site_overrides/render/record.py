@@ -7,17 +7,13 @@ A worksheet is in the record when the plan holds its numbers, or when the reader
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from markupsafe import Markup
-
-from calc.answer import answer
 from calc.engine import link, plan
 from calc.engine.plan import Entries, Entry
 from calc.engine.typed import Reader, Typed
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render import stock, view
+from render import stock
 from render.chosen import fields, look_at
-from render.drawings.piping import SYSTEMS
 from render.paper import SITE, Wanted, document
 from render.plan import entries_from, entries_of, entry_for_page, made_said
 from render.templating import fill
@@ -72,11 +68,6 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     }
 
 
-def example(name: str, house: Mapping[str, Entry], version: str, site: str) -> str:
-    """The record of an invented house, as it stands in the page before any script."""
-    return document(look_at(house, "us", {}), "us", Wanted(version=version, site=site, example_of=name))
-
-
 def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterable[str] = ()) -> str:
     """The link that reopens this plan; each number with its unit, whatever system it was typed in.
 
@@ -91,27 +82,3 @@ def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterabl
             text = str(value.si) if value.quantity is None else value.quantity.link_text()
             given[key] = Typed(text, origin=entry.origin, giver=entry.giver, item=entry.item)
     return link.write_plan(given, system, sheets)
-
-
-def page(
-    name: str, entries: Mapping[str, Entry], version: str, site: str = SITE, shop: str = "", *, quote: bool = False
-) -> str:
-    """What stands in the page of the record before any script: its controls, and the record of an invented house.
-
-    `shop` is the key of the dealer's stock whose names the page knows; `quote` whether it makes a quote from it.
-    """
-    known = view.slots(answer(next(iter(WORKSHEETS)), {}))["plate"]
-    return str(
-        fill(
-            "record_page.html",
-            keys=fields(),
-            version=version,
-            site=site,
-            shop=shop,
-            quote=quote,
-            known=Markup(known),  # noqa: S704 - filled in by our own template
-            sample=next(iter(WORKSHEETS)),
-            pipings=[(key, drawing.title) for key, drawing in SYSTEMS.items()],
-            paper=Markup(example(name, entries, version, site)),  # noqa: S704 - likewise
-        )
-    )

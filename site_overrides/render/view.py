@@ -13,7 +13,6 @@ from calc.engine.series import Series
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS, VERDICT
-from calc.physics.winter_weather import LARGEST_FILE
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
 from render import folding, start
@@ -42,74 +41,6 @@ STATUS_WORDS = {
     "unworkable": "Cannot work",
     "not checked": "Not checked",
 }
-
-
-def section(sheet: Sheet, heading: str, offered: Mapping[str, str], *, closed: bool = False) -> str:
-    """The whole worksheet with every field of every case, those of other cases hidden."""
-    shown = {field.key for field in sheet.course.fields}
-    fields: dict[str, Field] = {}
-    for field in (*sheet.course.fields, *sheet.worksheet.all_fields()):
-        fields.setdefault(field.key, field)
-    states = field_states(sheet, {})
-    hidden = folding.folded(sheet.worksheet, sheet.course)
-    drawn = [_field(sheet, field, states.get(field.key), field.key in shown) for field in _in_form_order(sheet, fields)]
-    questions, others = start.grouped(drawn) if sheet.worksheet.outlook else ([], drawn)
-    return str(
-        fill(
-            "worksheet.html",
-            worksheet=sheet.worksheet,
-            closed=closed,
-            questions=questions,
-            heading=Markup(heading),  # noqa: S704 - a tag name of our own
-            fields=[drawn_field for drawn_field in others if drawn_field["field"].key not in hidden],
-            folded=[drawn_field for drawn_field in others if drawn_field["field"].key in hidden],
-            order=" ".join(drawn_field["field"].key for drawn_field in drawn),
-            fold=folding.line(sheet, {})["said"],
-            slots=slots(sheet, offered=offered),
-            no_plate=no_plate(sheet),
-            waiting_plate=empty_plate(sheet, "Your own numbers are worked out as soon as the calculator is ready."),
-            has_chart=sheet.worksheet.chart is not None,
-            picture=sheet.worksheet.picture,
-            largest_file=LARGEST_FILE,
-        )
-    )
-
-
-def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:
-    """The fields of the course in its order, each other case's fields behind the choice they hang on."""
-    ordered = [fields[field.key] for field in sheet.course.fields]
-    placed = {field.key for field in ordered}
-    for course in sheet.worksheet.all_courses():
-        before: str | None = None
-        for field in course.fields:
-            if field.key not in placed:
-                at = next((place for place, other in enumerate(ordered) if other.key == before), len(ordered) - 1) + 1
-                ordered.insert(at, fields[field.key])
-                placed.add(field.key)
-            before = field.key
-    return ordered
-
-
-def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: bool) -> dict[str, Any]:
-    return {
-        "field": field,
-        "id": f"{sheet.worksheet.key}-{field.key}",
-        "state": state
-        or {
-            "value": "",
-            "unit": _unit_words(field, sheet.system),
-            "measure": measure(field, sheet.system),
-            "note": "",
-            "from": "example",
-        },
-        "ticked": state is not None and state["unknown"],
-        "units": sheet.system,
-        "hidden": not shown,
-        "optional": field.optional,
-        "unknown": field.typical is not None,
-        "blank": False,  # begins empty, whatever stands in for it
-        "rests": " ".join(sheet.worksheet.rests_on(field.key)),
-    }
 
 
 def slots(
@@ -246,7 +177,7 @@ def field_states(
         origin = entry.origin if entry else typed.origin if typed else "typed"
         states[field.key] = {
             "value": box_text(field, entry, typed, sheet.system, sheet.reading.refused.get(field.key)),
-            "unit": _unit_words(field, sheet.system),
+            "unit": unit_words(field, sheet.system),
             "measure": measure(field, sheet.system),
             "note": _note(sheet, entry, about.get(field.key)) if entry else "",
             "from": origin,
@@ -257,7 +188,7 @@ def field_states(
     return states
 
 
-def _unit_words(field: Field, system: System) -> str:
+def unit_words(field: Field, system: System) -> str:
     return "" if field.kind == "choice" else field.unit(system).words
 
 
