@@ -15,7 +15,7 @@ from pypdf import PdfReader
 
 POINTS = 72 / 25.4  # in a millimeter
 SIZES = {"A4": (210 * POINTS, 297 * POINTS), "Letter": (8.5 * 72, 11 * 72)}
-FOOT = re.compile(r"Page \d+ of \d+\s*Sizing record, Stoke and Store\s*")
+FOOT = re.compile(r"Page \d+ of \d+\s*Sizing record\s*")
 _LIGATURES = {"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl"}
 
 
