@@ -508,3 +508,21 @@ def test_no_result_fills_a_field_that_only_shares_its_key() -> None:
         for key, entry in look_at(house, "us", {}).entries.items():
             choice = fields()[key][0].kind == "choice"  # which case is at hand follows from the numbers
             assert entry.origin != "computed" or key in filled() or choice, key
+
+
+def test_a_need_beyond_every_plant_is_no_second_number() -> None:
+    """Baseboard that needs 351 °F: the tank's worksheet takes the highest that it can, and says that it is more."""
+    place = {
+        "altitude": "3,000 ft",
+        "design_outdoor": "-5 °F",
+        "degree_days": "7,800 °F·day",
+        "average_outdoor": "28 °F",
+    }
+    letter = {"heated_area": "2,400 ft2", "house_class": "never-insulated", "method": "quick", "emitter": "baseboard"}
+    stove = {"water_output": "40,000 Btu/h", "burn_time": "2 h", "firebox_volume": "2 ft3"}
+    plan = entries(**place, **letter, **stove, baseboard_length="80 ft", lowest_useful="140 °F")
+    told = words(document(chosen(plan, tank_size=True), "us", Wanted()))
+    assert "The emitters need 250 °F or more" in told
+    assert "it would need 351 °F" in told
+    row = next(row for row in sized.listed(chosen(plan, tank_size=True).sheets, "us") if row.name == "Store")
+    assert (row.quantity, row.size) == ("", "no size does it")

@@ -67,7 +67,9 @@ class Input(NamedTuple):
             return next(option.label for option in self.field.options if option.value == self.si)
         unit = self.field.unit(system)
         if self.origin == "computed":
-            return show(self.quantity.si, unit, system, 4)
+            shown = show(self.quantity.si, unit, system, 4)
+            # A need beyond every plant is taken over as the highest that the field can hold.
+            return f"{shown} or more" if self.field.keeps_highest and self.si == self.field.high_si else shown
         return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
 
 

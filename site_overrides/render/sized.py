@@ -96,6 +96,8 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
         return Row(name, NOT_YET, worksheet, lacks=lacks, known=False)
     assumes = tuple(f"{entry.field.label}: {entry.shown(system)}" for entry in unsure)
     size, quantity, material = (texts.fill(text) for text in told)
+    if any(sheet.values.get(key) is None for key in placeholders(sized.size)):
+        size, quantity = texts.fill(sized.short) or size, ""  # nothing of any size does it, so there is none to order
     told_by = [entry for key, entry in sheet.inputs.items() if key in placeholders(sized.size)]
     from_stock = any(entry.giver == "stock" for entry in told_by)
     return Row(
