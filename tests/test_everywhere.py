@@ -16,6 +16,12 @@ def test_the_dump_stands_in_the_verdict() -> None:
     assert "dump_output" in {check.number for check in CHAIN.checks}
 
 
+def test_the_verdict_names_what_it_leaves_to_other_sheets() -> None:
+    """A chain judges by one number each; these three have no single one, so it says that it has not looked at them."""
+    told = "; ".join(CHAIN.not_checked)
+    assert all(words in told for words in ("several tanks", "fill water", "source of heat"))
+
+
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_it_stands_in_the_record(sheet: str) -> None:
     """It gives a part its size, or it is taken in where the plan has chosen it."""
