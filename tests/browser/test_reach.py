@@ -215,6 +215,8 @@ def test_a_worksheet_by_keyboard_alone(live: Live) -> None:
         reader.wait()
         assert reader.state == "ready"
         expect(reader.unknown("cold_water")).to_be_checked()
+        go_to("change")  # the line under which the other boxes are folded
+        page.keyboard.press("Enter")
         reader.unknown("cold_water").focus()
         page.keyboard.press("Space")
         reader.wait()
@@ -246,13 +248,15 @@ def test_paper_gets_everything_unfolded(at: At) -> None:
     reader = at("stored-heat")
     folds = reader.page.locator("main details")
     reader.sheet.locator("details").last.evaluate("details => { details.open = true; }")
-    before = folds.evaluate_all("all => all.map((one) => one.open)")
+    unfolded = "all => all.filter((fold) => fold.open).map((fold) => fold.querySelector('summary').textContent)"
+    before = folds.evaluate_all(unfolded)
+    assert before
     reader.page.evaluate("dispatchEvent(new Event('beforeprint'))")
-    assert all(folds.evaluate_all("all => all.map((one) => one.open)"))
-    reader.type("store_volume", "650")  # an answer that comes meanwhile fills its parts anew
+    assert all(folds.evaluate_all("all => all.map((fold) => fold.open)"))
+    reader.type("store_volume", "650")  # an answer that comes meanwhile fills its parts anew, and brings folds
     reader.wait()
     reader.page.evaluate("dispatchEvent(new Event('afterprint'))")
-    assert folds.evaluate_all("all => all.map((one) => one.open)") == before
+    assert folds.evaluate_all(unfolded) == before
 
 
 def search_workers(served: server.Site) -> list[str]:
