@@ -398,13 +398,14 @@ WORKSHEET = Worksheet(
     not_checked=(
         "the state of the chimney",
         "clearances and floor protection",
-        "whether the stove is listed for this use",
+        "the stove's listing",
         "workmanship",
-        "pipe sizes, and how several tanks share the flow",
-        "what the fill water does to the steel",
-        "another source of heat on the same store",
+        "pipe sizes",
+        "several tanks",
+        "the fill water",
+        "other heat on the store",
         "local code and insurance",
-        "the state of what is already there",
+        "what is already there",
     ),
     results=(
         Result(
