@@ -461,8 +461,8 @@ def _house_of_tanks_side_by_side() -> tuple[Piece, ...]:
         Run(
             "house-pipe",
             "pipe between tanks and house",
-            "Out where the second tank joins above, back where the first one joins below. The fire's water can come "
-            "straight through it.",
+            "Out where the second tank joins above, back where the first one joins below. Metal until the rooms have "
+            "cooled the water, since the fire's water can come straight through it.",
         ),
     )
 
