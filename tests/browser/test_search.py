@@ -188,6 +188,7 @@ def test_the_questions_of_a_long_talk_land_on_the_page_that_answers_them(searchi
     assert len(QUESTIONS) >= 40
     assert not QUESTIONS.keys() & ASKED.keys()
     box = searching.get_by_role("textbox", name="Search words")
+    box.fill("")  # what another question has left there
     box.press_sequentially("store")
     searching.locator(".md-search-result__link").first.wait_for()
     searching.evaluate(COUNT_ANSWERS)
