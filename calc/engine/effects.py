@@ -10,7 +10,7 @@ from calc.engine.typed import Input, Reader, Typed
 from calc.engine.values import Values, work_out_again
 from calc.engine.words import Spread
 from calc.law import OutOfRange
-from calc.units import grouped, round_briefly, with_unit
+from calc.units import show_briefly
 
 Ranges = Mapping[str, tuple[str, str]]  # the reader's own: least and most of a field, as typed
 
@@ -122,7 +122,7 @@ def _row(
             said = f"{field.label} {wrong.reason}{wrong.like}."
             return Bar(field.key, field.label, typed[0], typed[1], wrong=said), centre, centre
         low, high = sorted(float(outcome.value.si) for outcome in outcomes if outcome.value)
-    shown = [with_unit(grouped(round_briefly(unit.from_si(end), 3), sheet.system), unit) for end in (low, high)]
+    shown = [show_briefly(end, unit, sheet.system, 3) for end in (low, high)]
     reached = _reached(sheet, entry, [low, high], wanted.of)
     told = [_told(key, [*reached.get(key, ()), sheet.values.get(key)], text) for key in wanted.of]
     first = [*reached.get(wanted.of[0], ()), centre]

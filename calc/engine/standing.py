@@ -28,8 +28,7 @@ def standing(check: Check, reading: Reading, values: Values, best: Values | None
     level = status(check, values)
     if reading.example or not check.fails or (check.stays and condition(check.stays)(values, {})):
         return Standing(level)
-    conditions = [*check.conditions, *([condition(check.only)] if check.only else [])]
-    behind = list(inputs_behind(reading, {check.number}.union(*(each.names for each in conditions)), taken))
+    behind = list(inputs_behind(reading, check.names, taken))
     foreign = tuple(entry.field.label for entry in behind if entry.origin == "example")
     if foreign:
         return Standing("not checked", foreign, foreign=True)

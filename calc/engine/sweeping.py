@@ -2,12 +2,11 @@
 
 from typing import NamedTuple
 
-from calc.engine.fields import Field
 from calc.engine.sheet import Sheet, Table
 from calc.engine.texts import Texts
 from calc.engine.values import Values, changed_value, moved, work_out
 from calc.engine.words import Sweep
-from calc.units import grouped, round_briefly, with_unit
+from calc.units import show_briefly
 
 _LITTLE = 0.01  # of all that it falls by, which is no longer worth a word
 
@@ -40,7 +39,7 @@ def swept(sheet: Sheet, sweep: Sweep, points: int) -> Swept | None:
     for place in places[: max(1, points)]:
         values = moved(sheet.worksheet, sheet.reading, worked, {sweep.across: place})
         if values is not None:
-            ran.append(Point(place, _brief(sheet, field, place, 3), values))
+            ran.append(Point(place, show_briefly(place, field.unit(sheet.system), sheet.system, 3), values))
     rows = [(point.text, *(texts.value(key, point.values.get(key), True) for key in sweep.show)) for point in ran]
     heads = (field.label, *(texts.results[key].label for key in sweep.show))
     said = (_more(sheet, sweep, ran, texts), _knee(sweep, ran, texts)) if points >= len(places) else ()
@@ -60,12 +59,6 @@ def _places(sheet: Sheet, sweep: Sweep) -> list[float]:
     return places
 
 
-def _brief(sheet: Sheet, field: Field, value: float, figures: int) -> str:
-    """A value of the swept field without zeros that say nothing."""
-    unit = field.unit(sheet.system)
-    return with_unit(grouped(round_briefly(unit.from_si(value), figures), sheet.system), unit)
-
-
 def _more(sheet: Sheet, sweep: Sweep, ran: list[Point], texts: Texts) -> str:
     """What a little more than the reader has would change, in a sentence."""
     field, here = sheet.inputs[sweep.across].field, sheet.values[sweep.across]
@@ -77,7 +70,7 @@ def _more(sheet: Sheet, sweep: Sweep, ran: list[Point], texts: Texts) -> str:
     )
     if point is None:
         return ""
-    more = _brief(sheet, field, point.at - here, 2)
+    more = show_briefly(point.at - here, field.unit(sheet.system), sheet.system, 2)
     changes = []
     for key in sweep.show:
         before, after = (texts.value(key, values.get(key), True) for values in (sheet.values, point.values))

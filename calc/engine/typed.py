@@ -20,6 +20,7 @@ from calc.units import (
     round_briefly,
     round_to,
     show,
+    show_briefly,
     with_unit,
 )
 
@@ -169,7 +170,7 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
 
 def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
     """A declared bound in the unit that the reader typed."""
-    return with_unit(grouped(round_briefly(unit.from_si(quantity(bound, kind)), 4), system), unit)
+    return show_briefly(quantity(bound, kind), unit, system, 4)
 
 
 def typed_digits(read: Quantity, unit: Unit) -> str:

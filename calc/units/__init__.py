@@ -13,6 +13,7 @@ from calc.units.showing import (
     round_to,
     said_unit,
     show,
+    show_briefly,
     with_unit,
 )
 from calc.units.table import (
@@ -67,6 +68,7 @@ __all__ = [
     "round_to",
     "said_unit",
     "show",
+    "show_briefly",
     "shown_unit",
     "unit_named",
     "units_of",

@@ -80,3 +80,8 @@ def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
     decimals = KINDS[unit.kind].decimals
     digits = fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
     return with_unit(grouped(digits, system), unit)
+
+
+def show_briefly(value: float, unit: Unit, system: System, figures: int) -> str:
+    """An SI value as text in `unit`, to so many figures and without zeros that say nothing."""
+    return with_unit(grouped(round_briefly(unit.from_si(value), figures), system), unit)

@@ -16,23 +16,13 @@ from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render.plan import entry_for_page
 from tests.browser.conftest import Visiting
+from tests.browser.test_first_sketch import AS_TYPED
 
 pytestmark = pytest.mark.browser
 
 PHONE = {"width": 390, "height": 844}
 DESKTOP = {"width": 1280, "height": 800}
-FARMHOUSE = {
-    "fuel_now": "oil",
-    "fuel": "oil",
-    "method": "fuel",
-    "start_from": "bill",
-    "amount": "800 gal",
-    "place": "hibbing-mn",
-    "heated_area": "2000 ft2",
-    "emitter": "baseboard",
-    "baseboard_length": "60 ft",
-    "stove": "help",
-}
+FARMHOUSE = AS_TYPED | {"fuel": "oil", "method": "fuel", "start_from": "bill"}
 MOST_SCREENS = 12  # of a phone, before anything is unfolded
 FIRST_BOXES = 2  # in sight without scrolling, above the bar with the answer
 

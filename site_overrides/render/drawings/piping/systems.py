@@ -309,6 +309,29 @@ _FLOAT_IN_BOX = (
 )
 
 
+_TANK_SENSORS = (
+    Part(
+        "store-top-sensor",
+        kind.SENSOR,
+        255,
+        150,
+        words="sensor at the top of the first tank",
+        purpose="Tells what the house can still draw.",
+        inside="first-tank",
+    ),
+    Part(
+        "store-bottom-sensor",
+        kind.SENSOR,
+        345,
+        340,
+        words="sensor at the bottom of the second tank",
+        purpose="Tells when both are full: no more wood.",
+        inside="second-tank",
+        acts_on="charge-pump",
+    ),
+)
+
+
 def _two_tanks() -> tuple[Piece, ...]:
     """Two closed tanks in a row, with vents and drains of their own, and the pipes that charge them."""
     return (
@@ -316,25 +339,7 @@ def _two_tanks() -> tuple[Piece, ...]:
         Part("second-tank", kind.SECOND_TANK, 345, 245),
         Part("store-vent", kind.AIR_VENT, 255, 45, words="air vent of the first tank"),
         Part("second-vent", kind.AIR_VENT, 345, 105, words="air vent of the second tank"),
-        Part(
-            "store-top-sensor",
-            kind.SENSOR,
-            255,
-            150,
-            words="sensor at the top of the first tank",
-            purpose="Tells what the house can still draw.",
-            inside="first-tank",
-        ),
-        Part(
-            "store-bottom-sensor",
-            kind.SENSOR,
-            345,
-            340,
-            words="sensor at the bottom of the second tank",
-            purpose="Tells when both are full: no more wood.",
-            inside="second-tank",
-            acts_on="charge-pump",
-        ),
+        *_TANK_SENSORS,
         Part("store-drain", kind.DRAIN, 255, 385, words="drain of the first tank"),
         Part("second-drain", kind.DRAIN, 345, 385, words="drain of the second tank"),
         _tee("expansion-tee", 250, 420),
@@ -401,25 +406,7 @@ def _tanks_side_by_side() -> tuple[Piece, ...]:
         Part("first-tank", kind.LEFT_TANK, 255, 245),
         Part("second-tank", kind.RIGHT_TANK, 345, 245),
         Part("store-vent", kind.AIR_VENT, 345, 75, words="air vent of the tanks"),
-        Part(
-            "store-top-sensor",
-            kind.SENSOR,
-            255,
-            150,
-            words="sensor at the top of the first tank",
-            purpose="Tells what the house can still draw.",
-            inside="first-tank",
-        ),
-        Part(
-            "store-bottom-sensor",
-            kind.SENSOR,
-            345,
-            340,
-            words="sensor at the bottom of the second tank",
-            purpose="Tells when both are full: no more wood.",
-            inside="second-tank",
-            acts_on="charge-pump",
-        ),
+        *_TANK_SENSORS,
         Part("store-drain", kind.DRAIN, 345, 450, words="drain of the tanks"),
         _tee("first-head", 255, 105),
         _tee("second-head", 345, 105),
