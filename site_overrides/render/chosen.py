@@ -96,7 +96,7 @@ def is_complete(worksheet: Worksheet, entries: Entries) -> bool:
     if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet.in_record, entries):
         return False
     reading = entries.reading(worksheet)
-    return not reading.problems and not _lacks(reading.inputs)
+    return not reading.problems and not lacks_of(reading.inputs)
 
 
 def _is_known(worksheet: Worksheet, entries: Entries) -> bool:
@@ -109,7 +109,7 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
     entries = work.entries
     if not any(typed.text.strip() for typed in plan.given_for(worksheet, given).values()):
         # With nothing given it would be the worked example of another house.
-        return Taken(worksheet, False, False, _lacks(read(worksheet, {}, entries.reader).inputs), possible=False)
+        return Taken(worksheet, False, False, lacks_of(read(worksheet, {}, entries.reader).inputs), possible=False)
     reading = entries.reading(worksheet)
     if reading.problems:
         # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
@@ -120,7 +120,7 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
         }
         told = _belongs(worksheet.in_record, entries) and asks <= entries.keys()
         return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
-    lacks, held = _lacks(reading.inputs), _is_held(worksheet, entries)
+    lacks, held = lacks_of(reading.inputs), _is_held(worksheet, entries)
     printed = held if ticked is None else ticked
     if not printed and not held:
         return Taken(worksheet, False, False, lacks)
@@ -134,7 +134,7 @@ def _texts(problems: tuple[Problem, ...]) -> tuple[str, ...]:
     return tuple(problem.text for problem in problems)
 
 
-def _lacks(inputs: Mapping[str, Input]) -> tuple[str, ...]:
+def lacks_of(inputs: Mapping[str, Input]) -> tuple[str, ...]:
     """The numbers that nobody gave and that nothing usual could stand in for."""
     return tuple(entry.field.label for entry in inputs.values() if entry.origin == "example" and needs(entry))
 

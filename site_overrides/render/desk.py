@@ -22,7 +22,7 @@ from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, record, stock, view
-from render.chosen import filled, is_complete, needs
+from render.chosen import filled, is_complete, lacks_of, needs
 from render.plan import entries_from
 from render.sized import fed_by
 from render.templating import fill
@@ -98,11 +98,7 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
     unknown = {next(field.key for field in worksheet.all_fields()): Typed("", system, "typical")}
     sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
     fed = fed_by(sheet, [worksheet.headline])  # what the message quotes rests on these alone
-    lacks = tuple(
-        entry.field.label
-        for key, entry in sheet.inputs.items()
-        if entry.origin == "example" and needs(entry) and key in fed
-    )
+    lacks = lacks_of({key: entry for key, entry in sheet.inputs.items() if key in fed})
     computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
     return Answered(sheet, known, lacks, computed)
 

@@ -6,6 +6,7 @@ from calc.engine.texts import Texts
 from calc.engine.worksheet import Worksheet
 from calc.units import System
 from calc.worksheets import WORKSHEETS
+from render.chosen import lacks_of
 
 
 def lines(worksheet: Worksheet, entries: Entries, system: System) -> list[str]:
@@ -20,8 +21,7 @@ def _line(worksheet: Worksheet, entries: Entries, system: System) -> str:
     if only is not None and not (only.choice.key in entries and entries[only.choice.key].text):
         return ""
     reading = entries.reading(worksheet)
-    numbers = [entry for entry in reading.inputs.values() if entry.quantity is not None]
-    if reading.problems or any(entry.origin == "example" and not entry.field.optional for entry in numbers):
+    if reading.problems or lacks_of(reading.inputs):
         return ""
     sheet = answer_plan(worksheet, entries, system)
     if sheet.problems or sheet.values[worksheet.headline] is None:

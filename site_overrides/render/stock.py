@@ -14,7 +14,7 @@ from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, item_key
 from calc.units import System, show, shown_unit
 from calc.worksheets import WORKSHEETS
-from render.chosen import fields, needs
+from render.chosen import fields, lacks_of
 from render.lacking import Lacking
 from render.plan import as_typed, entry_for_page
 from render.templating import fill
@@ -129,8 +129,7 @@ def suggestion(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, 
         said = _large_enough(items, needed.si, size, sheet.system)
     elif size in {field.key for field in sheet.course.fields}:
         said = _passing(shop, shelf, items, sheet, entries)
-    assumed = said and any(entry.origin == "example" and needs(entry) for entry in sheet.inputs.values())
-    return [*said, *([STILL_THE_EXAMPLES] if assumed else [])]
+    return [*said, STILL_THE_EXAMPLES] if said and lacks_of(sheet.inputs) else said
 
 
 def _si(key: str, text: str, system: System, reader: Reader) -> float:
