@@ -71,7 +71,8 @@ def visitor(visiting: Visiting) -> Iterator[Page]:
     troubles: list[str] = []
     with visiting(troubles, service_workers="allow") as page:
         yield page
-        troubles[:] = [trouble for trouble in troubles if "Failed to load" not in trouble and "sw.js" not in trouble]
+        cut = ("Failed to load", "Failed to fetch", "sw.js")
+        troubles[:] = [trouble for trouble in troubles if not any(words in trouble for words in cut)]
 
 
 def open_guide(page: Page, host: Host, guide: str = "guides/storage/", worksheet: str = "stored-heat") -> Reader:

@@ -248,7 +248,8 @@ def test_paper_gets_everything_unfolded(at: At) -> None:
     reader = at("stored-heat")
     folds = reader.page.locator("main details")
     reader.sheet.locator("details").last.evaluate("details => { details.open = true; }")
-    unfolded = "all => all.filter((fold) => fold.open).map((fold) => fold.querySelector('summary').textContent)"
+    # A fold is known by its place: what its line says follows the numbers.
+    unfolded = "all => all.filter((fold) => fold.open).map((fold) => [fold.closest('[id]').id, fold.className])"
     before = folds.evaluate_all(unfolded)
     assert before
     reader.page.evaluate("dispatchEvent(new Event('beforeprint'))")
