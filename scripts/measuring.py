@@ -100,18 +100,20 @@ class Visit:
     shift: float  # cumulative layout shift
 
 
+def typing_clock(edits: int, worksheet: str = WORKSHEET, field: str = FIELD, shown: str = SHOWN) -> str:
+    """The script that types into a worksheet and clocks the answers, `edits` of them after the first."""
+    clock = CLOCK
+    for name, value in {"WORKSHEET": worksheet, "FIELD": field, "SHOWN": shown, "EDITS": str(edits)}.items():
+        clock = clock.replace(name, value)
+    return clock
+
+
 def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
     """The lines to print, each when it is known."""
     for name, text in {"index.html": BARE_PAGE, "page.js": BARE_SCRIPT, "worker.js": BARE_WORKER}.items():
         (bare / name).write_text(text, encoding="utf-8")
     finishing.compress(bare)
-    clock, still = (
-        text.replace("WORKSHEET", WORKSHEET)
-        .replace("FIELD", FIELD)
-        .replace("SHOWN", SHOWN)
-        .replace("EDITS", str(EDITS))
-        for text in (CLOCK, STILL_CLOCK)
-    )
+    clock, still = typing_clock(EDITS), STILL_CLOCK.replace("WORKSHEET", WORKSHEET)
     ours: list[Visit] = []
     theirs: list[Visit] = []
     with server.serving(site, encodings=("gzip",)) as here, server.serving(bare, encodings=("gzip",)) as there:

@@ -152,9 +152,7 @@ def _whole_year() -> float:
 
 def in_the_browser(site: Path) -> Iterator[str]:
     """From an edit of the tank to its winter, drawn, in the page."""
-    clock = measuring.CLOCK
-    for word, text in {"WORKSHEET": WORKSHEET, "FIELD": FIELD, "SHOWN": SHOWN, "EDITS": str(EDITS)}.items():
-        clock = clock.replace(word, text)
+    clock = measuring.typing_clock(EDITS, WORKSHEET, FIELD, SHOWN)
     with server.serving(site, encodings=("gzip",)) as here:
         seen = measuring.visit(here, GUIDE, clock, 1280, lambda seen: len(seen["answers"]) >= EDITS)
     times = sorted(seen.answers)
