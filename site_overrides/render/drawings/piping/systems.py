@@ -380,17 +380,9 @@ def _two_tanks() -> tuple[Piece, ...]:
 
 def _house_of_two_tanks() -> tuple[Piece, ...]:
     return (
-        Part("check", kind.CHECK, 335, 590, turn=180),
-        _house_pump(265, 590, purpose="Draws from the top of the first tank when the rooms call for heat."),
-        Part("house", kind.HOUSE, 115, 685),
-        _tee("house-tee", 290, 715),
-        Part("house-drain", kind.DRAIN, 290, 745, words="drain of the house side"),
+        *_house_below(ANY, "the first tank"),
         Pipe("top-tee", "check.in", SUPPLY, METAL, ((390, 70), (390, 590)), run="house-pipe"),
-        Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
-        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
-        Pipe("house.out", "house-tee", RETURN, ANY, run="house-pipe"),
         Pipe("house-tee", "second-tank.return", RETURN, ANY, ((380, 715), (380, 325)), run="house-pipe"),
-        Pipe("house-tee", "house-drain.in", STILL, ANY),
         Run(
             "house-pipe",
             "pipe between tanks and house",
@@ -434,23 +426,30 @@ def _tanks_side_by_side() -> tuple[Piece, ...]:
 
 def _house_of_tanks_side_by_side() -> tuple[Piece, ...]:
     return (
-        Part("check", kind.CHECK, 335, 590, turn=180),
-        _house_pump(265, 590, purpose="Draws from the top of both tanks when the rooms call for heat."),
-        Part("house", kind.HOUSE, 115, 685),
-        _tee("house-tee", 290, 715),
-        Part("house-drain", kind.DRAIN, 290, 745, words="drain of the house side"),
+        *_house_below(METAL, "both tanks"),
         Pipe("second-head", "check.in", SUPPLY, METAL, ((390, 105), (390, 590)), run="house-pipe"),
-        Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
-        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
-        Pipe("house.out", "house-tee", RETURN, METAL, run="house-pipe"),
         Pipe("house-tee", "first-foot", RETURN, METAL, ((380, 715), (380, 400), (255, 400)), run="house-pipe"),
-        Pipe("house-tee", "house-drain.in", STILL, METAL),
         Run(
             "house-pipe",
             "pipe between tanks and house",
             "Out where the second tank joins above, back where the first one joins below. Metal until the rooms have "
             "cooled the water, since the fire's water can come straight through it.",
         ),
+    )
+
+
+def _house_below(cooled: Material, drawn_from: str) -> tuple[Piece, ...]:
+    """The house below two tanks, between its check valve and its tee; `cooled` is the pipe behind the rooms."""
+    return (
+        Part("check", kind.CHECK, 335, 590, turn=180),
+        _house_pump(265, 590, purpose=f"Draws from the top of {drawn_from} when the rooms call for heat."),
+        Part("house", kind.HOUSE, 115, 685),
+        _tee("house-tee", 290, 715),
+        Part("house-drain", kind.DRAIN, 290, 745, words="drain of the house side"),
+        Pipe("check.out", "house-pump.in", SUPPLY, run="house-pipe"),
+        Pipe("house-pump.out", "house.in", SUPPLY, METAL, ((55, 590),), run="house-pipe"),
+        Pipe("house.out", "house-tee", RETURN, cooled, run="house-pipe"),
+        Pipe("house-tee", "house-drain.in", STILL, cooled),
     )
 
 
