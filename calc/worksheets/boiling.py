@@ -272,6 +272,19 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
+            "Mill Row: 800 gal closed store",
+            {
+                "altitude": "3,000 ft",
+                "system_pressure": "12 psi",
+                "store_top": "180 °F",
+                "charge_rise": "25 F°",
+                "highest_point": "12 ft",
+                "pump_height": "-4 ft",
+                "store_volume": "800 gal",
+                "outlet_height": "-2 ft",
+            },
+        ),
+        Example(
             "Fern Lane: 500 gal open store",
             {
                 "altitude": "3,000 ft",

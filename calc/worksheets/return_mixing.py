@@ -276,6 +276,19 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
+            "Fern Lane: charging a store that has cooled",
+            {
+                "stove_outlet": "165 °F",
+                "system_return": "100 °F",
+                "water_output": "40,000 Btu/h",
+                "moisture": "20 %",
+                "air_ratio": "2",
+                "altitude": "3,000 ft",
+                "indoor": "68 °F",
+                "maker_minimum": "140 °F",
+            },
+        ),
+        Example(
             "Mill Row: charging a store that has cooled",
             {
                 "stove_outlet": "175 °F",

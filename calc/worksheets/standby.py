@@ -316,6 +316,21 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
+            "Mill Row: 800 gal in the cellar",
+            {
+                "store_volume": "800 gal",
+                "store_top": "180 °F",
+                "store_surroundings": "60 °F",
+                "store_inside": "yes",
+                "insulation": "4 in",
+                "insulation_kind": "mineral-wool",
+                "store_kind": "closed",
+                "waiting": "24 h",
+                "altitude": "3,000 ft",
+                "system_pressure": "12 psi",
+            },
+        ),
+        Example(
             "Ridge Road: 800 gal in the unheated barn",
             {
                 "store_volume": "800 gal",

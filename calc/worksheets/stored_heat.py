@@ -233,6 +233,20 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
+            "Mill Row: 800 gal behind the old baseboard",
+            {
+                "store_volume": "800 gal",
+                "store_top": "180 °F",
+                "lowest_useful": "130 °F",
+                "design_load": "30,500 Btu/h",
+                "water_drop": "12 F°",
+                "cold_water": "50 °F",
+                "altitude": "3,000 ft",
+                "charge_rise": "25 F°",
+                "system_pressure": "12 psi",
+            },
+        ),
+        Example(
             "Fern Lane: 500 gal behind a warm floor",
             {
                 "store_volume": "500 gal",

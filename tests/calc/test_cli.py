@@ -168,7 +168,7 @@ def test_a_link_comes_back_as_the_sheet_it_was_made_from(ask: Ask) -> None:
 
 
 def test_what_is_wrong_with_a_link_is_said_and_the_rest_is_computed(ask: Ask) -> None:
-    link = link_of(answer("stored-heat", {})).replace("500gal", "5apples").removesuffix(";end")
+    link = link_of(answer("stored-heat", {})).replace("800gal", "5apples").removesuffix(";end")
     said = ask("--link", link)
     assert said.code == 0
     assert "cut off" in said.err

@@ -3,7 +3,27 @@
 import pytest
 
 from calc.units import FAHRENHEIT_DEGREE, FOOT, GALLON, POUND
-from tests.worksheets.asking import codes, kelvin, values
+from tests.worksheets import asking
+from tests.worksheets.asking import example_of, kelvin
+
+OPEN = example_of("boiling", 1)  # Fern Lane's: every test here that says nothing else is about an open store
+
+
+def values(worksheet: str, **typed: str) -> dict[str, float]:
+    return asking.values(worksheet, **(OPEN | typed))
+
+
+def codes(worksheet: str, **typed: str) -> set[str]:
+    return asking.codes(worksheet, **(OPEN | typed))
+
+
+def test_mill_row_by_hand() -> None:
+    # 13.17 psia of air and 12 psi: 25.17 psia, where IF97 boils at 240.4 °F. Outlet 180 + 25 = 205 °F, 2 ft below the
+    # top: + 2 × 60 ÷ 144 = 0.83 psi, 26.0 psia, 242.2 °F: margin 37.2 °F.
+    worked = asking.values("boiling")
+    assert worked["boiling"] == pytest.approx(kelvin(240.4), abs=0.2)
+    assert worked["outlet_at_peak"] == pytest.approx(kelvin(205))
+    assert worked["outlet_margin"] == pytest.approx(37.2 * FAHRENHEIT_DEGREE, abs=0.4)
 
 
 def test_fern_lane_by_hand() -> None:

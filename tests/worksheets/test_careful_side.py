@@ -79,7 +79,7 @@ def test_what_stands_in_is_an_open_store_at_5000_feet_and_is_said() -> None:
 
 def test_a_danger_that_holds_at_best_stays_a_stop() -> None:
     # Open, and the place unknown: 195 + 25 = 220 °F boils at sea level too (211.95 °F); 185 + 25 = 210 °F does not.
-    given = {key: text for key, text in example_of("stored-heat").items() if key != "altitude"}
+    given = {key: text for key, text in example_of("stored-heat", 1).items() if key != "altitude"}
     hot = sheet_of("stored-heat", **(given | {"store_top": "195 °F", "charge_rise": "25 F°"}))
     warm = sheet_of("stored-heat", **(given | {"store_top": "185 °F", "charge_rise": "25 F°"}))
     assert {advice.level for advice in hot.advice if advice.code == "outlet-boils"} == {"stop"}

@@ -3,7 +3,27 @@
 import pytest
 
 from calc.units import FAHRENHEIT_DEGREE, GALLON
-from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
+from tests.worksheets import asking
+from tests.worksheets.asking import example_of, kelvin, sheet_of
+
+MILL_ROW = example_of("return-mixing", 1)  # every test here that says nothing else is about this stove
+
+
+def values(worksheet: str, **typed: str) -> dict[str, float]:
+    return asking.values(worksheet, **(MILL_ROW | typed))
+
+
+def codes(worksheet: str, **typed: str) -> set[str]:
+    return asking.codes(worksheet, **(MILL_ROW | typed))
+
+
+def test_fern_lane_by_hand() -> None:
+    # (140 - 100) ÷ (165 - 100) = 0.6154. Rise 25 °F: 40,000 ÷ 25 = 1,600 Btu/h°F; near 153 °F 8.17 lb/gal × 60 = 490:
+    # 3.265 gpm through the stove.
+    worked = asking.values("return-mixing")
+    assert worked["bypass_share"] == pytest.approx(0.6154, rel=1e-4)
+    assert worked["rise"] == pytest.approx(25 * FAHRENHEIT_DEGREE)
+    assert worked["stove_flow"] == pytest.approx(3.265 * GALLON / 60, rel=3e-3)
 
 
 def test_mill_row_by_hand() -> None:

@@ -7,12 +7,23 @@ from calc.units import BTU, HOUR
 from tests.worksheets.asking import example_of, kelvin, sheet_of, values
 
 
+def test_mill_row_by_hand() -> None:
+    # Between 130 and 180 °F a gallon of water takes 8.165 Btu for each degree (IF97): 800 × 8.165 × 50 = 326,600 Btu.
+    # 326,600 Btu ÷ 30,500 Btu/h = 10.7 h.
+    # Layered, down to the return of 130 - 12 = 118 °F: 800 × 8.17 × 62 = 405,200 Btu, 13.3 h.
+    values = answer("stored-heat", {}).values
+    assert values["usable_heat"] == pytest.approx(326_600 * BTU, rel=0.002)  # four figures of a gallon's heat
+    assert values["hours_carried"] == pytest.approx(10.7 * HOUR, rel=0.003)
+    assert values["usable_heat_layered"] == pytest.approx(405_200 * BTU, rel=0.003)
+    assert values["hours_carried_layered"] == pytest.approx(13.3 * HOUR, rel=0.003)
+
+
 def test_fern_lane_by_hand() -> None:
     # 500 gal of water weigh 500 × 8.18 lb = 4,090 lb near 150 °F (steam tables: 61.19 lb/ft³ ÷ 7.4805 gal/ft³).
     # They cool by 170 - 130 = 40 °F, at 1.00 Btu/(lb·°F): 4,090 × 40 = 163,600 Btu.
     # 163,600 Btu ÷ 13,300 Btu/h = 12.3 h.
     # Layered, down to the return of 130 - 10 = 120 °F: 4,090 × 50 = 204,500 Btu, 15.4 h.
-    values = answer("stored-heat", {}).values
+    values = sheet_of("stored-heat", **example_of("stored-heat", 1)).values
     assert values["usable_heat"] == pytest.approx(163_600 * BTU, rel=0.003)  # three figures by hand
     assert values["hours_carried"] == pytest.approx(12.3 * HOUR, rel=0.003)
     assert values["usable_heat_layered"] == pytest.approx(204_500 * BTU, rel=0.003)
@@ -21,7 +32,8 @@ def test_fern_lane_by_hand() -> None:
 
 def test_nothing_comes_back_colder_than_the_room() -> None:
     # Floor water of 75 °F with a drop of 20 °F comes back at 68 °F, not at 55: 500 gal × 8.23 × (180 - 68) = 460,900.
-    worked = values("stored-heat", store_top="180 °F", lowest_useful="75 °F", water_drop="20 F°", indoor="68 °F")
+    given = {"store_volume": "500 gal", "store_top": "180 °F", "lowest_useful": "75 °F", "water_drop": "20 F°"}
+    worked = values("stored-heat", **given, indoor="68 °F")
     assert worked["emitter_return"] == pytest.approx(kelvin(68))
     assert worked["usable_heat_layered"] / BTU == pytest.approx(500 * 8.23 * 112, rel=2e-3)
     # Nobody gave the room: 68 °F stands in.
