@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import os
 import re
@@ -17,10 +18,11 @@ import pytest
 import building
 import edition
 import toolchain
-from calc.answer import answer, open_link
+from calc.answer import answer
 from calc.engine import plan
 from calc.worksheets import WORKSHEETS
 from edition import applied, declared, looks, schema, starting
+from edition.offered import offered
 
 GOOD = """
 name = "A dealer"
@@ -302,11 +304,11 @@ def test_prices_and_notes_stand_at_the_head_of_their_guides(tmp_path: Path) -> N
     assert "Ask the &lt;county&gt;." in applied.notes(mine, "law")
     priced = applied.notes(mine, "cost")
     assert "Price of firewood: 250 $/cord" in priced and "1 November 2026" in priced
-    link = re.search(r'href="(#[^"]+)"', priced)
-    assert link
-    sheet, problems = open_link(link[1].replace("&#39;", "'").replace("&amp;", "&"))
-    assert sheet and not problems
-    assert sheet.inputs["fuel_price_wood"].giver == "stock"
+    assert "Choose under “Where the house stands” in the worksheet" in priced
+    (places, *_) = offered(mine)["shelves"]
+    assert places["items"][0]["fills"]["fuel_price_wood"] == "250 $/cord"
+    (alone, *_) = offered(dataclasses.replace(mine, places=()))["shelves"]
+    assert (alone["label"], alone["tells_apart"]) == ("Fuel prices", ["fuel_price_wood"])
     assert not applied.notes(mine, "storage")
     assert applied.with_prices(mine).places[0].fills["fuel_price_wood"] == "250 $/cord"
 

@@ -151,15 +151,49 @@ def test_a_link_survives_a_change_of_stock() -> None:
     house = HOUSE | picked("appliances", "kitchen-20")
     assert "other numbers" not in ask("stock", house, worksheet="tank-size")["html"]
     changed = shop()
-    changed["shelves"][0]["items"][2]["fills"]["water_output"] = "50,000 Btu/h"
+    stoves = next(shelf["items"] for shelf in changed["shelves"] if shelf["key"] == "appliances")
+    stoves[2]["fills"]["water_output"] = "50,000 Btu/h"
     render.bring("stock/own.json", json.dumps(changed))
     html = ask("stock", house, worksheet="tank-size")["html"]
     assert "Kitchen 20 has other numbers in the stock now" in html and "50,000" in html and "here 52,000" in html
-    del changed["shelves"][0]["items"][2]
+    del stoves[2]
     render.bring("stock/own.json", json.dumps(changed))
     html = ask("stock", house, worksheet="tank-size")["html"]
     assert "“kitchen-20” is no longer in the stock of Quillbrook Stove Barn. The numbers" in html
     assert ask("worksheet", house, worksheet="tank-size")["fields"]["water_output"]["value"] == "52000"
+
+
+def test_a_place_fills_its_numbers_and_the_prices_and_no_link_names_it() -> None:
+    dealer = edition.load("quillbrook")
+    told = dealer.told | {"prices": {"date": "2026-11-01", "fuel_price_wood": "250 $/cord"}}
+    render.bring("stock/own.json", json.dumps(offered(dataclasses.replace(dealer, told=told))))
+    first, other = dealer.places[:2]
+    house = picked("places", "1", {"indoor": "70 °F"})
+    assert set(house) == {*first.fills, "fuel_price_wood"}
+    assert not any("giver" in entry or "item" in entry for entry in house.values())
+    html = ask("stock", house, worksheet="house-load")["html"]
+    assert f"selected>{first.name}</option>" in html
+    changed = {**house, "altitude": {"text": "12", "units": "us", "from": "typed"}}
+    assert "selected>" not in ask("stock", changed, worksheet="house-load")["html"]
+    moved = {**house, **picked("places", "2", house)}
+    assert moved["design_outdoor"]["text"] in other.fills["design_outdoor"].replace("−", "-")
+    assert picked("places", "", house) == dict.fromkeys(house)
+    render.bring("stock/own.json", json.dumps(shop()))
+    assert "holds nothing from the stock" in ask("quote", house, date="")["html"]
+
+
+def test_the_stocks_prices_are_offered_as_a_part_of_the_installed_cost() -> None:
+    tank, stove = picked("tanks", "800-gal-closed"), picked("appliances", "kitchen-20")
+    assert "of it, from this stock" not in ask("stock", stove, worksheet="fuel-cost")["html"], "it has no price"
+    html = ask("stock", {**stove, **tank}, worksheet="fuel-cost")["html"]
+    assert "$3,869.00 of it, from this stock" in html and "tax included, this is for 800 gal, closed; Delivery." in html
+    cost = picked("installed_cost", "installed_cost", tank)
+    assert (cost["installed_cost"]["text"], cost["installed_cost"]["giver"]) == ("3869.00", "stock")
+    assert 'value="installed_cost" selected' in ask("stock", tank | cost, worksheet="fuel-cost")["html"]
+    stale = {**tank, "installed_cost": {**cost["installed_cost"], "text": "9000"}}
+    assert "what an earlier choice came to" in ask("stock", stale, worksheet="fuel-cost")["html"]
+    assert picked("installed_cost", "", tank | cost) == {"installed_cost": None}
+    assert "of it, from" not in ask("stock", tank, worksheet="tank-size")["html"]
 
 
 def test_a_quote_adds_up_what_the_dealer_wrote() -> None:

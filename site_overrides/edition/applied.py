@@ -3,19 +3,18 @@
 import json
 import os
 import shutil
-from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from markupsafe import escape
 from pathspec.gitignore import GitIgnoreSpec
 
-from calc.answer import answer, link_of
+from calc.answer import answer
 from calc.engine.plan import Entries
-from calc.engine.typed import Reader, Typed
+from calc.engine.typed import Reader
 from edition import Edition, Stock, looks, read
 from edition.declared import inputs
-from edition.offered import offered
+from edition.offered import offered, place_label
 from render import stock
 from render.templating import fill
 
@@ -24,7 +23,6 @@ DEMONSTRATIONS = ("dealers/si-desk.md", "dealers/editions.md")  # pages about th
 STYLE = "assets/css/edition.css"
 NOTES_STAND_IN = "law"
 PRICES_STAND_IN = "cost"
-PRICED = "fuel-cost"  # the worksheet that asks prices
 SHOP = "own"  # the stock of the edition that is built, as its pages call it
 
 
@@ -125,17 +123,9 @@ def notes(own: Edition, guide: str) -> str:
             prices=[(inputs()[key][0].label, text) for key, text in priced.items()],
             date=prices.get("date"),
             says=prices.get("says", ""),
-            link=_price_link(own) if priced else "",
+            choose=place_label(own),
         )
     )
-
-
-def _price_link(own: Edition) -> str:
-    """The link that puts the prices into the worksheet of the same page."""
-    given: Mapping[str, Typed] = {
-        key: Typed(text, own.units, "link", giver="stock") for key, text in own.prices.items()
-    }
-    return link_of(answer(PRICED, given, own.units))
 
 
 def named(html: str, own: Edition) -> str:

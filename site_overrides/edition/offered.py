@@ -8,34 +8,16 @@ from typing import Any
 from calc.answer import answer
 from calc.units import Quantity, System
 from calc.worksheets import WORKSHEETS
-from edition.declared import FACTS, PLACES, SHELVES, inputs
+from edition.declared import CURRENCIES, FACTS, PLACES, SHELVES, Shelf, inputs
 from edition.reading import EditionError, measured
+from edition.stock import Stock
 
 
 def offered(own: Any) -> dict[str, Any]:
     """All of an edition that the page's Python needs to know, in plain lists and texts."""
     units, quote = own.units, own.told.get("quote")
     rules = [{**rule, **_amounts_of(rule, units)} for rule in own.told.get("rules", [])]
-    shelves = [
-        {
-            "key": shelf.key,
-            "what": shelf.what,
-            "label": shelf.label,
-            "sizes": list(shelf.sizes),
-            "items": [
-                {
-                    "key": item.key,
-                    "name": item.name,
-                    "fills": item.fills,
-                    "facts": item.facts,
-                    "price": _money(item.facts["price"], units) if "price" in item.facts else None,
-                }
-                for item in getattr(own, shelf.key)
-            ],
-        }
-        for shelf in SHELVES
-        if shelf.key != PLACES and getattr(own, shelf.key)
-    ]
+    shelves = [*_places(own), *(_shelf(shelf, own) for shelf in SHELVES if shelf.key != PLACES and _rows(shelf, own))]
     return {
         "dealer": own.name,
         "contact": own.contact,
@@ -43,8 +25,58 @@ def offered(own: Any) -> dict[str, Any]:
         "shelves": shelves,
         "facts": [fact._asdict() for fact in FACTS],
         "rules": rules,
-        "quote": _quote(quote, own.told["currency"], units) if quote else None,
+        "currency": own.told.get("currency", CURRENCIES[0] if units == "us" else CURRENCIES[1]),
+        "quote": _quote(quote, units) if quote else None,
     }
+
+
+def place_label(own: Any) -> str:
+    """What the choice is called that fills in the fuel prices; without places it fills in nothing else."""
+    return next(shelf.label for shelf in SHELVES if shelf.key == PLACES) if own.places else "Fuel prices"
+
+
+def _places(own: Any) -> list[dict[str, Any]]:
+    """The choice that fills in what is the same for every house of a place, the fuel prices among it.
+
+    What is chosen is told by `tells_apart`, the numbers themselves, since no link names a place.
+    """
+    shelf = next(shelf for shelf in SHELVES if shelf.key == PLACES)
+    rows = own.places or ([Stock("Those of the dealer", {})] if own.prices else [])
+    items = [
+        {
+            "key": str(number),
+            "name": row.name,
+            "says": f"Who says so: {row.says}." if row.says else "",
+            "fills": {**own.prices, **row.fills},
+            "facts": {},
+            "price": None,
+        }
+        for number, row in enumerate(rows, 1)
+    ]
+    apart = shelf.needs if own.places else own.prices
+    made = {"key": shelf.key, "what": shelf.what, "label": place_label(own), "sizes": [], "tells_apart": list(apart)}
+    return [{**made, "items": items}] if items else []
+
+
+def _rows(shelf: Shelf, own: Any) -> tuple[Stock, ...]:
+    rows: tuple[Stock, ...] = getattr(own, shelf.key)
+    return rows
+
+
+def _shelf(shelf: Shelf, own: Any) -> dict[str, Any]:
+    items = [
+        {
+            "key": item.key,
+            "name": item.name,
+            "says": "",
+            "fills": item.fills,
+            "facts": item.facts,
+            "price": _money(item.facts["price"], own.units) if "price" in item.facts else None,
+        }
+        for item in _rows(shelf, own)
+    ]
+    told = {"key": shelf.key, "what": shelf.what, "label": shelf.label, "sizes": list(shelf.sizes)}
+    return {**told, "tells_apart": [], "items": items}
 
 
 def _money(text: str, units: System) -> float:
@@ -57,9 +89,8 @@ def _amounts_of(rule: dict[str, str], units: System) -> dict[str, float]:
     return {"share": gives.si / each.si}
 
 
-def _quote(told: dict[str, Any], currency: str, units: System) -> dict[str, Any]:
+def _quote(told: dict[str, Any], units: System) -> dict[str, Any]:
     return {
-        "currency": currency,
         "share": measured(told["tax"], "fraction", units, "").si if "tax" in told else 0.0,
         "tax": told.get("tax", ""),
         "tax_name": told.get("tax_name", "Tax"),

@@ -20,7 +20,13 @@ QUESTIONS = {
     "altitude": "Its height above sea level, with the unit",
     "design_outdoor": "Its coldest day, as the building office states it, with the unit",
 }
-LOOKS = ("site_name", "logo", "bar", "accent", "accent_dark")  # may be said at once, and are not asked
+LOOKS = {  # may be said at once, and are not asked
+    "site_name": "The site's name, if it is not yours",
+    "logo": "An SVG or PNG file, which is copied into the folder",
+    "bar": "The bar's colour, like #17383f",
+    "accent": "The colour of links and buttons on the light page",
+    "accent_dark": "The same on the dark page",
+}
 HEADS = {
     "appliances.csv": "name,key,water_output,rated_output,peak_output,room_output,burn_time,firebox_volume,log_length,"
     "stoking,jacket_volume,stove_rating,maker_minimum,flue_diameter,draught_needed,weight,clearance_back,"

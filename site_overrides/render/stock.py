@@ -12,14 +12,16 @@ from calc.answer import answer_plan
 from calc.engine.plan import Entries, Entry
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, item_key
-from calc.units import System, show, shown_unit
+from calc.units import System, fixed, show, shown_unit
 from calc.worksheets import WORKSHEETS
+from render.bill import bill_of, shown
 from render.chosen import fields, lacks_of
 from render.lacking import Lacking
 from render.plan import as_typed, entry_for_page
 from render.templating import fill
 
 NEEDED = {"store_volume": "recommended"}  # the result that says how large a thing has to be, by what is its size
+INSTALLED = "installed_cost"  # the input of which the stock's prices are a part
 STILL_THE_EXAMPLES = "This rests on numbers of the worked example, too: give your own."
 MOST_TRIED = 30  # items with which a worksheet is worked out
 FAILS = ("stop", "unworkable")
@@ -57,10 +59,12 @@ def section(shop: Mapping[str, Any], sheet: Sheet, entries: Entries, *, ready: b
     """
     shelves = []
     for shelf in _shelves(shop, sheet):
-        chosen = _chosen(shelf, entries)
-        said = [*suggestion(shop, shelf, sheet, entries), *_changed(shop, shelf, sheet, entries)] if ready else []
+        chosen = _chosen(shop, shelf, entries)
+        said = [chosen["says"]] if chosen and chosen["says"] else []
+        said += [*suggestion(shop, shelf, sheet, entries), *_changed(shop, shelf, sheet, entries)] if ready else []
         facts = list(_facts(shop, chosen)) if chosen else []
         shelves.append({"shelf": shelf, "chosen": chosen["key"] if chosen else "", "facts": facts, "said": said})
+    shelves += _installed(shop, sheet, entries)
     rules = list(_rules(shop, sheet))
     if not shelves and not rules:
         return ""
@@ -69,23 +73,45 @@ def section(shop: Mapping[str, Any], sheet: Sheet, entries: Entries, *, ready: b
 
 def pick(shop: Mapping[str, Any], shelf_key: str, chosen: str, entries: Entries) -> dict[str, Any]:
     """What choosing an item puts into the plan; null for what another one of its shelf had put there."""
+    if shelf_key == INSTALLED:
+        cost = f"{fixed(bill_of(shop, picked(shop, entries)).total, 2)} {shop['currency']}"
+        return {INSTALLED: None} | (_typed({INSTALLED: cost}, shop, entries, "stock") if chosen else {})
     shelf = next(shelf for shelf in shop["shelves"] if shelf["key"] == shelf_key)
-    others = {item["key"] for item in shelf["items"]}
-    taken: dict[str, Any] = {key: None for key, entry in entries.items() if entry.item in others}
     item = next((item for item in shelf["items"] if item["key"] == chosen), None)
+    if shelf["tells_apart"]:
+        before = _chosen(shop, shelf, entries)
+        gone = {key for key, text in (before["fills"] if before else {}).items() if _holds(shop, entries, key, text)}
+    else:
+        others = {item["key"] for item in shelf["items"]}
+        gone = {key for key, entry in entries.items() if entry.item in others}
+    taken: dict[str, Any] = dict.fromkeys(gone)
     if item:
-        given = {
-            key: Entry(text, "typed", system=shop["units"], giver="stock", item=item["key"])
-            for key, text in item["fills"].items()
-        }
-        given |= as_typed(Entries(given, entries.reader))
-        taken |= {key: entry_for_page(entry) for key, entry in given.items()}
+        whose = ("", "") if shelf["tells_apart"] else ("stock", item["key"])  # no link names a place
+        taken |= _typed(item["fills"], shop, entries, *whose)
     return taken
 
 
+def _typed(
+    fills: Mapping[str, str], shop: Mapping[str, Any], entries: Entries, giver: str, item: str = ""
+) -> dict[str, Any]:
+    """Texts of an edition as the page keeps them, each with who gave it and the key of its item."""
+    given = {key: Entry(text, "typed", system=shop["units"], giver=giver, item=item) for key, text in fills.items()}
+    given |= as_typed(Entries(given, entries.reader))
+    return {key: entry_for_page(entry) for key, entry in given.items()}
+
+
+def _holds(shop: Mapping[str, Any], entries: Entries, key: str, text: str) -> bool:
+    """Whether a plan says of an input what this text says."""
+    field = fields()[key][0]
+    here = entries.value(field, entries[key]) if key in entries else None
+    there = entries.value(field, Entry(text, "typed", system=shop["units"]))
+    return bool(here and there and here.si == there.si)
+
+
 def picked(shop: Mapping[str, Any], entries: Entries) -> list[Mapping[str, Any]]:
-    """The items of the stock that a plan holds, in the order of the shelves."""
-    return [item for shelf in shop["shelves"] if (item := _chosen(shelf, entries))]
+    """The items of the stock that a plan holds, in the order of the shelves; a place is none of them."""
+    shelves = (shelf for shelf in shop["shelves"] if not shelf["tells_apart"])
+    return [item for shelf in shelves if (item := _chosen(shop, shelf, entries))]
 
 
 def _shelves(shop: Mapping[str, Any], sheet: Sheet) -> Iterator[Mapping[str, Any]]:
@@ -98,7 +124,13 @@ def _shelves(shop: Mapping[str, Any], sheet: Sheet) -> Iterator[Mapping[str, Any
             yield shelf
 
 
-def _chosen(shelf: Mapping[str, Any], entries: Entries) -> Mapping[str, Any] | None:
+def _chosen(shop: Mapping[str, Any], shelf: Mapping[str, Any], entries: Entries) -> Mapping[str, Any] | None:
+    if shelf["tells_apart"]:
+        told = (
+            (item, [_holds(shop, entries, key, item["fills"][key]) for key in shelf["tells_apart"]])
+            for item in shelf["items"]
+        )
+        return next((item for item, holds in told if all(holds)), None)
     keys = {entry.item for entry in entries.values() if entry.item}
     return next((item for item in shelf["items"] if item["key"] in keys), None)
 
@@ -107,6 +139,34 @@ def _facts(shop: Mapping[str, Any], item: Mapping[str, Any]) -> Iterator[dict[st
     for fact in shop["facts"]:
         if fact["key"] in item["facts"]:
             yield {"label": fact["label"], "kind": fact["kind"], "text": item["facts"][fact["key"]]}
+
+
+def _installed(shop: Mapping[str, Any], sheet: Sheet, entries: Entries) -> list[dict[str, Any]]:
+    """The choice that fills in what the stock in a plan comes to, where the installed cost is asked and it has a price.
+
+    An appliance and a tank are a part of that cost, and the reader is told which.
+    """
+    if INSTALLED not in {field.key for field in sheet.worksheet.all_fields()}:
+        return []
+    items = [item for item in picked(shop, entries) if item["price"] is not None]
+    if not items:
+        return []
+    made = bill_of(shop, items)
+    total, field, entry = shown(made.total, shop), fields()[INSTALLED][0], entries.get(INSTALLED)
+    ours = bool(entry and entry.giver == "stock")
+    here = _holds(shop, entries, INSTALLED, f"{fixed(made.total, 2)} {shop['currency']}")
+    said = [
+        f"At the prices of {shop['dealer']}{', tax included,' if made.tax else ''} this is for "
+        f"{'; '.join(line.what for line in made.lines)}. Piping, flue and fitting come on top where they are not among "
+        "these, so give the whole sum as soon as you know it."
+    ]
+    if ours and not here:
+        said.append(
+            "The installed cost in your plan is what an earlier choice came to. Choose this one to take it instead."
+        )
+    item = {"key": INSTALLED, "name": f"{total} of it, from this stock"}
+    shelf = {"key": INSTALLED, "label": field.label, "items": [item]}
+    return [{"shelf": shelf, "chosen": INSTALLED if ours and here else "", "facts": [], "said": said}]
 
 
 # --- the smallest that passes
@@ -163,7 +223,8 @@ def _passing(
         if not fails:
             if not before:
                 return []
-            return [f"The smallest that passes here: {row.item['name']}. The next smaller, {before}, does not: {why}"]
+            because = why.replace("Because", ", because", 1) if why.startswith("Because ") else f": {why}"
+            return [f"The smallest that passes here: {row.item['name']}. The next smaller, {before}, does not{because}"]
         before, why = str(row.item["name"]), fails
     return [f"Choosing another {shelf['label'].lower()} from the stock does not help here. With {before}: {why}"]
 
@@ -190,7 +251,7 @@ def _changed(shop: Mapping[str, Any], shelf: Mapping[str, Any], sheet: Sheet, en
     )
     for key in gone:
         yield f"“{key}” is no longer in the stock of {shop['dealer']}. The numbers that came with it stand as they are."
-    item = _chosen(shelf, entries)
+    item = _chosen(shop, shelf, entries)
     if item is None:
         return
     for key, entry in entries.items():

@@ -101,6 +101,8 @@ def test_its_link_opens_on_a_phone_under_its_own_name(published: server.Site, vi
         reader.wait_until_live()
         expect(reader.box("water_output")).to_have_value("19")
         assert reader.figure == plain(sheet.headline.shown)
+        expect(reader.sheet.locator("[data-ss-shelf=appliances]")).to_have_value("stove-19")
+        expect(reader.sheet.locator(".ss-stock")).to_contain_text("The smallest that is enough: ")
         expect(page.locator(".ss-bar-name")).to_contain_text("Harrow & Sons")
         assert page.locator(".ss-logo").evaluate("logo => logo.naturalWidth > 0 && logo.offsetWidth > 0")
         assert page.locator(".md-header").evaluate("bar => getComputedStyle(bar).backgroundColor") == "rgb(90, 16, 32)"
@@ -113,7 +115,7 @@ def test_its_prices_go_into_the_worksheet(published: server.Site, visiting: Visi
         page.goto(f"{published.url}heat/guides/cost/")
         expect(page.get_by_text("Prices of 1 November 2026, our counter:")).to_be_visible()
         Reader(page, "fuel-cost").wait_until_live()
-        page.get_by_role("link", name="Put these prices into the worksheet").click()
+        page.locator("#fuel-cost [data-ss-shelf=places]").select_option(label="Lower Harrow")
         expect(Reader(page, "fuel-cost").box("fuel_price_wood")).to_have_value("95")
 
 
