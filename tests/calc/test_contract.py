@@ -1,5 +1,7 @@
 """What must hold of every worksheet, whatever it computes: a new one passes without a test of its own here."""
 
+import functools
+import itertools
 import json
 import math
 import random
@@ -8,6 +10,7 @@ from collections.abc import Iterator
 import pytest
 
 from calc.answer import Typed, answer, chart_of, link_of, open_link
+from calc.engine import link
 from calc.engine.declare import Field, Worksheet, quantity
 from calc.engine.sheet import Sheet
 from calc.report import as_json, as_text, describe
@@ -58,11 +61,15 @@ def _sampled(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
     }
 
 
+@functools.cache
+def _example(key: str) -> Sheet:
+    return answer(key, {})
+
+
 def _near_example(worksheet: Worksheet, source: random.Random) -> dict[str, Typed]:
     """The worked example with its numbers moved by up to a third."""
     given = {}
-    sheet = answer(worksheet.key, {})
-    for key, entry in sheet.inputs.items():
+    for key, entry in _example(worksheet.key).inputs.items():
         if entry.quantity is None:
             given[key] = Typed(str(entry.si))
         elif not entry.from_field:
@@ -193,36 +200,42 @@ def test_a_link_restores_what_it_was_made_from(worksheet: Worksheet) -> None:
         sheet = answer(worksheet.key, given, "us")
         if sheet.problems:
             continue
-        link = link_of(sheet)
-        assert link.isascii()
-        assert " " not in link
-        opened, problems = open_link(link)
+        made = link_of(sheet)
+        assert made.isascii()
+        assert " " not in made
+        opened, problems = open_link(made)
         assert problems == ()
         assert opened is not None
         assert opened.values == sheet.values
-        assert link_of(opened) == link
+        assert link_of(opened) == made
 
 
 @ALL
 def test_a_link_cut_anywhere_says_so_and_breaks_nothing(worksheet: Worksheet) -> None:
-    link = link_of(answer(worksheet.key, {}))
-    for length in range(len(link)):
-        opened, problems = open_link(link[:length])
-        assert problems, link[:length]
+    """Wherever it is cut it says so; answered at the end of each part and at one place within it."""
+    whole = link_of(answer(worksheet.key, {}))
+    for length in range(len(whole)):
+        assert link.read(whole[:length], WORKSHEETS).problems, whole[:length]
+    source = random.Random(f"cuts of {worksheet.key}")
+    ends = [place for place, sign in enumerate(whole) if sign == ";"]
+    within = [source.randrange(begin + 1, end + 1) for begin, end in itertools.pairwise([0, *ends])]
+    for length in ends + within:
+        opened, problems = open_link(whole[:length])
+        assert problems, whole[:length]
         if opened is not None:
             _check(opened)
 
 
 @ALL
 def test_a_spoilt_link_names_what_is_wrong(worksheet: Worksheet) -> None:
-    link = link_of(answer(worksheet.key, {}))
+    whole = link_of(answer(worksheet.key, {}))
     first = worksheet.fields[0]
     for spoilt, word in (
-        (link.replace("#v1;", "#v9;"), "later version"),
-        (link.replace(";end", ";nonsense=5;end"), "does not ask"),
-        (link.replace(";end", f";{first.key}=1;end"), "twice"),
-        (link.replace(f";{worksheet.key};", ";no-such;"), "not here"),
-        (link.replace(";end", ";%3Cscript%3E=1;end"), "does not ask"),
+        (whole.replace("#v1;", "#v9;"), "later version"),
+        (whole.replace(";end", ";nonsense=5;end"), "does not ask"),
+        (whole.replace(";end", f";{first.key}=1;end"), "twice"),
+        (whole.replace(f";{worksheet.key};", ";no-such;"), "not here"),
+        (whole.replace(";end", ";%3Cscript%3E=1;end"), "does not ask"),
     ):
         opened, problems = open_link(spoilt)
         assert any(word in problem for problem in problems), spoilt
@@ -344,11 +357,12 @@ def test_no_key_has_two_meanings() -> None:
 def test_every_typical_value_is_taken_and_named(worksheet: Worksheet) -> None:
     for course in worksheet.all_courses():
         chosen = {key: Typed(value) for key, value in course.choices}
-        for field in course.fields:
-            if field.typical is None or not chosen:
-                continue
-            sheet = answer(worksheet.key, chosen)
-            assert not sheet.problems
+        typical = [field for field in course.fields if field.typical is not None]
+        if not chosen or not typical:
+            continue
+        sheet = answer(worksheet.key, chosen)
+        assert not sheet.problems
+        for field in typical:
             if field.key not in chosen and not field.optional:
                 assert sheet.inputs[field.key].origin == "typical"
                 assert field.label in sheet.assumed
