@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from typing import get_args
 from urllib.parse import quote
 
 import pytest
@@ -10,10 +11,12 @@ from playwright.sync_api import expect
 
 from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import link
+from calc.units import System
 from calc.worksheets import WORKSHEETS
 from tests import test_hostile as hostile
 from tests.browser.conftest import At
 from tests.browser.reader import Reader, assert_says, plain
+from tests.browser.test_agreement import MAKE_EDITS
 
 pytestmark = pytest.mark.browser
 
@@ -58,22 +61,27 @@ def assert_no_markup(reader: Reader) -> None:
     expect(reader.page.locator(".ss-sheet :is(img, script, b)")).to_have_count(0)
 
 
-@pytest.mark.parametrize("system", ["us", "si"])
-@pytest.mark.parametrize("name", BAD_TEXTS)
-def test_a_text_in_a_box(at: At, name: str, system: str) -> None:
+@pytest.mark.parametrize("system", get_args(System))
+def test_a_text_in_a_box(at: At, system: System) -> None:
+    """All texts in one page, each with a good number behind it."""
     reader = at("stored-heat")
-    if system == "si":
-        reader.page.get_by_role("button", name="SI units").click()
-        reader.wait()
-    reader.type("store_volume", BAD_TEXTS[name])
-    kept = reader.box("store_volume").input_value()
-    assert kept == BAD_TEXTS[name]
-    assert_says(
-        reader, {"store_volume": Typed(kept, "si" if system == "si" else "us")}, "si" if system == "si" else "us"
-    )
-    assert_no_markup(reader)
-    reader.type("store_volume", "500")
-    assert reader.state == "ready"
+    for name, text in BAD_TEXTS.items():
+        for typed in (text, "500"):
+            edit = {"units": system, "key": "store_volume", "text": typed}
+            (page,) = reader.page.evaluate(MAKE_EDITS, ["stored-heat", [edit]])
+            sheet = answer("stored-heat", {"store_volume": Typed(typed, system)}, system)
+            assert page["box"] == typed, f"{name}: nothing typed is lost"
+            assert [plain(told) for told in page["errors"]] == [plain(problem.text) for problem in sheet.problems], name
+            assert page["state"] == ("wrong" if sheet.problems else "ready"), name
+            figure = sheet.headline.shown if sheet.headline and not sheet.problems else "No result yet"
+            assert plain(page["figure"]) == plain(figure), name
+            if not sheet.problems:
+                results = {result.key: plain(result.shown) for result in sheet.results}
+                assert {key: plain(shown) for key, shown in page["results"]} == results, name
+                advice = plain(page["advice"])
+                assert all(plain(said.text) in advice for said in sheet.advice), name
+            assert page["rough"] == (sheet.rough and not sheet.problems), name
+            assert_no_markup(reader)
 
 
 @pytest.mark.parametrize("worksheet", ["stored-heat", "tank-size", "house-load", "emitter-temperature"])
