@@ -221,6 +221,24 @@ def test_stops_come_first_then_five_cautions_and_the_others_are_named() -> None:
     assert len(head.others) == len(weights) - 5 > 0
 
 
+def test_a_store_that_does_not_hold_one_burn_stands_first() -> None:
+    """Wherever it was typed: start, the tank's own sheet and the record's first page say one thing of it."""
+    small = HOUSES["Mill Row"] | entries(store_volume="300 gal")
+    head = first(said(small))
+    assert head.verdict.startswith("This plan cannot work as it stands")
+    assert "Your store does not hold one burn." in [entry.title for entry in head.told]
+    assert "Your store does not hold one burn." not in [entry.title for entry in said(HOUSES["Mill Row"])]
+
+
+def test_what_two_worksheets_answer_alike_stands_once() -> None:
+    """Two tanks of 400 gal are the store of 800 gal: the same heat from two worksheets is one line."""
+    sheets = chosen(HOUSES["Mill Row"] | entries(tank_count="2", tank_volume="400 gal"), tanks_together=True).sheets
+    assert {"stored-heat", "tanks-together"} <= sheets.keys()
+    told = [(answer.label, answer.shown) for answer in paper.answers(sheets.values())]
+    assert len(told) == len(set(told))
+    assert [label for label, _ in told].count("Usable heat, mixed store") == 1
+
+
 # --- what is said of each number
 
 

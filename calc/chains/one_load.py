@@ -9,6 +9,9 @@ from calc.vocabulary import EFFICIENCY_BASIS, FIREBOX_VOLUME, MOISTURE, PACKING_
 
 FIELDS = (FIREBOX_VOLUME, MOISTURE, EFFICIENCY_BASIS, STOVE_EFFICIENCY, PACKING_DENSITY)
 
+# A store of the size for just one burn holds it, whatever the last digits of that size are.
+JUST_FITS = Given("just_fits", "fraction", "Share of a burn that counts as all of it", "99.9 %", "definition")
+
 GIVENS = (Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),)
 
 HEATING_VALUE = Cases(

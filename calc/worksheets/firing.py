@@ -177,8 +177,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *one_load.GIVENS,
-        # A store of the size for just one burn holds it, whatever the last digits of that size are.
-        Given("just_fits", "fraction", "Share of a burn that counts as all of it", "99.9 %", "definition"),
+        one_load.JUST_FITS,
         Given("waking_hours", "time", "Hours a day in which somebody is awake to feed it", "16 h", "common-practice"),
         *outlet.GIVENS,
     ),

@@ -40,6 +40,7 @@ from calc.vocabulary import (
     ROOM_OUTPUT,
     SPECIES,
     STORE_TOP,
+    STORE_VOLUME,
     STOVE_EFFICIENCY,
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
@@ -229,14 +230,23 @@ def _another() -> Case:
     return Case((HEAT_PRICE_NOW, *cost.fields), cost.steps, (Cases("start_from", bill=house, house=house),))
 
 
-_TANK = Taking(
-    tank_size.WORKSHEET,
-    {"stoking": "by-hand", "firebox_known": "yes", "efficiency_basis": "higher"},
-    _ours(),
-    {"chosen_volume": "store_volume"},
-).take(
-    ("recommended", "by_house_area", "chosen_volume"), without=("no-band", "no-room", "relight-too-late")
-)  # firing says it
+_SIZED = {"stoking": "by-hand", "firebox_known": "yes", "efficiency_basis": "higher"}
+_SAID_BY_FIRING = ("no-band", "no-room", "relight-too-late")
+_TANK = Taking(tank_size.WORKSHEET, _SIZED | {"store_known": "no"}, _ours()).take(
+    ("recommended", "by_house_area"), without=_SAID_BY_FIRING
+)
+# The store that everything after it looks at: the recommended one, or one that the reader's plan has.
+_RECOMMENDED_STORE = Taking(
+    tank_size.WORKSHEET, _SIZED | {"store_known": "no"}, _ours(), {"chosen_volume": "store_volume"}, known=_TANK.steps
+).take(("chosen_volume",), advised=False)
+_OWN_STORE = Taking(
+    tank_size.WORKSHEET, _SIZED | {"store_known": "yes"}, _ours(store_volume="store_volume"), known=_TANK.steps
+).take(("own_share",), without=_SAID_BY_FIRING)
+_STORES = Cases(
+    "store_known",
+    no=Case(_RECOMMENDED_STORE.fields, _RECOMMENDED_STORE.steps),
+    yes=Case((STORE_VOLUME,), _OWN_STORE.steps, decides=True),
+)
 _BOILING = ("boiling", "boiling-margin", "outlet-boils", "outlet-margin")  # said once, of the tank
 
 
@@ -309,7 +319,7 @@ _LOADED = Taking(firing_sheet.WORKSHEET, {"efficiency_basis": "higher"}, _ours("
 )
 _FUELS = ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
 _COSTS = {fuel: _of_fuel_cost(fuel) for fuel in _FUELS}
-_ALL = together(_HOUSE_ADVICE, *_EMITTERS.values(), _TANK, _FIRING, _WOOD, *_COSTS.values(), _LOADED)
+_ALL = together(_HOUSE_ADVICE, *_EMITTERS.values(), _TANK, _OWN_STORE, _FIRING, _WOOD, *_COSTS.values(), _LOADED)
 _BASED = Cases("efficiency_basis", higher=_heating_values("higher"), lower=_heating_values("lower"))
 _STOVES = Cases(
     "stove",
@@ -365,6 +375,7 @@ BECAUSE = {
     "air-coil-over-store": "the coil in the ducts needs {lowest_useful} and the store is charged to {store_top}",
     "no-band": "the house needs {lowest_useful} and the store is charged to {store_top}",
     "no-such-tank": "it would take a tank of {store_volume}",
+    "store-too-small": "your store of {store_volume} takes only {own_share} of a burn",
     "more-than-a-day": "this stove would have to burn more than 24 hours of the coldest day",
     "dearer": "wood would cost more than what you burn now",
     "saves-nothing": "wood that costs more than what you burn now",
@@ -405,6 +416,7 @@ _COVERING = {"floor": (COVERING,)}
 _UNKNOWN = "not yet known"
 _AND_STORE = "and a tank of {recommended}"
 CHANGES = (
+    Variant("a store of {recommended} or more in place of yours", {"store_volume": "x2"}),
     *(
         Variant(f"{words} {{baseboard_length}} of baseboard in all, {_AND_STORE}", {"baseboard_length": times})
         for words, times in (("twice as much:", "x2"), ("three times as much:", "x3"), ("four times as much:", "x4"))
@@ -455,6 +467,7 @@ WORKSHEET = Worksheet(
         fuel_cost.OWN_HOURS,
         fuel_cost.OWN_PAY,
         fuel_cost.INSTALLED_COST,
+        tank_size.STORE_KNOWN,
         *together(_TANK, _FIRING, _WOOD).fields,
     ),
     givens=(*_ALL.givens, *OWN_GIVENS),
@@ -468,6 +481,7 @@ WORKSHEET = Worksheet(
             },
         ),
         _STOVES,
+        _STORES,
         _BASED,
     ),
     steps=together(_TANK, _FIRING, _WOOD).steps,
@@ -583,6 +597,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example("The same house by its kind, with a floor", {"start_from": "house", "house_class": "1980s"}),
+        Example("The same house with a smaller store at hand", {"store_known": "yes", "store_volume": "400 gal"}),
         Example("The same house with radiators", {"emitter": "radiator", "radiator_rating": "70,000 Btu/h"}),
         Example("The same house on gas", {"fuel_now": "gas", "amount": "915 therm"}),
         Example("The same house on kilowatt hours", {"fuel_now": "electricity", "amount": "22,900 kWh"}),

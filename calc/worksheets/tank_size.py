@@ -34,6 +34,7 @@ from calc.vocabulary import (
     RATED_OUTPUT,
     ROOM_OUTPUT,
     STORE_TOP,
+    STORE_VOLUME,
     WATER_OUTPUT,
 )
 
@@ -88,6 +89,14 @@ SIZE_FACTOR = Field(
     high="10",
     unless_given="1",
 )
+STORE_KNOWN = Field(
+    "store_known",
+    "choice",
+    "The store",
+    "A size of your own is held against the recommended one.",
+    options=(Option("no", "as large as recommended"), Option("yes", "one that I have or have in mind")),
+    unless_given="no",
+)
 
 WORKSHEET = Worksheet(
     key="tank-size",
@@ -111,10 +120,12 @@ WORKSHEET = Worksheet(
         RELIGHT_TEMPERATURE,
         PART_LOAD,
         SIZE_FACTOR,
+        STORE_KNOWN,
     ),
     givens=(
         *outlet.GIVENS,
         *one_load.GIVENS,
+        one_load.JUST_FITS,
         Given("half", "factor", "Half of it", "0.5", "definition"),
         Given("twice", "factor", "Twice as much", "2", "definition"),
         Given("no_load", "power", "No load", "0 Btu/h", "definition"),
@@ -177,6 +188,32 @@ WORKSHEET = Worksheet(
                         ),
                     ),
                 ),
+            ),
+        ),
+        Cases(
+            "store_known",
+            no=Case(),
+            yes=Case(
+                fields=(STORE_VOLUME,),
+                steps=(
+                    Step(
+                        "own_room",
+                        store.usable_heat,
+                        "Room in your store for the next burn",
+                        volume="store_volume",
+                        heat_content="relight_heat_content",
+                        top="store_top",
+                        low="relight_temperature",
+                    ),
+                    Step(
+                        "own_share",
+                        store.share_of,
+                        "Share of the largest burn that fits your store with no load",
+                        part="own_room",
+                        whole="burn_kept",
+                    ),
+                ),
+                decides=True,
             ),
         ),
     ),
@@ -327,6 +364,11 @@ WORKSHEET = Worksheet(
             "{firebox_volume} at {packing_density} and {moisture} moisture, {room_output} to the room: a burn brings no more.",
         ),
         Result("burn_share", "Share of a full burn that fits with no load"),
+        Result(
+            "own_share",
+            "Share of the largest burn that fits your store",
+            "Of {burn_kept}, in {store_volume} with no load.",
+        ),
         Result("chosen_hours", "Hours the tank carries the load", figures=2),
         Result("hours_of_half", "Hours that half the recommended size carries the load", figures=2),
         Result("hours_of_twice", "Hours that twice the recommended size carries the load", figures=2),
@@ -353,6 +395,14 @@ WORKSHEET = Worksheet(
             "relight_temperature >= store_top",
             "A store relit at {relight_temperature} has no room for a burn.",
             "It is charged to {store_top} at most. Light later, or charge hotter.",
+        ),
+        Advice(
+            "unworkable",
+            "store-too-small",
+            "own_share < just_fits and own_room > 0",
+            "Your store does not hold one burn.",
+            "{store_volume} between {relight_temperature} and {store_top} take {own_room} of the {burn_kept} that a burn "
+            "brings; with the house taking nothing, that needs {recommended}. Fit that, or always lay smaller loads.",
         ),
         Advice(
             "unworkable",
@@ -485,6 +535,7 @@ WORKSHEET = Worksheet(
                 "system_pressure": "12 psi",
             },
         ),
+        Example("The same stove with a smaller store at hand", {"store_known": "yes", "store_volume": "400 gal"}),
     ),
     sizes=(
         Sizes(STOVE, "{water_output} to water, {burn_time} a burn"),

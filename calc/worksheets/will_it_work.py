@@ -1,6 +1,6 @@
 """Will the whole plan work? Each check of the chain from the fire to the floor, judged by its own number."""
 
-from calc.chains import outlet
+from calc.chains import one_load, outlet
 from calc.chains.footprint import footprint
 from calc.chains.water_side import peak
 from calc.engine.declare import (
@@ -127,6 +127,7 @@ WORKSHEET = Worksheet(
         DUMP_OUTPUT,
     ),
     givens=(
+        one_load.JUST_FITS,
         Given("tight", "factor", "Just enough: less than this many times the need", "1.1", "verdict-margins"),
         *outlet.GIVENS,
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
@@ -288,7 +289,7 @@ WORKSHEET = Worksheet(
             "store",
             "Store",
             "burn_share",
-            "burn_share < 1",
+            "burn_share < just_fits",
             "burn_share < tight",
             "A burn brings {water_heat}; {usable_heat} fit between {lowest_useful} and {store_top} with no load.",
             "first-law",

@@ -1,7 +1,7 @@
 """The record as one document: a summary of two pages to hand over, then the sums and their sources as an appendix."""
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -10,7 +10,7 @@ from markupsafe import Markup
 from calc.engine.citing import source_line
 from calc.engine.declare import Suits, Worksheet
 from calc.engine.plan import Entries, Entry
-from calc.engine.sheet import Sheet
+from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import GIVERS, Input
 from calc.engine.words import LEVEL_WORDS
 from calc.guides import GUIDES
@@ -75,7 +75,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             lines=lines(chain.worksheet, chosen.entries, system),
             verdicts=chain.sheet.verdicts if chain.sheet else (),
             statuses=STATUS_WORDS,
-            answers=[sheet.headline for sheet in sheets.values() if sheet.headline and not sheet.verdicts],
+            answers=answers(sheets.values()),
             groups=_choices(chosen.entries, list(sheets.values()), system),
             apart=twice.told_apart(chosen, system),
             parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
@@ -89,6 +89,12 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             code=qr.svg(wanted.reopens, "QR code of the address beside it") if wanted.reopens else "",
         )
     )
+
+
+def answers(sheets: Iterable[Sheet]) -> list[Shown]:
+    """What each worksheet but the chain answers; what two of them answer alike stands once."""
+    headlines = [sheet.headline for sheet in sheets if sheet.headline and not sheet.verdicts]
+    return list({(headline.label, headline.shown): headline for headline in headlines}.values())
 
 
 def _whole(total: str) -> Markup:

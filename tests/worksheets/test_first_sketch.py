@@ -10,7 +10,7 @@ from calc.engine.words import VERDICT
 from calc.tables.places import PLACES
 from calc.vocabulary import FLOOR_COVERING
 from calc.worksheets import WORKSHEETS
-from tests.worksheets.asking import kelvin, sheet_of, values
+from tests.worksheets.asking import codes, kelvin, sheet_of, values
 
 EMITTER_SHEETS = {
     "floor": ("floor", {}),
@@ -83,7 +83,7 @@ RESULTS = {
 THEIRS = {"cost_wood": "cost_of_wood"}
 
 
-def _sampled(source: random.Random) -> dict[str, Typed]:
+def _sampled(source: random.Random, stores: random.Random) -> dict[str, Typed]:
     """A house, a place, emitters and a stove as somebody might type them."""
     emitter = source.choice(list(EMITTER_SHEETS))
     fuel = source.choice(("oil", "propane", "gas", "electricity", "heat-pump", "pellets", "other"))
@@ -126,14 +126,16 @@ def _sampled(source: random.Random) -> dict[str, Typed]:
         given["room_output"] = source.choice(("0 Btu/h", "8,000 Btu/h"))
         if source.random() < 0.5:
             given["firebox_volume"] = f"{source.uniform(1, 8):.1f} ft3"
+    if stores.random() < 0.3:
+        given["store_volume"] = f"{stores.uniform(200, 2000):.0f} gal"
     return {key: Typed(text) for key, text in given.items()}
 
 
 def test_the_same_inputs_give_the_same_numbers_and_the_same_verdict() -> None:
-    source = random.Random("first sketches")
+    source, stores = random.Random("first sketches"), random.Random("stores at hand")
     seen = set()
     for _ in range(120):
-        given = _sampled(source)
+        given = _sampled(source, stores)
         sketch = answer("first-sketch", given)
         if sketch.problems:
             continue
@@ -224,6 +226,21 @@ def test_what_nobody_said_is_not_known() -> None:
     assert _verdict(with_emitter) == "not-yet"
     # What cannot be cured by the rest is told at once.
     assert _verdict(sheet_of("first-sketch", **FARMHOUSE)) == "no"
+
+
+def test_a_store_that_the_reader_has_is_the_one_that_is_judged() -> None:
+    """Mill Row's burn of 240,000 Btu asks for 566 gal: 400 gal hold 70.7 % of it, 600 gal all of it."""
+    small = sheet_of("first-sketch", **FARMHOUSE | {"baseboard_length": "140 ft"}, stove="help", store_volume="600 gal")
+    told = {result.key: result.shown for result in small.results}
+    assert _verdict(small) == "no"
+    assert "your store of 600\u00a0gal takes only" in told["verdict"]
+    assert told["change_that_helps"].startswith(f"a store of {told['recommended']}")
+    worked = values("first-sketch", store_known="yes", store_volume="400 gal")
+    assert worked["own_share"] == pytest.approx(400 / 565.9, rel=1e-3)
+    assert worked["store_volume"] == pytest.approx(400 * 3.785412e-3)
+    assert "store-too-small" not in codes("first-sketch", store_known="yes", store_volume="600 gal")
+    # What the sketch itself put into a plan is no store that somebody has.
+    assert values("first-sketch")["store_volume"] == values("first-sketch")["recommended"]
 
 
 def test_the_contracts_other_names() -> None:

@@ -68,3 +68,18 @@ def test_half_and_twice_the_tank_carry_the_house_half_and_twice_as_long() -> Non
     assert worked["hours_of_twice"] / HOUR == pytest.approx(15.74, rel=2e-3)
     # They stay those of the recommended size, whatever tank is looked at.
     assert values("tank-size", size_factor="3")["hours_of_half"] == worked["hours_of_half"]
+
+
+def test_a_store_at_hand_is_held_against_the_burn() -> None:
+    # 400 gal × 8.165 × 50 °F = 163,300 Btu of the burn's 240,000: 68 %. Relit at 150 °F only 98,000 fit: 41 %.
+    own = {"store_volume": "400 gal", "store_known": "yes", "store_top": "180 °F"}
+    worked = values("tank-size", **own)
+    assert worked["own_share"] == pytest.approx(163_300 / 240_000, rel=2e-3)
+    assert values("tank-size", **own, relight_temperature="150 °F")["own_share"] == pytest.approx(0.408, rel=3e-3)
+    assert "store-too-small" in codes("tank-size", **own)
+    # The very size that is recommended, to the five figures of a plan, holds the burn; so does a burn kept small.
+    fits = f"{worked['recommended'] / GALLON:.5g} gal"
+    assert "store-too-small" not in codes("tank-size", **own | {"store_volume": fits})
+    assert "store-too-small" not in codes("tank-size", **own, part_load="60 %")
+    # A store that a plan has decides the question.
+    assert sheet_of("tank-size", store_volume="400 gal").values["store_known"] == "yes"
