@@ -182,7 +182,8 @@ def _record() -> str:
         entries = {key: Entry(text, "typed") for key, text in example.given.items()}
     if not _own:
         return sections.record_page(house, entries, _version())
-    return sections.record_page(house, entries, _version(), _own.site_name, applied.SHOP, quote="quote" in _own.told)
+    more = _own.site_name, applied.SHOP, _own.units
+    return sections.record_page(house, entries, _version(), *more, quote="quote" in _own.told)
 
 
 def _version() -> str:

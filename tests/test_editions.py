@@ -23,6 +23,7 @@ from calc.engine import plan
 from calc.worksheets import WORKSHEETS
 from edition import applied, declared, looks, schema, starting
 from edition.offered import offered
+from render.pages import sections
 
 GOOD = """
 name = "A dealer"
@@ -311,6 +312,14 @@ def test_prices_and_notes_stand_at_the_head_of_their_guides(tmp_path: Path) -> N
     assert (alone["label"], alone["tells_apart"]) == ("Fuel prices", ["fuel_price_wood"])
     assert not applied.notes(mine, "storage")
     assert applied.with_prices(mine).places[0].fills["fuel_price_wood"] == "250 $/cord"
+
+
+def test_the_example_of_a_record_stands_in_the_units_of_the_edition() -> None:
+    house = next(iter(edition.load("quillbrook").houses.values()))
+    us, si = (sections.record_page("A house", house, "0", system=system) for system in ("us", "si"))
+    us, si = (page.partition("<h3>Answers</h3>")[2].partition("<h3>")[0] for page in (us, si))
+    assert "Btu" in us and "kW" not in us
+    assert "kW" in si and "Btu" not in si
 
 
 def test_the_guides_that_keep_people_from_harm_cannot_be_hidden() -> None:

@@ -11,6 +11,7 @@ from calc.engine.plan import Entry
 from calc.engine.plan_file import LARGEST_FILE as LARGEST_PLAN
 from calc.engine.sheet import Sheet
 from calc.physics.winter_weather import LARGEST_FILE
+from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import folding, start, view
 from render.chosen import fields, look_at
@@ -129,11 +130,19 @@ def desk_page(edition: Any, shelves: Sequence[Any], addresses: Mapping[str, str]
 
 
 def record_page(
-    name: str, entries: Mapping[str, Entry], version: str, site: str = SITE, shop: str = "", *, quote: bool = False
+    name: str,
+    entries: Mapping[str, Entry],
+    version: str,
+    site: str = SITE,
+    shop: str = "",
+    system: System = "us",
+    *,
+    quote: bool = False,
 ) -> str:
     """What stands in the page of the record before any script: its controls, and the record of an invented house.
 
-    `shop` is the key of the dealer's stock whose names the page knows; `quote` whether it makes a quote from it.
+    `shop` is the key of the dealer's stock whose names the page knows; `quote` whether it makes a quote from it;
+    `system` are the units in which the site opens.
     """
     known = view.slots(answer(next(iter(WORKSHEETS)), {}))["plate"]
     return str(
@@ -147,11 +156,11 @@ def record_page(
             known=Markup(known),  # noqa: S704 - filled in by our own template
             sample=next(iter(WORKSHEETS)),
             pipings=[(key, drawing.title) for key, drawing in SYSTEMS.items()],
-            paper=Markup(_example(name, entries, version, site)),  # noqa: S704 - likewise
+            paper=Markup(_example(name, entries, version, site, system)),  # noqa: S704 - likewise
         )
     )
 
 
-def _example(name: str, house: Mapping[str, Entry], version: str, site: str) -> str:
+def _example(name: str, house: Mapping[str, Entry], version: str, site: str, system: System) -> str:
     """The record of an invented house, as it stands in the page before any script."""
-    return document(look_at(house, "us", {}), "us", Wanted(version=version, site=site, example_of=name))
+    return document(look_at(house, system, {}), system, Wanted(version=version, site=site, example_of=name))
