@@ -54,11 +54,26 @@ CACHE = ROOT / ".cache" / "runtime"
 SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
 LATER = ("segno",)
-# Modules that stay in a wheel as empty ones: segno's writers of image files want half of the standard library, and the
-# page draws its own SVG.
-EMPTIED = ("segno/writers.py", "segno/cli.py", "segno/helpers.py")
-# Modules that nothing asks for: Jinja2's extensions, its sandbox, and what examines templates.
-LEFT_OUT = ("jinja2/ext.py", "jinja2/sandbox.py", "jinja2/nativetypes.py", "jinja2/meta.py", "jinja2/constants.py")
+# Modules that are asked for by name and never used: segno's writers of image files, since the page draws its own SVG,
+# and all with which Jinja2 reads templates, since ours come compiled. Each is `HOLLOW` in its wheel.
+HOLLOWED = (
+    *("segno/writers.py", "segno/cli.py", "segno/helpers.py"),
+    *("jinja2/bccache.py", "jinja2/compiler.py", "jinja2/lexer.py", "jinja2/parser.py"),
+)
+HOLLOW = '''"""Left out of the page: its names are there, and nothing is behind them."""
+
+
+def __getattr__(name):
+    if name.startswith("__"):
+        raise AttributeError(name)
+    return type(name, (), {})
+'''
+# Modules that nothing asks for: Jinja2's extensions, its sandbox, what examines templates, and what the hollow ones
+# used.
+LEFT_OUT = (
+    *("jinja2/ext.py", "jinja2/sandbox.py", "jinja2/nativetypes.py", "jinja2/meta.py", "jinja2/constants.py"),
+    *("jinja2/_identifier.py", "jinja2/idtracking.py", "jinja2/optimizer.py", "jinja2/visitor.py"),
+)
 LIST_MODULES = ROOT / "scripts" / "list_modules.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
@@ -205,8 +220,8 @@ def _repack(library: str, out: Path) -> None:
                     continue
                 target = Path(folder, file)
                 target.parent.mkdir(parents=True, exist_ok=True)
-                if file.as_posix() in EMPTIED:
-                    target.touch()
+                if file.as_posix() in HOLLOWED:
+                    target.write_text(HOLLOW, encoding="utf-8", newline="\n")
                 else:
                     shutil.copyfile(str(distribution.locate_file(file)), target)
         (wheel_file,) = Path(folder).glob("*.dist-info/WHEEL")
