@@ -5,19 +5,27 @@ from calc.engine.sheet import Said
 from calc.engine.steps import Step
 from calc.engine.words import Comparison
 from calc.engine.worksheet import Worksheet
-from calc.sources import SOURCES, Source
+from calc.sources import SOURCES, Known, Source
 
 
 def source_line(source: Source) -> str:
     """A source in one line, with how it is known where that is less than having read it."""
-    parts = [part for part in (source.body, source.title, source.year, source.place) if part]
-    known = (
-        "" if source.known in ("read", "definition", "computed", "common practice") else f" ({_KNOWN[source.known]})"
-    )
-    return ", ".join(parts) + known
+    known = _KNOWN.get(source.known)
+    return _cited(source) + (f" ({known})" if known else "")
 
 
-_KNOWN = {"second-hand": "second-hand", "memory": "from memory"}
+def marked_line(source: Source) -> str:
+    """The same for a long list, where one sentence (`MARKS_SAID`) tells what the marks mean."""
+    return _cited(source) + _MARKS.get(source.known, "")
+
+
+def _cited(source: Source) -> str:
+    return ", ".join(part for part in (source.body, source.title, source.year, source.place) if part)
+
+
+_KNOWN: dict[Known, str] = {"second-hand": "second-hand", "memory": "from memory"}
+_MARKS: dict[Known, str] = {"second-hand": "*", "memory": "**"}
+MARKS_SAID = " ".join(f"{mark} {_KNOWN[known]}." for known, mark in _MARKS.items())
 
 
 def sources(worksheet: Worksheet, reading: Reading, advice: tuple[Said, ...]) -> tuple[tuple[str, Source], ...]:

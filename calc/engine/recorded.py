@@ -53,7 +53,8 @@ class Sizes(NamedTuple):
     `drawn` are the keys under which the piping drawings know the part. `only` is a choice of the worksheet and the
     value for which the sentence holds; there the part may be `called` something else. `quantity` and `material` are the
     other columns of a list of parts, as far as the worksheet knows them. `instead`: once it is worked out it takes the
-    place of what other worksheets say of the part.
+    place of what other worksheets say of the part. `chosen` is the quantity that says what the plan has, where this is
+    what it should have: once somebody has given it, it stands first.
     """
 
     part: Part
@@ -65,6 +66,7 @@ class Sizes(NamedTuple):
     quantity: str = "1"
     material: str = ""
     instead: bool = False
+    chosen: Field | None = None
 
     def uses(self) -> Uses:
         sentences = (self.size, self.short, self.quantity, self.material)

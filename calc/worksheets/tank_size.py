@@ -539,7 +539,13 @@ WORKSHEET = Worksheet(
     ),
     sizes=(
         Sizes(STOVE, "{water_output} to water, {burn_time} a burn"),
-        Sizes(STORE, "{recommended}: one whole burn with no load", "{recommended}", ("store",)),
+        Sizes(
+            STORE,
+            "{recommended} for one whole burn with no load",
+            "{recommended}",
+            ("store",),
+            chosen=STORE_VOLUME,
+        ),
     ),
     leaves_out=(
         "Heat that the tank itself loses.",

@@ -240,8 +240,16 @@ def _known(answered: list[Answered]) -> Iterator[str]:
             whose = "stock" if taken.giver == "stock" else "house" if key in reply.given else "assumed"
             stands_in = whose == "assumed" and (taken.origin not in ("typical", "example") or taken.field.optional)
             if not stands_in and not (taken.origin == "example" and needs(taken)):
-                told[whose].setdefault(key, f"{taken.field.label} {taken.shown(reply.sheet.system)}")
+                value = _as_given(taken, reply) if whose == "house" else taken
+                told[whose].setdefault(key, f"{taken.field.label} {value.shown(reply.sheet.system)}")
     words = {"house": "From what we know of your house", "stock": "From our stock", "assumed": "Assumed"}
     for whose, entries in told.items():
         if entries:
             yield f"{words[whose]}: {'; '.join(entries.values())}."
+
+
+def _as_given(taken: Input, reply: Answered) -> Input:
+    """What the customer said, also where a higher need counts in its place."""
+    if taken.origin != "computed":
+        return taken
+    return Reader().read(taken.field, reply.given[taken.field.key]).value or taken

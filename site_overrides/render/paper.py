@@ -1,13 +1,14 @@
 """The record as one document: a summary of two pages to hand over, then the sums and their sources as an appendix."""
 
 import datetime
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
-from calc.engine.citing import source_line
+from calc.engine.citing import MARKS_SAID, marked_line
 from calc.engine.declare import Suits, Worksheet
 from calc.engine.plan import Entries, Entry
 from calc.engine.sheet import Sheet, Shown
@@ -61,6 +62,7 @@ class Wanted(NamedTuple):
 def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
     """The whole document as HTML."""
     sheets = chosen.sheets
+    groups = _choices(chosen.entries, list(sheets.values()), system)
     sources = list(dict.fromkeys(key for sheet in sheets.values() for key, _ in sheet.sources))
     chain = next(taken for taken in chosen.taken if taken.worksheet.checks)
     return str(
@@ -76,12 +78,14 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             verdicts=chain.sheet.verdicts if chain.sheet else (),
             statuses=STATUS_WORDS,
             answers=answers(sheets.values()),
-            groups=_choices(chosen.entries, list(sheets.values()), system),
+            groups=groups,
+            mostly=_mostly(groups),
             apart=twice.told_apart(chosen, system),
             parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
             piping=_piping(sheets, system, wanted.piping),
             sheets=sections(sheets),
-            sources=[source_line(SOURCES[key]) for key in sources],
+            sources=[marked_line(SOURCES[key]) for key in sources],
+            source_marks=MARKS_SAID,
             whole=_whole,
             place_of_source={key: number for number, key in enumerate(sources, 1)},
             not_checked=chain.worksheet.not_checked,
@@ -135,6 +139,12 @@ def _choices(entries: Entries, sheets: list[Sheet], system: System) -> list[tupl
     return [(name, groups[name]) for name in GUIDES.values() if name in groups]
 
 
+def _mostly(groups: list[tuple[str, list[Choice]]]) -> str:
+    """Who gave most of the choices that need no check, so that it is said once; empty where nobody did."""
+    origins = Counter(choice.origin for _, choices in groups for choice in choices if not choice.check)
+    return next((origin for origin, times in origins.most_common(1) if 2 * times > origins.total()), "")
+
+
 def _origin(given: Input, entry: Entry | None) -> tuple[str, bool]:
     """Who gave a value, in words, and whether it has to be checked on site."""
     if given.origin == "computed":
@@ -180,7 +190,13 @@ def suited(sheets: Mapping[str, Sheet]) -> str:
 
 
 def _holds(suits: Suits, worksheet: Worksheet, sheets: Mapping[str, Sheet]) -> bool:
+    """Whether a plan is of this kind, by what was given or follows from it: a usual value tells of no plant."""
     if not suits.when:
         return worksheet.key in sheets
-    asked = [sheet.values for sheet in sheets.values() if suits.condition.names <= sheet.values.keys()]
-    return any(suits.condition(values, {}) for values in asked)
+    names = suits.condition.names
+    asked = [sheet for sheet in sheets.values() if names <= sheet.values.keys() and not _nobody_gave(names, sheet)]
+    return any(suits.condition(sheet.values, {}) for sheet in asked)
+
+
+def _nobody_gave(names: frozenset[str], sheet: Sheet) -> bool:
+    return all(name in sheet.inputs and sheet.inputs[name].origin in ("typical", "example") for name in names)

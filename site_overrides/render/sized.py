@@ -8,6 +8,7 @@ from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
 from calc.engine.texts import Texts
+from calc.engine.typed import Input
 from calc.engine.values import Values
 from calc.engine.words import ATTENTION
 from calc.plant import PARTS
@@ -40,7 +41,7 @@ def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
     """
     rows: dict[Part, Row] = {}
     for sheet, sized in _sizes(sheets):
-        row = _row(sized, sheet, system)
+        row = _as_chosen(_row(sized, sheet, system), _chosen(sized, sheets), system)
         if sized.part not in rows or not rows[sized.part].known or (sized.instead and row.known):
             rows[sized.part] = row
     values = {key: value for sheet in sheets.values() for key, value in sheet.values.items()}
@@ -67,7 +68,8 @@ def drawn(sheets: Mapping[str, Sheet], system: System) -> dict[str, str]:
     sizes: dict[str, str] = {}
     for sheet, sized in _sizes(sheets):
         if sized.short and _row(sized, sheet, system).known:
-            short = _texts(sheet, system).fill(sized.short)
+            has = _chosen(sized, sheets)
+            short = has.shown(system) if has else _texts(sheet, system).fill(sized.short)
             for key in sized.drawn:
                 sizes.setdefault(key, short)
     return sizes
@@ -109,6 +111,30 @@ def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
         material=material,
         supplied_by="dealer's stock" if from_stock else "",
         item=next((entry.item for entry in told_by if entry.item), ""),
+    )
+
+
+def _chosen(sized: Sizes, sheets: Mapping[str, Sheet]) -> Input | None:
+    """What somebody gave as the size of a part, where its worksheet says what it should be."""
+    if sized.chosen is None:
+        return None
+    asked = (sheet.inputs.get(sized.chosen.key) for sheet in sheets.values())
+    return next((entry for entry in asked if entry and entry.origin in ("typed", "link")), None)
+
+
+def _as_chosen(row: Row, has: Input | None, system: System) -> Row:
+    """A row that begins with the size that the plan has, if somebody gave one."""
+    if has is None:
+        return row
+    given = f"{has.shown(system)}, as given"
+    stock = "dealer's stock" if has.giver == "stock" else ""
+    return row._replace(
+        size=f"{given}; {row.size}" if row.known else given,
+        quantity="1",
+        known=True,
+        lacks=(),
+        supplied_by=stock or row.supplied_by,
+        item=has.item or row.item,
     )
 
 

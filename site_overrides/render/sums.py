@@ -27,7 +27,8 @@ class Line(NamedTuple):
 class Section(NamedTuple):
     """A worksheet in the appendix: its own steps, and where those stand that an earlier one has taken already.
 
-    Only what a step here or a result rests on is named: what lies further back is named there.
+    `before` names only what a step here rests on: what lies further back is named there. A result that an earlier
+    worksheet has worked out is in `results_at`, and stands there in its own line.
     """
 
     number: int
@@ -35,6 +36,7 @@ class Section(NamedTuple):
     also: list[tuple[str, str]]
     lines: list[Line]
     before: list[tuple[str, str]]
+    results_at: dict[str, str]
 
 
 def sections(sheets: Mapping[str, Sheet]) -> list[Section]:
@@ -55,17 +57,25 @@ def sections(sheets: Mapping[str, Sheet]) -> list[Section]:
             number = taken[same] = taken[printed] = f"{place}.{len(lines) + 1}"
             lines.append(_line(number, step, formulas.get(step.words)))
             formulas.setdefault(step.words, lines[-1])
-        wanted = _wanted(sheet, lines)
+        results = {result.key for result in sheet.results} - {sheet.worksheet.headline}
+        wanted = _needed(sheet, lines) - results
         told.append(
-            Section(place, sheet, _also_taken(sheet), lines, [at for key, at in before.items() if key in wanted])
+            Section(
+                place,
+                sheet,
+                _also_taken(sheet),
+                lines,
+                [at for key, at in before.items() if key in wanted],
+                {key: number for key, (_, number) in before.items() if key in results},
+            )
         )
     return told
 
 
-def _wanted(sheet: Sheet, lines: list[Line]) -> set[str]:
-    """What the steps that are printed here take in, and the results."""
+def _needed(sheet: Sheet, lines: list[Line]) -> set[str]:
+    """What the steps that are printed here take in."""
     needs = {step.key: step.needs for step in sheet.course.steps}
-    return {result.key for result in sheet.results}.union(*(needs[line.step.key] for line in lines))
+    return set().union(*(needs[line.step.key] for line in lines))
 
 
 def _calculation(line: WorkingLine, sheet: Sheet) -> tuple[object, ...]:
