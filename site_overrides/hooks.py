@@ -226,6 +226,7 @@ def on_post_build(config: Any) -> None:
             section=Markup(_worksheet(key)),  # noqa: S704 - made by our own templates
             styles=[*theme, *config["extra_css"]],
             guide=f"{_stands_in[key]}#{key}",
+            edition=_own,
         )
         place = site / "embed" / key / "index.html"
         place.parent.mkdir(parents=True, exist_ok=True)

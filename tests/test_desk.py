@@ -64,6 +64,8 @@ def test_emitters_that_the_store_cannot_feed_stop_the_message() -> None:
     assert told[1].startswith("This cannot work:")
     assert any("These emitters would need 351 °F" in line for line in told[1:3])
     assert any(line.startswith("Recommended store: ") and "gal" not in line for line in told), "no tank is quoted"
+    house = next(line for line in told if line.startswith("From what we know of your house: "))
+    assert "Lowest useful store temperature 140 °F" in house and "250 °F" not in house, "what the customer said"
     low = next(line for line in told if "is given too low" in line)
     assert low.startswith("Caution: Lowest useful store temperature is given too low. It was given as 140 °F;")
     assert told.index(low) < next(number for number, line in enumerate(told) if line.startswith("From what we know"))

@@ -429,6 +429,20 @@ def test_a_link_says_whose_site_made_it_in_what_units_and_the_reader_s_own_choic
     assert "it comes from Quillbrook" in at_a_guide["said"]
 
 
+def test_every_link_of_a_dealer_s_site_carries_its_name_and_there_it_is_not_told() -> None:
+    """That of a single worksheet as that of a plan; a packed one grows by little, since a telephone has to read it."""
+    request = {"ask": "worksheet", "worksheet": "stored-heat", "units": "si", "plan": typed(**BARE)}
+    plain = json.loads(respond(json.dumps(request)))["link"]
+    made = json.loads(respond(json.dumps(request | {"site": "Harrow & Sons"})))["link"]
+    assert made == plain.replace(";end", ";from=Harrow%20%26%20Sons;end") != plain
+    assert len(link.packed(made)) - len(link.packed(plain)) < 30
+    asking = {"ask": "link", "link": made, "plan": {}, "units": "us", "chosen": True}
+    elsewhere, there = (json.loads(respond(json.dumps(asking | more))) for more in ({}, {"site": "Harrow & Sons"}))
+    assert "it comes from Harrow &amp; Sons" in elsewhere["said"]
+    assert "comes from" not in there["said"] and "shown in US units, as you chose" in there["said"]
+    assert elsewhere["fields"] == there["fields"] == json.loads(respond(json.dumps(asking | {"link": plain})))["fields"]
+
+
 def test_who_gave_a_number_and_what_was_picked_survive_a_link() -> None:
     plan = entries(**BARE) | {
         "store_volume": Entry("500 gal", "typed", giver="stock", item="open-500"),
@@ -544,3 +558,65 @@ def test_a_need_beyond_every_plant_is_no_second_number() -> None:
     assert "it would need 351 °F" in told
     row = next(row for row in sized.listed(chosen(plan, tank_size=True).sheets, "us") if row.name == "Store")
     assert (row.quantity, row.size) == ("", "no size does it")
+
+
+INSTALLER = {
+    "method": "quick",
+    "heated_area": "1,800 ft2",
+    "house_class": "1970s",
+    "design_outdoor": "-5 °F",
+    "degree_days": "7,800 °F·day",
+    "water_output": "60,000 Btu/h",
+    "burn_time": "4 h",
+    "lowest_useful": "140 °F",
+    "hours_wanted": "14 h",
+    "pipe_place": "emitters",
+    "pipe_kind": "copper-m",
+    "pipe_size": "1",
+    "pipe_length": "120 ft",
+    "elbows": "14",
+    "tees": "6",
+    "store_volume": "600 gal",
+    "other_volume": "35 gal",
+    "expansion_kind": "membrane",
+    "vessel_fitted": "44 gal",
+    "height_above_vessel": "14 ft",
+    "plant_kind": "closed",
+    "peak_known": "no",
+    "valve_capacity": "250,000 Btu/h",
+    "stove_rating": "30 psi",
+}
+
+
+def test_an_installer_s_plan_of_five_worksheets_is_drawn_and_listed_as_he_gave_it() -> None:
+    """A closed plant is drawn closed, though another worksheet takes no pressure; the store is the one that was given."""
+    entry = chosen(entries(**INSTALLER))
+    assert list(entry.sheets) == ["house-load", "tank-size", "pipe", "expansion", "relief"]
+    assert entry.sheets["tank-size"].inputs["system_pressure"].origin == "typical"
+    drawing = paper.suited(entry.sheets)
+    assert not SYSTEMS[drawing].vented
+    assert SYSTEMS[paper.suited(chosen(entries(**INSTALLER, system_pressure="0 psi")).sheets)].vented is True
+    (store,) = [row for row in sized.listed(entry.sheets, "us") if row.name == "Store"]
+    recommended = next(result.shown for result in entry.sheets["tank-size"].results if result.key == "recommended")
+    assert store.size.startswith("600\u00a0gal, as given; ") and recommended in store.size
+    assert sized.drawn(entry.sheets, "us")["store"] == "600\u00a0gal"
+    told = first(urgent(entry, "us"))
+    assert told.told[0].title == "The tank you have is too small."
+    without = {key: text for key, text in INSTALLER.items() if key != "store_volume"}
+    assert "as given" not in document(chosen(entries(**without)), "us", Wanted())
+
+
+def test_what_most_of_a_plan_has_in_common_is_told_once() -> None:
+    html = document(chosen(entries(**INSTALLER)), "us", Wanted())
+    assert "Where nothing stands behind a value: given." in html
+    assert "<td>Given</td>" not in html and "<strong>Assumed" in html
+    measured = entries(**INSTALLER) | {"store_volume": Entry("600 gal", "typed", giver="measured")}
+    assert "<td>Measured</td>" in document(chosen(measured), "us", Wanted())
+    assert "* second-hand. ** from memory." in html
+
+
+def test_a_result_that_was_worked_out_before_names_its_step() -> None:
+    sections = sums.sections(chosen(HOUSES["Mill Row"]).sheets)
+    numbers = {line.number for section in sections for line in section.lines}
+    named = [number for section in sections for number in section.results_at.values()]
+    assert len(named) > 10 and set(named) <= numbers

@@ -102,6 +102,11 @@ def signed(text: str, sender: str) -> str:
     return f"{body};{SENDER}={quote(sender[:LONGEST_SENDER], safe='')}{end}" if sender and end and not rest else text
 
 
+def site_of(asked: Mapping[str, object]) -> str:
+    """The name of the dealer's site that a page's request comes from; empty for the project's own."""
+    return str(asked.get("site") or "")[:LONGEST_SENDER]
+
+
 def packed(text: str) -> str:
     """A link in its shortest form, for a code that a telephone reads."""
     body = text.removeprefix(f"#v{VERSION};").removesuffix(";end")

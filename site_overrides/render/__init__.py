@@ -34,6 +34,7 @@ def respond(text: str) -> str:
 
     A request says what it asks, {"ask": "worksheet", "units": "us" or "si", ...}; the function that ANSWERS has under
     that name says what else it takes and what it gives. Every reply has the "units" of its numbers and labels.
+    "site" is the name of the dealer's site that asks, which the links that it makes carry.
 
     A reply {"lacks": address} says that a file below the site's assets is missing here: the worker fetches it, hands it
     to `bring`, and asks again.
@@ -108,7 +109,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
         "own": any(entries[key].origin in ("typed", "link") and _asked_once(key) for key in given),
         "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
-        "link": link_of(sheet),
+        "link": link.signed(link_of(sheet), link.site_of(asked)),
         "follows": computed_elsewhere or in_plan,
     }
 
@@ -205,7 +206,7 @@ def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     text = str(asked["link"])
     opened = link.read(text, WORKSHEETS, reader=reader)
     problems = opened.problems if opened.worksheet == link.PLAN else open_link(text, system, reader)[1]
-    units = plan.made_said(opened, system, bool(asked.get("chosen")))
+    units = plan.made_said(opened, system, bool(asked.get("chosen")), link.site_of(asked))
     mine = plan.entries_from(asked.get("plan"), reader)
     return {
         "worksheet": opened.worksheet,

@@ -248,9 +248,12 @@ def entries_of(opened: link.Opened) -> dict[str, Entry]:
 # ---- a link that was opened --------------------------------------------------------------------------------------
 
 
-def made_said(opened: link.Opened, system: System, chosen: bool) -> str:
-    """Whose site made a link, as it says, and its units where the page shows them or its reader chose others."""
-    sender = f"This link says that it comes from {opened.sender}." if opened.sender else ""
+def made_said(opened: link.Opened, system: System, chosen: bool, site: str = "") -> str:
+    """Whose site made a link, as it says, and its units where the page shows them or its reader chose others.
+
+    `site` is the name of the site that opens it, which tells its readers nothing new.
+    """
+    sender = f"This link says that it comes from {opened.sender}." if opened.sender not in ("", site) else ""
     return " ".join(filter(None, (sender, _units_said(opened.units, system, chosen))))
 
 

@@ -25,18 +25,19 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     """Answer the page of the sizing record.
 
     Takes {"plan"} or {"link": "#v1;plan;…", "chosen": whether its reader chose the units}, and {"date": "2026-11-25",
-    "version", "site": its name, "stock": whose, "address", "ticked": {worksheet: bool}, "piping", "appendix": false to
+    "version", "stock": whose, "address", "ticked": {worksheet: bool}, "piping", "appendix": false to
     leave it out}.
     Gives {"state": "empty", "link" or "plan", "entries": for the plan, "link", "made_in": the units of the link that
     was opened, and as HTML "said", "paper" and "worksheets"}.
     """
     said: tuple[str, ...] = ()
     made_in: System | None = None
+    site = link.site_of(asked)
     ticked: dict[str, bool] = {}
     if asked.get("link"):
         opened = link.read(str(asked["link"]), WORKSHEETS, reader=reader)
         made_in = opened.units
-        made = made_said(opened, system, bool(asked.get("chosen")))
+        made = made_said(opened, system, bool(asked.get("chosen")), site)
         said = (made, *opened.problems) if made else opened.problems
         entries = Entries(entries_of(opened), reader)
         ticked = dict.fromkeys(opened.sheets, True)
@@ -46,12 +47,11 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     ticked |= {str(key): bool(on) for key, on in (asked.get("ticked") or {}).items()}
     chosen = look_at(entries, system, ticked)
     address = str(asked.get("address") or "")[:LONGEST_ADDRESS]
-    site = str(asked.get("site") or SITE)[:80]
-    reopens = link.signed(link_of(entries, system), site if site != SITE else "")
+    reopens = link.signed(link_of(entries, system), site)
     wanted = Wanted(
         date=str(asked.get("date") or ""),
         version=str(asked.get("version") or "")[:40],
-        site=site,
+        site=site or SITE,
         stock=stock.names(str(asked["stock"])) if asked.get("stock") else {},
         piping=str(asked.get("piping") or ""),
         reopens=address + link.packed(reopens) if address else "",

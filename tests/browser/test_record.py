@@ -133,7 +133,7 @@ def test_two_pages_hand_over_and_the_whole_is_not_long(
     assert "Checked on site, and decided" in pages[0] and "Not checked" in pages[0]
     assert pages[1].startswith("Parts") and "Piping:" in pages[1]
     assert pages[2].startswith("Appendix: the sums and their sources")
-    assert len(pages) <= (13 if house != "Fern Lane" else 15)  # its floor, taps and chimney are worked out too
+    assert len(pages) <= 13
 
 
 @EVERY_PAPER

@@ -150,7 +150,6 @@ def record_page(
             "pages/record.html",
             keys=fields(),
             version=version,
-            site=site,
             shop=shop,
             quote=quote,
             known=Markup(known),  # noqa: S704 - filled in by our own template

@@ -1,6 +1,9 @@
 // Python in a worker, as the page sees it: started, asked one thing at a time, given up when it breaks or falls silent.
 import { units } from "./units.js";
 
+// The name of a dealer's site, which its links carry; the project's own site has none.
+const site = document.querySelector('meta[name="stoke-and-store-site"]')?.content;
+
 /**
  * One calculator for all worksheets of a page.
  *
@@ -69,7 +72,7 @@ export class Calculator {
     this.#asked = job;
     this.#id += 1;
     const { packages } = job;
-    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ units, ...job.request() }), packages, weather: this.#weather() });
+    this.#worker.postMessage({ id: this.#id, request: JSON.stringify({ units, site, ...job.request() }), packages, weather: this.#weather() });
     this.#listen();
   }
 

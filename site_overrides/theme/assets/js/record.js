@@ -55,7 +55,6 @@ function ask() {
       ...(link ? { link, chosen: unitsChosen() } : { plan: entries() }),
       date: today(),
       version: page.dataset.version,
-      site: page.dataset.site,
       stock: page.dataset.stock,
       address: location.href.split("#")[0],
       ticked,
