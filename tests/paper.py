@@ -73,6 +73,11 @@ class Paper:
         (result,) = zxingcpp.read_barcodes(self.picture(page % pages, 4))
         return str(result.text)
 
+    def links(self, page: int) -> list[str]:
+        """The addresses that a page leads to, as a reader of the file can click them."""
+        marks = PdfReader(io.BytesIO(self.content)).pages[page].annotations or ()
+        return list(dict.fromkeys(str(mark.get_object()["/A"]["/URI"]) for mark in marks))
+
     def beyond(self, margin: float) -> list[str]:
         """Marks that stand nearer to an edge of their page than `margin` points, or beyond it."""
         gathered = []

@@ -620,3 +620,66 @@ def test_a_result_that_was_worked_out_before_names_its_step() -> None:
     numbers = {line.number for section in sections for line in section.lines}
     named = [number for section in sections for number in section.results_at.values()]
     assert len(named) > 10 and set(named) <= numbers
+
+
+def test_the_appendix_is_left_out_on_request_and_no_stop_with_it() -> None:
+    whole, short = (asked(typed(**INSTALLER), appendix=appendix)["paper"] for appendix in (True, False))
+    assert whole.startswith(short.rstrip())
+    assert "The tank you have is too small." in short and "Signature" in short
+    for part in ("Appendix", "Step 1.1", "Sources", "Choices, and who made them"):
+        assert part in whole and part not in short
+
+
+def test_a_part_that_nobody_worked_out_is_dashed_and_says_so() -> None:
+    html = document(chosen(entries(**INSTALLER)), "us", Wanted(appendix=False))
+    listed = {key: words(row) for key, row in re.findall(r'<li data-part="([^"]+)">(.*?)</li>', html)}
+    unknown = {key for key, row in listed.items() if "(not worked out)" in row}
+    assert {"dump", "pump"} & unknown and "store" not in unknown and "600 gal" in listed["store"]
+    assert html.count("sv-unsized") >= len([key for key in unknown if "pipe" not in key and "-to-" not in key]) > 1
+
+
+def test_the_list_of_parts_can_be_ordered_from() -> None:
+    """Each row with its quantity, size, material, room for maker and model, who supplies it and who decides."""
+    plan = entries(**INSTALLER) | {"store_volume": Entry("600 gal", "typed", giver="stock", item="tank-600")}
+    html = document(chosen(plan), "us", Wanted(stock={"tank-600": "Tank 600"}))
+    table = html.partition('class="ss-r-parts"')[2].partition("</table>")[0]
+    heads = re.findall(r'<th scope="col">(.*?)</th>', table)
+    assert heads == ["Part", "Quantity", "Size", "Material", "Maker and model", "Supplied by", "Decided by"]
+    rows = {
+        cells[0]: cells[1:]
+        for cells in (re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", row) for row in table.split("<tr")[2:])
+    }
+    assert rows["Store"][3:] == ["Tank 600", "dealer&#39;s stock", "owner, installer"]
+    pipe = rows["Pipe, store to house"]
+    assert (unescape(pipe[0]).replace("\u00a0", " "), pipe[2]) == ("120 ft", "copper, type M")
+    assert pipe[3:5] == ["", ""], "for the installer to fill in"
+    assert all(row[5] for row in rows.values())
+
+
+METRIC = re.compile(r"([\d,.]+)\u00a0((?:m|kg|g|Pa|kPa|J|kJ|W|L|K|bar|mm)(?:[²³/·].*?)?)(?=[ )]|$)")
+OURS = re.compile(r"\u00a0(?:\(?gal|ft|in|Btu|MMBtu|lb|psi|°F|cfm)")
+
+
+@pytest.mark.parametrize("house", ["Fern Lane", "Ridge Road"])
+def test_no_sum_mixes_units_but_for_the_constant_of_its_law(house: str) -> None:
+    """A reader in US units finds them, or SI throughout; what stands in SI between the others is a constant as published."""
+    mixed = 0
+    for sheet in chosen(HOUSES[house]).sheets.values():
+        laws = {step.key: step.law for step in sheet.course.steps if hasattr(step, "law")}
+        for line in sheet.working:
+            for written in line.sums:
+                if not OURS.search(written):
+                    continue
+                for number, unit in METRIC.findall(written):
+                    constants = [constant.value for constant in laws[line.key].constants.values()]
+                    value = float(number.replace(",", ""))
+                    same = any(value == pytest.approx(constant, rel=1e-6) for constant in constants)
+                    assert same or unit in ("mm", "W"), (written, number, unit)
+                    mixed += same
+    assert mixed > 3
+
+
+def test_the_link_of_a_whole_plan_opens_at_any_page() -> None:
+    made = asked(typed(**BARE))["link"]
+    reply = json.loads(respond(json.dumps({"ask": "link", "link": link.packed(made), "plan": {}})))
+    assert reply["whole"] and set(reply["fields"]) == set(BARE) and "whole plan" in words(reply["said"])

@@ -195,3 +195,12 @@ def test_every_package_of_the_page_may_be_published() -> None:
     lock = json.loads((toolchain.ROOT / "package-lock.json").read_text(encoding="utf-8"))
     licenses = {name: package.get("license") for name, package in lock["packages"].items() if name}
     assert {name: text for name, text in licenses.items() if text not in FREE_TO_PUBLISH} == {}
+
+
+def test_the_desk_is_found_from_every_page(site: Path) -> None:
+    """In the line of ways in below the header, which no width hides."""
+    for path in site.rglob("index.html"):
+        if "embed" in path.parts:
+            continue
+        ways = path.read_text(encoding="utf-8").partition('<nav class="ss-ways"')[2].partition("</nav>")[0]
+        assert "Dealer's desk" in ways, path

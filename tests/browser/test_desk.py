@@ -85,8 +85,11 @@ def test_the_dealers_journey(visiting: Visiting, served: server.Site, places: di
     """Ten steps, from a customer at the counter to the same numbers on the customer's own telephone."""
     with visiting([], viewport=SIZES[size], permissions=CLIPBOARD) as page:
         desk = Desk(page)
-        # 1. A customer stands at the counter; the dealer opens the desk, and it shows the dealer's name.
-        desk.open(f"{served.url}dealers/")
+        # 1. A customer stands at the counter; the dealer finds the desk from the home page, and it shows the dealer's name.
+        page.goto(served.url)
+        page.get_by_role("navigation", name="Ways in").get_by_role("link", name="Dealer's desk").click()
+        desk.wait()
+        assert page.url == f"{served.url}dealers/"
         expect(page.get_by_role("heading", name="From the stock of Quillbrook Stove Barn")).to_be_visible()
         # 2. "How big a tank do I need?" The dealer picks that question.
         desk.choose("Question", "What size of tank?")
