@@ -35,6 +35,9 @@ class Desk:
 
     def open(self, address: str) -> None:
         self.page.goto(address)
+        self.wait_until_live()
+
+    def wait_until_live(self) -> None:
         expect(self.desk.get_by_role("button", name="Next customer")).to_be_enabled()
         self.wait()
 
@@ -88,7 +91,7 @@ def test_the_dealers_journey(visiting: Visiting, served: server.Site, places: di
         # 1. A customer stands at the counter; the dealer finds the desk from the home page, and it shows the dealer's name.
         page.goto(served.url)
         page.get_by_role("navigation", name="Ways in").get_by_role("link", name="Dealer's desk").click()
-        desk.wait()
+        desk.wait_until_live()
         assert page.url == f"{served.url}dealers/"
         expect(page.get_by_role("heading", name="From the stock of Quillbrook Stove Barn")).to_be_visible()
         # 2. "How big a tank do I need?" The dealer picks that question.
