@@ -16,6 +16,7 @@ import edition
 from calc.answer import Typed, answer
 from calc.engine import link
 from calc.engine.plan import Entry
+from calc.engine.steps import Step
 from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
 from calc.vocabulary import BY_KEY
@@ -665,7 +666,7 @@ def test_no_sum_mixes_units_but_for_the_constant_of_its_law(house: str) -> None:
     """A reader in US units finds them, or SI throughout; what stands in SI between the others is a constant as published."""
     mixed = 0
     for sheet in chosen(HOUSES[house]).sheets.values():
-        laws = {step.key: step.law for step in sheet.course.steps if hasattr(step, "law")}
+        laws = {step.key: step.law for step in sheet.course.steps if isinstance(step, Step)}
         for line in sheet.working:
             for written in line.sums:
                 if not OURS.search(written):

@@ -75,7 +75,7 @@ def sections(sheets: Mapping[str, Sheet]) -> list[Section]:
 def _needed(sheet: Sheet, lines: list[Line]) -> set[str]:
     """What the steps that are printed here take in."""
     needs = {step.key: step.needs for step in sheet.course.steps}
-    return set().union(*(needs[line.step.key] for line in lines))
+    return {name for line in lines for name in needs[line.step.key]}
 
 
 def _calculation(line: WorkingLine, sheet: Sheet) -> tuple[object, ...]:
