@@ -1,17 +1,19 @@
 """Drawings that show amounts show them true: what is drawn is held against what the worksheets compute."""
 
 import html
+import itertools
 import re
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from calc.answer import Typed, answer
 from calc.units import HOUR, System
 from calc.worksheets import WORKSHEETS
-from render.drawings import shown
-from render.drawings.piping.figure import width_of
-from render.view import picture
+from render.drawings import scaled, shown
+from render.drawings.piping.figure import Box, width_of
+from render.view import PARTS, picture
 
 DRAWINGS = Path(__file__).resolve().parent.parent / "site_overrides/render/drawings/fixed"
 
@@ -98,6 +100,7 @@ def test_six_sizes_are_as_long_as_they_are_large() -> None:
     drawn = shown.bars(sheet, sheet.worksheet.picture)["bars"]
     sizes = [sheet.values[name] for name in sheet.worksheet.picture.values.values()]
     assert len(drawn) == len(sizes) == 7
+    assert isinstance(sizes[0], float)
     for bar, size in zip(drawn, sizes, strict=True):
         assert isinstance(size, float)
         assert bar["long"] / drawn[0]["long"] == pytest.approx(size / sizes[0], abs=0.001)
@@ -121,3 +124,69 @@ def test_the_frame_stands_round_the_way_that_was_chosen(key: str, field: str, pl
 def test_a_drawing_without_a_number_says_none() -> None:
     assert "German law, by the firebox" not in _drawn("tank-size", {"firebox_known": "no"})
     assert "106\u00a0ft" in _drawn("heat-dump", {})
+
+
+def _words_apart(drawn: str) -> None:
+    boxes = {}
+    for look, x, y, words in re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)">(.*?)</text>', drawn):
+        text = html.unescape(re.sub(r"<[^>]+>", "", words))
+        long = width_of(text, bold="sv-b" in look)
+        left = float(x) - long * next((share for end, share in _BEFORE.items() if end in look), 0)
+        boxes[text, x, y] = Box(left, float(y) - 12, left + long, float(y) + 3)
+    for (first, box), (second, other) in itertools.combinations(boxes.items(), 2):
+        assert not box.meets(other), f"{first[0]!r} and {second[0]!r}"
+
+
+@pytest.mark.parametrize("system", ["us", "si"])
+@pytest.mark.parametrize("key", [key for key in _pictured() if key != "winter-run"])
+def test_no_words_of_a_drawing_stand_over_others(key: str, system: System) -> None:
+    _words_apart(_drawn(key, {}, system))
+
+
+@pytest.mark.parametrize("path", sorted(DRAWINGS.glob("*.svg")), ids=lambda path: path.stem)
+def test_no_words_of_a_fixed_drawing_stand_over_others_or_leave_its_frame(path: Path) -> None:
+    drawn = re.sub(r'<tspan class="ss-si".*?</tspan>', "", path.read_text(encoding="utf-8"))  # as in US units
+    _words_apart(drawn)
+    start, width = map(float, re.findall(r'viewBox="([\d.]+) 0 ([\d.]+) ', drawn)[0])
+    assert re.search(r"<title id=.*?</title>\s*<desc id=", drawn)
+    for look, x, words in re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="[\d.]+">(.*?)</text>', drawn):
+        long = width_of(re.sub(r"<[^>]+>", "", words), bold="sv-b" in look)
+        left = float(x) - long * next((share for end, share in _BEFORE.items() if end in look), 0)
+        assert start <= left <= start + width - long, words
+
+
+def _parts(key: str, given: dict[str, str]) -> dict[str, Any]:
+    sheet = answer(key, {name: Typed(text) for name, text in given.items()})
+    assert sheet.worksheet.picture
+    return dict(PARTS[sheet.worksheet.picture.name](sheet, sheet.worksheet.picture))
+
+
+def test_the_water_in_a_log_is_as_long_as_its_share_and_a_block_stands_for_each_cord() -> None:
+    drawn = _parts("wood-use", {"moisture": "45 %"})
+    assert drawn["wet_at"] == pytest.approx(scaled.LOG_LEFT + 0.45 * scaled.LOG_WIDE)
+    assert drawn["dry_at"] < drawn["green_at"] < drawn["wet_at"]
+    volume = answer("wood-use", {"moisture": Typed("45 %")}).values["wood_volume"]
+    assert isinstance(volume, float)
+    whole = drawn["blocks"][0][1]
+    assert sum(wide for _, wide in drawn["blocks"]) / whole == pytest.approx(volume / (128 * 0.3048**3), abs=0.02)
+
+
+def test_two_winters_are_as_long_as_they_are_dear() -> None:
+    drawn, values = _parts("fuel-cost", {}), answer("fuel-cost", {}).values
+    wood, now, hours, heat = (values[name] for name in ("cost_of_wood", "cost_now", "labour_price", "wood_heat_price"))
+    assert isinstance(wood, float)
+    assert isinstance(now, float)
+    assert isinstance(hours, float)
+    assert isinstance(heat, float)
+    long = drawn["wood_long"] + drawn["hours_long"]
+    assert long / drawn["now_long"] == pytest.approx(wood / now, abs=0.001)
+    assert drawn["hours_long"] / long == pytest.approx(hours / heat, abs=0.001)
+    assert "wood saves nothing" in _drawn("fuel-cost", {"fuel_price_wood": "900 $/cord"})
+    assert "your hours" not in _drawn("fuel-cost", {"own_hours": "0 h"})
+
+
+def test_a_mixture_that_turns_to_slush_ends_before_the_coldest() -> None:
+    enough, thin = _parts("antifreeze", {"antifreeze": "45 %"}), _parts("antifreeze", {"antifreeze": "25 %"})
+    assert enough["ice_long"] > enough["coldest_long"]
+    assert thin["ice_long"] < thin["coldest_long"]
+    assert enough["burst_long"] > enough["ice_long"]

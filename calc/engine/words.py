@@ -35,6 +35,16 @@ DRAWINGS: Mapping[str, Mapping[str, str]] = {
     "duct": {"enters": "temperature", "water": "temperature", "register": "temperature", "lost": "fraction?"},
     "slab": {"warm": "temperature", "cool": "temperature", "surface": "temperature", "up": "power", "down": "power"},
     "trench": {"long": "length", "deep": "length", "water": "temperature", "lost": "power"},
+    "logs": {"wet": "fraction", "dry": "fraction", "green": "fraction", "wood": "volume", "water": "mass"},
+    "winters": {
+        "said": "choice",
+        "wood": "money",
+        "now": "money",
+        "saved": "money",
+        "heat": "price_per_energy",
+        "hours": "price_per_energy",
+    },
+    "ice": {"ice": "temperature", "burst": "temperature", "coldest": "temperature"},
     "sizes": {
         "recommended": "volume",
         "by_full_burn": "volume?",

@@ -14,6 +14,7 @@ from calc.engine.declare import (
     Next,
     OnlyWith,
     Option,
+    Picture,
     Result,
     Step,
     Typical,
@@ -285,6 +286,15 @@ WORKSHEET = Worksheet(
     meaning=(
         "Freezing and bursting are two points. Above the first the plant runs; between the two it stands still and stays "
         "whole; below the second it breaks. A stove that may be lit at any time needs the first.",
+    ),
+    picture=Picture(
+        "ice",
+        "A bar that ends before the dashed line is too short for your cold.",
+        {
+            "ice": "freezing_point",
+            "burst": "burst_point",
+            "coldest": "coldest",
+        },
     ),
     chart=Chart(
         "Freezing and burst points by share",

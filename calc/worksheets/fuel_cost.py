@@ -13,6 +13,7 @@ from calc.engine.declare import (
     Methods,
     Next,
     Option,
+    Picture,
     Result,
     Step,
     Typical,
@@ -434,6 +435,18 @@ WORKSHEET = Worksheet(
     meaning=(
         "Wood at up to {break_even_price} costs no more than what you burn now. A fuel's own price says little: what "
         "counts is the heat that reaches the house.",
+    ),
+    picture=Picture(
+        "winters",
+        "The same heat in the house, from wood and from what you burn now.",
+        {
+            "said": "fuel_now",
+            "wood": "cost_of_wood",
+            "now": "cost_now",
+            "saved": "saving_each_year",
+            "heat": "wood_heat_price",
+            "hours": "labour_price",
+        },
     ),
     chart=Chart(
         "Heat from wood, by the price of the wood",

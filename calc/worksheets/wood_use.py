@@ -11,6 +11,7 @@ from calc.engine.declare import (
     Line,
     Next,
     Pick,
+    Picture,
     Result,
     Step,
     Typical,
@@ -293,6 +294,17 @@ WORKSHEET = Worksheet(
     meaning=(
         "This is the wood for {heat_from_wood} of heat. How tight it is stacked, and how the stove is run, each move "
         "the figure by a tenth or more: have some over.",
+    ),
+    picture=Picture(
+        "logs",
+        "Water weighs, takes heat along and makes tar: it is the first thing to ask of wood.",
+        {
+            "wet": "moisture",
+            "dry": "dry_enough",
+            "green": "far_too_wet",
+            "wood": "wood_volume",
+            "water": "water_boiled",
+        },
     ),
     chart=Chart(
         "Water to boil off in a winter, by how wet the wood is",

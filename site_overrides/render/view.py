@@ -16,7 +16,7 @@ from calc.engine.words import LEVEL_WORDS, VERDICT
 from calc.sources import SOURCES
 from calc.units import NO_BREAK, Quantity, System, grouped
 from render import folding, start
-from render.drawings import calendar, shown, tank
+from render.drawings import calendar, scaled, shown, tank
 from render.templating import fill
 
 # What each drawing of a worksheet is filled with.
@@ -32,6 +32,9 @@ PARTS = {
     "rows": shown.ways((4, ("series",)), (204, ("parallel",))),
     "growth": shown.ways((4, ("open",)), (204, ("membrane", "plain"))),
     "sizes": shown.bars,
+    "logs": scaled.logs,
+    "winters": scaled.winters,
+    "ice": scaled.ice,
 }
 MOST_RESULTS = 4  # in sight; the others are folded
 STATUS_WORDS = {

@@ -4,7 +4,7 @@ from typing import Any
 
 from calc.engine.declare import Picture
 from calc.engine.sheet import Sheet
-from calc.units import show, shown_unit
+from calc.units import show, show_briefly, shown_unit
 
 WIDE = 392.0  # of the longest bar, in the drawing's own units
 FIRST_LINE, LINE = 20, 42  # where the words of a bar stand
@@ -68,5 +68,8 @@ def _text(sheet: Sheet, name: str) -> str:
     result = next((result for result in sheet.results if result.key == name), None)
     if result:
         return result.shown
+    given = next((given for given in sheet.worksheet.givens if given.key == name), None)
+    if given:
+        return show_briefly(given.value, given.unit(sheet.system), sheet.system, 3)
     step = next(step for step in sheet.course.steps if step.key == name)
     return show(float(value), shown_unit(step.kind, sheet.system), sheet.system)
