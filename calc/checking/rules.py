@@ -261,6 +261,8 @@ def _track(checked: Checked, track: Track, said: Said) -> None:
         must(run, f"{track.of} is not read from the record of a run")
         for trace in track.lines:
             known(trace.series, run.series if run else (), "series of that record")
+        if track.a_day:
+            known(track.a_day, run.fields if run else (), "number of that record")
         kinds = sorted({run.series[trace.series].kind for trace in track.lines} if run else ())
         must(len(kinds) == 1, f"its lines are of unlike kinds: {', '.join(kinds)}")
 

@@ -9,6 +9,8 @@ from calc.engine.values import changed_value, moved, record, work_out
 from calc.engine.words import Chart, Track
 from calc.units import System, Unit, said_unit, show, shown_unit, unit_named
 
+_ROWS = 24  # a chart's table of a year has about so many
+
 
 class Line(NamedTuple):
     """One line: its words, its role in the look, its points in the reader's units (None where there is no value)."""
@@ -40,7 +42,7 @@ def series(sheet: Sheet) -> Series | None:
 
 
 def _track(sheet: Sheet, track: Track) -> Series | None:
-    """What was recorded hour by hour, over days; the reader's place is where the last line is lowest."""
+    """What was recorded over days; the reader's place is where the last line is lowest."""
     recorded = record(sheet.course.steps, track.of, sheet.values)
     run = next(step.law.run for step in sheet.course.steps if step.key == track.of and isinstance(step, Step))
     if recorded is None or run is None:
@@ -48,20 +50,22 @@ def _track(sheet: Sheet, track: Track) -> Series | None:
     unit = shown_unit(run.series[track.lines[0].series].kind, sheet.system)
     hours = [getattr(recorded, trace.series) for trace in track.lines]
     lowest = min(range(len(hours[-1])), key=hours[-1].__getitem__)
+    a_day = getattr(recorded, track.a_day) if track.a_day else 24
+    row = max(a_day, len(hours[0]) // _ROWS)
     return Series(
         title=track.title,
         x_label=track.across,
         y_label=_axis("", unit),
         lines=tuple(
-            Line(trace.label, trace.role, tuple((at / 24, unit.from_si(value)) for at, value in enumerate(values)))
+            Line(trace.label, trace.role, tuple((at / a_day, unit.from_si(value)) for at, value in enumerate(values)))
             for trace, values in zip(track.lines, hours, strict=True)
         ),
-        here_x=lowest / 24,
+        here_x=lowest / a_day,
         summary=_summary(sheet, track.say),
         heads=(track.across, *(trace.label for trace in track.lines)),
         rows=tuple(
-            (str(at // 24), *(_cell(values[at], unit, sheet.system) for values in hours))
-            for at in range(0, len(hours[0]), 24)
+            (str(at // a_day), *(_cell(values[at], unit, sheet.system) for values in hours))
+            for at in range(0, len(hours[0]), row)
         ),
     )
 

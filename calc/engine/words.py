@@ -245,13 +245,17 @@ class Trace(NamedTuple):
 
 
 class Track(NamedTuple):
-    """A chart of what a run recorded hour by hour: series of the record from which the step `of` is read."""
+    """A chart of what a run recorded over days: series of the record from which the step `of` is read.
+
+    `a_day` names the number of the record that says how many readings a day has; without it there are 24.
+    """
 
     title: str
     of: str
     across: str
     lines: tuple[Trace, ...]
     say: str
+    a_day: str = ""
 
     def uses(self) -> Uses:
         return Uses(numbers=(self.of,), where=(self.of,), sentences=(self.say,), plain=(self.title, self.across))

@@ -1,6 +1,7 @@
 """One year by the numbers that a reader has: they become a plan, the place's hours its weather, the run a record."""
 
 import math
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -37,7 +38,7 @@ _SLENDER = 1.5  # height of the store over its diameter
 _LAYERING = {"layered": (12, 1.5), "blurred": (12, 6.0), "stirred": (1, 0.0)}
 _WATER_AT_TAPS = 273.15 + 49  # K, 120 °F
 _APPROACH_AT_TAPS = 5.0  # K
-_SPELL = 10  # days of the coldest spell
+_SPELL = 14  # days that a chart shows hour by hour
 _KEPT_WHILE_AWAY = 273.15 + 10
 # Heat of hot water by the hour of the day, kWh of 5.845: the draw-offs of load profile M, added up.
 _DRAWN = {7: 1.61, 8: 0.42, 9: 0.21, 10: 0.105, 11: 0.21, 12: 0.315, 14: 0.105, 15: 0.105, 16: 0.105, 18: 0.315}
@@ -80,11 +81,10 @@ class Year(NamedTuple):
     lowest_store: Kelvin
     highest_store: Kelvin
     year_degree_days: DegreeDays
-    spell_top: KelvinByHour
-    spell_store: KelvinByHour
-    spell_rooms: KelvinByHour
-    spell_outdoor: KelvinByHour
-    spell_begins: int
+    shown_top: KelvinByHour
+    shown_rooms: KelvinByHour
+    shown_outdoor: KelvinByHour
+    shown_a_day: Count
     months: tuple[Month, ...]
     days: tuple[Day, ...]
 
@@ -138,9 +138,13 @@ def year(
     backup: Choice,
     away_from: Count,
     away_days: Count,
+    shown: Choice,
+    shown_from: Count,
 ) -> Year:
     """A year's run. Without degree-days (0) the place's year is taken as it is, else stretched to them.
 
+    `shown` says which hours stand in the record for a chart: the "coldest" two weeks, the two "from" the day
+    `shown_from` of the year (1 is 1 January), or the whole "year" by the mean of each day.
     No `slab_capacity` means emitters that warm the rooms at once. Raises NoSolution where the emitter's water is no
     warmer than what it heats, no year has the degree-days, or no file of the reader's is open (`place` is then "file"),
     and NotHere before the place's weather was brought.
@@ -190,7 +194,9 @@ def year(
         backup=backup == "yes",
     )
     ran = Winter(plan, hours)
-    return _told(ran, tuple(ran.months()), hours, weather.degree_days(hours, base_temperature))
+    months = tuple(ran.months())
+    first = None if shown == "coldest" else (round(shown_from) - 1 - FIRST_DAY) % 365
+    return _told(ran, months, hours, weather.degree_days(hours, base_temperature), first, shown == "year")
 
 
 def use_file(text: str) -> None:
@@ -204,12 +210,25 @@ def use_file(text: str) -> None:
         weather.keep(weather.FILE, text)
 
 
-def _told(ran: Winter, months: tuple[Month, ...], outdoor: tuple[float, ...], degree_days: float) -> Year:
+def _told(
+    ran: Winter,
+    months: tuple[Month, ...],
+    outdoor: tuple[float, ...],
+    degree_days: float,
+    first: int | None,
+    whole: bool,
+) -> Year:
     days = tuple(_days(ran, outdoor))
     loads = [len(day.lit) for day in days]
-    first = _coldest_spell(days)
-    spell = slice(24 * first, 24 * (first + _SPELL))
     order = outdoor[24 * FIRST_DAY :] + outdoor[: 24 * FIRST_DAY]
+    if first is None:
+        first = _coldest_spell(days)
+
+    def chosen(hours: Sequence[float]) -> tuple[float, ...]:
+        if whole:
+            return tuple(sum(hours[at : at + 24]) / 24 for at in range(0, len(hours), 24))
+        begins = min(first, len(days) - _SPELL)  # two weeks that begin late in June end with the run
+        return tuple(hours[24 * begins : 24 * (begins + _SPELL)])
 
     def total(field: str) -> float:
         return float(sum(getattr(month, field) for month in months))
@@ -235,18 +254,17 @@ def _told(ran: Winter, months: tuple[Month, ...], outdoor: tuple[float, ...], de
         lowest_store=_lowest_while_heating(months),
         highest_store=max(month.highest_store for month in months),
         year_degree_days=degree_days,
-        spell_top=tuple(ran.top[spell]),
-        spell_store=tuple(ran.mean[spell]),
-        spell_rooms=tuple(ran.room[spell]),
-        spell_outdoor=order[spell],
-        spell_begins=first,
+        shown_top=chosen(ran.top),
+        shown_rooms=chosen(ran.room),
+        shown_outdoor=chosen(order),
+        shown_a_day=1 if whole else 24,
         months=months,
         days=days,
     )
 
 
 def _coldest_spell(days: tuple[Day, ...]) -> int:
-    """The place, in the order of the run, of the first of the ten days in a row that are coldest."""
+    """The place, in the order of the run, of the first of the two weeks in a row that are coldest."""
     cold = [sum(day.outdoor for day in days[first : first + _SPELL]) for first in range(len(days) - _SPELL + 1)]
     return cold.index(min(cold))
 

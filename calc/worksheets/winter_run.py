@@ -206,6 +206,28 @@ AWAY_DAYS = Field(
     unless_given="0",
 )
 
+SHOWN = Field(
+    "shown",
+    "choice",
+    "What the chart shows",
+    "",
+    options=(
+        Option("coldest", "the two coldest weeks, hour by hour"),
+        Option("from", "two weeks from a day that I choose, hour by hour"),
+        Option("year", "the whole year from 1 July, by the mean of each day"),
+    ),
+    unless_given="coldest",
+)
+SHOWN_FROM = Field(
+    "shown_from",
+    "count",
+    "First day of the two weeks in the chart",
+    "The day of the year: 1 is 1 January, 300 is 27 October. It counts only where you choose the weeks yourself.",
+    low="1",
+    high="365",
+    unless_given="15",
+)
+
 
 # What a reader may leave alone: it stands folded away, and what stands in does not make the answer rough.
 FOLDED = (
@@ -239,6 +261,8 @@ FOLDED = (
     ),
     AWAY_DAYS,
     AWAY_FROM,
+    SHOWN,
+    SHOWN_FROM,
 )
 
 
@@ -421,6 +445,7 @@ WORKSHEET = Worksheet(
             "common-practice",
         ),
         Given("some_hours", "time", "Hours worth a word", "60 h", "definition"),
+        Given("a_day", "time", "A day", "24 h", "definition"),
         *outlet.GIVENS,
     ),
     cases=(Cases("emitter", floor=_SLAB, baseboard=_PLAIN, radiator=_PLAIN, air_coil=_PLAIN),),
@@ -541,6 +566,15 @@ WORKSHEET = Worksheet(
         _too_cool("too-cool-floor", "emitter == 'floor' and supply_water > store_top", "supply_water"),
         Advice(
             "caution",
+            "fire-too-small",
+            "cold_hours > few_hours and loads >= 1 and loads_a_day * (water_output + room_output) * burn_time < "
+            "design_load * a_day",
+            "The fire is too small for the coldest day.",
+            "It fails before anything else: your most loads a day give less than the house loses then, {design_load} "
+            "around the clock. So no store mends it; more loads, larger ones or other heat do.",
+        ),
+        Advice(
+            "caution",
             "cold",
             "cold_hours > few_hours and loads >= 1",
             "The rooms get too cold.",
@@ -593,15 +627,17 @@ WORKSHEET = Worksheet(
     ),
     picture=Picture("calendar", "Loads lit on each day, July to June.", {"fires": "loads"}),
     chart=Track(
-        "The ten coldest days, hour by hour",
+        "Store, rooms and outdoors over the days",
         of="loads",
-        across="Day of the coldest spell",
+        across="Days since the first one shown",
         lines=(
-            Trace("spell_top", "top of the store", "tank"),
-            Trace("spell_rooms", "rooms", "use"),
-            Trace("spell_outdoor", "outdoors", "other"),
+            Trace("shown_top", "top of the store", "tank"),
+            Trace("shown_rooms", "rooms", "use"),
+            Trace("shown_outdoor", "outdoors", "other"),
         ),
-        say="In them the store is at {lowest_store} or above, and the rooms at {coldest} or above.",
+        say="In the whole year the rooms are at {coldest} or above, and while you heat the store is at {lowest_store} or "
+        "above.",
+        a_day="shown_a_day",
     ),
     sweeps=(
         Sweep(

@@ -306,6 +306,7 @@ SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     "a spread of nothing": (_with(sweeps=(Spread("What matters", ()),)), "Spread What matters: it tells of no result"),
     "a track of what no run gives": (_track(of="time"), "Track Hours: time is not read from the record of a run"),
     "a track of a series that is not there": (_track(lines=(Trace("heatz", "heat"),)), "Track Hours: no series of that record is called 'heatz'; did you mean heats?"),
+    "a track of so many readings as no run gives": (_track(a_day="lastin"), "Track Hours: no number of that record is called 'lastin'; did you mean lasting?"),
     "a track without a line": (_track(lines=()), "Track Hours: it has no line"),
     "a track's line in no role": (_track(lines=(Trace("heats", "heat", "tonk"),)), "Chart, Trace heat: no role of a line is called 'tonk'; did you mean tank?"),
     "a chart across no field": (_chart(across="lode"), "Chart Time: no field, given or step is called 'lode'; did you mean load?"),

@@ -6,6 +6,7 @@ import pytest
 
 from calc.answer import answer
 from calc.engine.effects import spread
+from calc.engine.series import Series, series
 from calc.engine.sweeping import swept
 from calc.engine.typed import Reader
 from calc.engine.values import record
@@ -85,6 +86,7 @@ def test_what_is_no_year_is_refused_in_a_sentence(text: str, says: str) -> None:
     [
         ({"store_volume": "300 gal"}, "cold"),
         ({"store_volume": "60 gal"}, "never-lit"),
+        ({"water_output": "20,000 Btu/h"}, "fire-too-small"),
         ({"supply_water": "200 °F"}, "too-cool"),
         ({"design_outdoor": "40 °F"}, "no-year"),
         ({"away_days": "20", "away_from": "10"}, "frost"),
@@ -101,7 +103,7 @@ def test_what_is_said(given: dict[str, str], code: str) -> None:
     [{}, {"store_volume": "800 gal", "backup": "yes"}, {"room_passes": "5,000 Btu/h/F", "room_output": "0 Btu/h"}],
 )
 def test_what_is_not_said(given: dict[str, str]) -> None:
-    assert not codes(SHEET, **given) & {"cold", "never-lit", "no-year", "too-cool", "frost"}
+    assert not codes(SHEET, **given) & {"cold", "fire-too-small", "never-lit", "no-year", "too-cool", "frost"}
 
 
 def test_impossible_habits_are_refused_with_the_field() -> None:
@@ -121,9 +123,37 @@ def test_a_slab_carries_the_house_and_its_hours_end_in_one_record() -> None:
     year = record(sheet.course.steps, "loads", sheet.values)
     assert len(year.days) == 365
     assert sum(len(day.lit) for day in year.days) == sheet.values["loads"] == sum(month.loads for month in year.months)
-    assert len(year.spell_top) == len(year.spell_outdoor) == 240
+    assert len(year.shown_top) == len(year.shown_outdoor) == 14 * 24
     assert isinstance(sheet.values["coldest"], float)
     assert sheet.values["coldest"] > kelvin(60)
+
+
+def test_the_chart_shows_the_coldest_weeks_or_weeks_of_ones_own_or_the_whole_year() -> None:
+    example = example_of(SHEET)
+    whole = _charted(example | {"shown": "year"})
+    assert [len(line.points) for line in whole.lines] == [365] * 3
+    means = [outdoor for _, outdoor in whole.lines[-1].points]
+    hourly = {
+        name: _charted(example | chosen).lines[-1].points
+        for name, chosen in {
+            "coldest": {},
+            "october": {"shown": "from", "shown_from": "300"},
+            "late june": {"shown": "from", "shown_from": "181"},
+        }.items()
+    }
+    means_of = {
+        name: [sum(y for _, y in points[at : at + 24]) / 24 for at in range(0, 336, 24)]
+        for name, points in hourly.items()
+    }
+    assert means_of["october"] == pytest.approx(means[118:132])  # 27 October, 118 days after 1 July
+    assert means_of["late june"] == pytest.approx(means[-14:]), "weeks that would pass the end of June end with the run"
+    assert sum(means_of["coldest"]) == pytest.approx(min(sum(means[at : at + 14]) for at in range(352)))
+
+
+def _charted(given: dict[str, str]) -> Series:
+    charted = series(sheet_of(SHEET, **given))
+    assert charted
+    return charted
 
 
 def _fern_lane() -> dict[str, str]:
