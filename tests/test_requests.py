@@ -83,3 +83,11 @@ def test_a_number_beyond_all_use_is_answered_in_either_units(text: str, typed_in
 def test_a_table_by_a_name_that_is_not_there_is_no_file() -> None:
     for name in ("table-99", "table-x", "nothing", ""):
         assert ask("csv", worksheet="stored-heat", table=name, plan={}) == {"units": "us", "name": "", "text": ""}
+
+
+def test_the_link_of_a_plan_says_where_its_numbers_stand() -> None:
+    said = ask("link", link="#v1;plan;store_volume=640gal;end", plan={}, units="us")["said"]
+    assert "It holds a whole plan: its numbers stand at every worksheet of this site" in said
+    assert '<a href="../../record/">the sizing record</a>' in said
+    said = ask("link", link="#v1;stored-heat;store_volume=640gal;end", plan={}, units="us")["said"]
+    assert "whole plan" not in said

@@ -101,6 +101,14 @@ def keep(page: Page, host: Host) -> Reader:
     return reader
 
 
+def open_again(page: Page) -> Reader:
+    """Load the page again, until it is live: only now is it the service worker's."""
+    page.reload()
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    return reader
+
+
 def look_for_update(page: Page) -> None:
     page.evaluate("async () => (await navigator.serviceWorker.getRegistration()).update().catch(() => {})")
 
@@ -108,9 +116,7 @@ def look_for_update(page: Page) -> None:
 def test_after_a_first_visit_all_of_it_can_be_read_and_reckoned_without_a_line(visitor: Page, host: Host) -> None:
     keep(visitor, host).type("store_volume", "640")
     host.cut = True
-    visitor.reload()
-    reader = Reader(visitor, "stored-heat")
-    reader.wait_until_live()
+    reader = open_again(visitor)
     assert_says(reader, {"store_volume": Typed("640")})
     # Pages that were never opened, one by an address without its slash, are there too; so is the search.
     reader = open_guide(visitor, host, "guides/house", "house-load")
@@ -125,9 +131,7 @@ def test_after_a_first_visit_all_of_it_can_be_read_and_reckoned_without_a_line(v
 
 def test_an_update_waits_until_the_reader_asks_and_never_mixes(visitor: Page, host: Host) -> None:
     keep(visitor, host)
-    visitor.reload()
-    reader = Reader(visitor, "stored-heat")
-    reader.wait_until_live()
+    reader = open_again(visitor)
     reader.type("store_volume", "640")
     host.release()
     look_for_update(visitor)
@@ -153,9 +157,7 @@ def test_an_update_waits_until_the_reader_asks_and_never_mixes(visitor: Page, ho
 def test_a_reader_whose_numbers_are_not_kept_is_asked_first(visitor: Page, host: Host) -> None:
     keep(visitor, host)
     visitor.add_init_script("Storage.prototype.setItem = () => { throw new DOMException('no', 'SecurityError'); }")
-    visitor.reload()
-    reader = Reader(visitor, "stored-heat")
-    reader.wait_until_live()
+    reader = open_again(visitor)
     reader.type("store_volume", "640")
     host.release()
     look_for_update(visitor)
@@ -169,22 +171,19 @@ def test_a_reader_whose_numbers_are_not_kept_is_asked_first(visitor: Page, host:
 
 def test_a_release_that_has_not_wholly_arrived_is_none(visitor: Page, host: Host) -> None:
     keep(visitor, host)
-    visitor.reload()
-    Reader(visitor, "stored-heat").wait_until_live()
+    open_again(visitor)
     host.release(whole=False)
     look_for_update(visitor)
     until(visitor, "async () => !(await navigator.serviceWorker.getRegistration()).installing")
     assert not visitor.evaluate(WAITING)
     assert visitor.evaluate(KEPT) == 1
     host.cut = True
-    visitor.reload()
-    Reader(visitor, "stored-heat").wait_until_live()
+    open_again(visitor)
 
 
 def test_when_the_last_page_is_closed_the_next_one_is_of_the_new_release(visitor: Page, host: Host) -> None:
     keep(visitor, host)
-    visitor.reload()
-    Reader(visitor, "stored-heat").wait_until_live()
+    open_again(visitor)
     host.release()
     look_for_update(visitor)
     until(visitor, WAITING)
@@ -206,8 +205,7 @@ def lose_what_is_kept(host: Host) -> None:
 def test_there_is_a_way_out(visitor: Page, host: Host, ending: Callable[[Host], None]) -> None:
     """`scripts/build --no-offline` takes it back; and one whose files are gone steps aside by itself."""
     keep(visitor, host)
-    visitor.reload()
-    Reader(visitor, "stored-heat").wait_until_live()
+    open_again(visitor)
     ending(host)
     if ending is remove:
         look_for_update(visitor)
