@@ -19,6 +19,7 @@ from calc.answer import answer, chart_of
 from calc.engine.plan import Entry
 from calc.law import Law
 from calc.physics import winter_weather
+from calc.units import System
 from calc.worksheets import WORKSHEETS
 from edition import applied
 from edition.declared import SHELVES
@@ -73,7 +74,7 @@ def on_pre_build(config: Any) -> None:
     winter_weather.fetch_with(lambda place: (WEATHER / f"{place}.txt").read_text(encoding="utf-8"))
     wanted = {}
     for key in WORKSHEETS:
-        chart = charts_json(chart_of(answer(key, {}, "us")), key)
+        chart = charts_json(chart_of(answer(key, {}, _units())), key)
         if chart:
             wanted[key] = chart
     done = subprocess.run(
@@ -155,7 +156,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         told_here = applied.notes(_own, Path(page.file.src_uri).stem)
         html = HEAD_ENDS.sub(lambda _: told_here, html, count=1)
     html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
-    html = YOUR_PLAN.sub(lambda _: sections.plan_section(), html)
+    html = YOUR_PLAN.sub(lambda _: sections.plan_section(_units()), html)
     html = RECORD.sub(lambda _: _record(), html)
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
@@ -186,6 +187,11 @@ def _record() -> str:
     return sections.record_page(house, entries, _version(), *more, quote="quote" in _own.told)
 
 
+def _units() -> System:
+    """The units in which the site opens."""
+    return _own.units if _own else "us"
+
+
 def _version() -> str:
     """The version of this site."""
     project = Path(__file__).parent.parent / "pyproject.toml"
@@ -202,7 +208,7 @@ def _worksheet(key: str, *, closed: bool = False) -> str:
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
         )
 
-    html = CHART.sub(chart, sections.worksheet_html(key, closed=closed))
+    html = CHART.sub(chart, sections.worksheet_html(key, _units(), closed=closed))
     html = STOCK.sub(lambda _: applied.stock_slot(_own, key) if _own else "", html)
     return applied.named(html, _own) if _own else html
 

@@ -322,6 +322,13 @@ def test_the_example_of_a_record_stands_in_the_units_of_the_edition() -> None:
     assert "kW" in si and "Btu" not in si
 
 
+def test_before_any_script_a_worksheet_stands_in_the_units_of_the_edition() -> None:
+    us, si = (sections.worksheet_html("stored-heat", system) for system in ("us", "si"))
+    us, si = (page.partition('data-slot="plate"')[2].partition("</output>")[0] for page in (us, si))
+    assert "Btu" in us and "Wh" not in us
+    assert "kWh" in si and "Btu" not in si
+
+
 def test_the_guides_that_keep_people_from_harm_cannot_be_hidden() -> None:
     assert not set(declared.ALWAYS_SHOWN) & set(declared.hideable())
     for name in declared.ALWAYS_SHOWN:

@@ -24,12 +24,13 @@ from render.templating import fill
 WAITING = "Your own numbers are worked out as soon as the calculator is ready."
 
 
-def worksheet_html(key: str, heading: str = "h2", *, closed: bool = False) -> str:
+def worksheet_html(key: str, system: System = "us", heading: str = "h2", *, closed: bool = False) -> str:
     """The whole section of a worksheet with its worked example, as it stands in a guide before any script.
 
-    A `closed` one shows its question and its answer, until the reader opens it.
+    `system` are the units in which the site opens. A `closed` one shows its question and its answer, until the reader
+    opens it.
     """
-    sheet = answer(key, {}, "us")
+    sheet = answer(key, {}, system)
     return _section(sheet, heading, closed=closed)
 
 
@@ -101,9 +102,9 @@ def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: b
     }
 
 
-def plan_section() -> str:
+def plan_section(system: System = "us") -> str:
     """The whole section with an empty plan, as it stands in its page before any script."""
-    return str(fill("pages/plan.html", content=plan_list({}, "us"), largest=4 * LARGEST_PLAN + 1))
+    return str(fill("pages/plan.html", content=plan_list({}, system), largest=4 * LARGEST_PLAN + 1))
 
 
 def desk_page(edition: Any, shelves: Sequence[Any], addresses: Mapping[str, str], whole: str, shop: str) -> str:

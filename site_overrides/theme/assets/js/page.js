@@ -9,7 +9,7 @@ import { wirePlan } from "./plan.js";
 import { wirePrinting } from "./print.js";
 import { Sheet } from "./sheet.js";
 import { wireStorageNotice } from "./storage-notice.js";
-import { wireUnits } from "./units.js";
+import { builtUnits, wireUnits } from "./units.js";
 import { keptWeather } from "./weather-file.js";
 
 // A page without a calculator hands a link on to the one that shows whole plans.
@@ -33,7 +33,7 @@ function wireSheets(elements) {
   const panels = sheets.map((sheet) => sheet.panel);
   const calculator = startCalculator(panels, {
     // The build worked out the same example with the same Python, and its answer stands in the page.
-    check: { ask: "worksheet", worksheet: sheets[0].worksheet },
+    check: { ask: "worksheet", worksheet: sheets[0].worksheet, units: builtUnits },
     part: (reply) => reply.slots.plate,
     known: sheets[0].built,
     weather: keptWeather,

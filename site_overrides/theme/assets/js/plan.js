@@ -3,7 +3,7 @@ import { stored } from "./browser-storage.js";
 import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { entryOf, Panel, startCalculator } from "./panel.js";
 import { saveText } from "./save.js";
-import { whenUnitsChange } from "./units.js";
+import { builtUnits, whenUnitsChange } from "./units.js";
 
 const MOST_UNDONE = 50; // changes that can be undone one after the other
 const undone = stored("sessionStorage", "stoke-and-store.undo");
@@ -37,7 +37,7 @@ class Plan {
     if (Object.keys(entries()).length > 0) this.#list.innerHTML = element.querySelector("[data-waiting]").innerHTML;
     startCalculator([this.#panel], {
       // The build made the list of an empty plan with the same Python.
-      check: { ask: "plan", plan: {}, units: "us" },
+      check: { ask: "plan", plan: {}, units: builtUnits },
       part: (reply) => reply.list,
       known: built,
     });

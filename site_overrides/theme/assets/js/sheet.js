@@ -9,7 +9,7 @@ import { Panel } from "./panel.js";
 import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
 import { Sweep } from "./sweep.js";
-import { units, whenUnitsChange } from "./units.js";
+import { builtUnits, units, whenUnitsChange } from "./units.js";
 import { WeatherFile } from "./weather-file.js";
 
 const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
@@ -60,7 +60,7 @@ export class Sheet {
   #turned(state) {
     if (state === "asleep" || state === "ready") this.#boxes.enable();
     if (state === "ready") {
-      const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === "us";
+      const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === builtUnits;
       if (asBuilt) {
         this.#showState("ready");
         this.#askStock();

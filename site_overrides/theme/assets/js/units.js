@@ -4,11 +4,11 @@ import { stored } from "./browser-storage.js";
 const kept = stored("localStorage", "stoke-and-store.units");
 const listeners = [];
 
-// Until the reader has switched, the units in which the site's own dealer opens it.
-const first = document.querySelector('meta[name="stoke-and-store-units"]')?.content;
+/** The units in which the page was made, those of the site's own dealer: "us" or "si". */
+export const builtUnits = document.querySelector('meta[name="stoke-and-store-units"]')?.content === "si" ? "si" : "us";
 
-/** The units in force: "us" or "si". */
-export let units = (kept.read() ?? first) === "si" ? "si" : "us";
+/** The units in force: those, until the reader has switched. */
+export let units = unitsChosen() ? kept.read() : builtUnits;
 
 /** Whether the reader chose them, here or at an earlier visit. */
 export function unitsChosen() {
