@@ -29,6 +29,35 @@ VOLUME, HEIGHT, CONDUCTIVITY, LOSS, AROUND = 3.0, 1.9, 1.5, 5.3, 293.15
 HOURS = 31 * 24
 A_YEAR = 365 / 31
 GUIDE, WORKSHEET, FIELD, EDITS = "guides/winter/", "winter-run", "store_volume", 12
+# Once the box takes text: the sweep of tanks from its first point to its last, and once more until it is stopped.
+SWEEP_CLOCK = """
+globalThis.clock = { live: 0 };
+addEventListener("DOMContentLoaded", async () => {
+  const sheet = document.querySelector('[data-worksheet="WORKSHEET"]');
+  const stop = sheet.querySelector("[data-ss-halt]");
+  const rows = () => sheet.querySelectorAll('[data-slot="sweep"] tbody tr').length;
+  let began;
+  const until = async (is) => {
+    while (!is()) await new Promise((next) => setTimeout(next, 2));
+    return performance.now() - began;
+  };
+  const start = () => {
+    began = performance.now();
+    sheet.querySelector("[data-ss-sweep]").click();
+  };
+  await until(() => sheet.querySelector('input[name="FIELD"]:enabled'));
+  start();
+  const first = await until(() => rows() > 0);
+  const all = await until(() => stop.hidden);
+  const points = rows();
+  start();
+  await until(() => rows() < points && rows() > 1);
+  began = performance.now();
+  stop.click();
+  const stopped = await until(() => stop.hidden);
+  globalThis.clock = { live: all, answers: [first, all / points, stopped] };
+});
+"""
 SHOWN = '[data-slot="results"]'  # ten gallons more leave the headline, whole loads, as it is, but no heat of the year
 
 
@@ -155,5 +184,13 @@ def in_the_browser(site: Path) -> Iterator[str]:
     clock = measuring.typing_clock(EDITS, WORKSHEET, FIELD, SHOWN)
     with server.serving(site, encodings=("gzip",)) as here:
         seen = measuring.visit(here, GUIDE, clock, 1280, lambda seen: len(seen["answers"]) >= EDITS)
+        swept = measuring.visit(here, GUIDE, _sweep_clock(), 1280, lambda seen: bool(seen["live"]))
     times = sorted(seen.answers)
     yield f"{'From an edit to its winter, in the page':48}{times[len(times) // 2]:8.0f} ms (fastest {times[0]:.0f})"
+    first, point, stopped = swept.answers
+    yield f"{'Its sweep of tanks in the page, the first':48}{first:8.0f} ms (each of them {point:.0f})"
+    yield f"{'From “Stop” to its end':48}{stopped:8.0f} ms"
+
+
+def _sweep_clock() -> str:
+    return SWEEP_CLOCK.replace("WORKSHEET", WORKSHEET).replace("FIELD", FIELD)
