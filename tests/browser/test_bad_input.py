@@ -245,5 +245,6 @@ def test_hostile_texts_and_links_by_the_hundred(at: At) -> None:
     assert longest < 20_000, "a hang; a busy machine takes seconds where an idle one takes 20 ms"
     assert_no_markup(reader)
     expect(reader.page.locator(f"main [{hostile.MARK}]")).to_have_count(0)
+    reader = at("stored-heat")  # the same page, without what the links brought
     reader.type("store_volume", "640")
     assert_says(reader, {"store_volume": Typed("640")})
