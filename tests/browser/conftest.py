@@ -85,6 +85,7 @@ CLEAR = """() => {
   history.replaceState(null, "", location.pathname);
   sessionStorage.removeItem("stoke-and-store.opened");
   document.querySelector("[data-ss-units=us]").click();
+  document.querySelector("[data-borrowed] [data-ss-link=mine]")?.click(); // a link that nobody has answered yet
   document.querySelectorAll("[data-ss-clear]").forEach((button) => button.click());
   document.activeElement?.blur();
   scrollTo(0, 0);
