@@ -145,8 +145,8 @@ def test_an_edition_is_read(tmp_path: Path) -> None:
         (RULE, RULE.replace('"water_output"', '"roof"'), "rules, number 1, of must be one of"),
         (
             RULE,
-            RULE.replace('"water_output"', '"store_volume"'),
-            "of: the worksheet tank-size does not ask store_volume",
+            RULE.replace('"water_output"', '"insulation"'),
+            "of: the worksheet tank-size does not ask insulation",
         ),
         (RULE, RULE.replace("1 kW", "0 kW"), "rules, number 1, each: “0 kW” is nothing"),
         (RULE, RULE.replace("60 L", "60 W"), "rules, number 1, gives: “60 W” cannot stand here"),
