@@ -82,7 +82,7 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
         "stock": _stock(asked, answered, work.entries, reader) if not wrong else "",
         "wrong": wrong,
         "link": link,
-        "message": "" if wrong else _message(answered, said, link, signed),
+        "message": "" if wrong else _message(answered, said, link, signed, reader),
     }
     if asked.get("form"):
         reply["form"] = str(_form(answered))
@@ -204,7 +204,7 @@ def _stock(asked: Mapping[str, Any], answered: list[Answered], entries: Mapping[
     return "".join(f"<p>{escape(line)}</p>" for line in dict.fromkeys(lines))
 
 
-def _message(answered: list[Answered], said: list[Said], link: str, signed: list[str]) -> str:
+def _message(answered: list[Answered], said: list[Said], link: str, signed: list[str], reader: Reader) -> str:
     """A few plain lines for a customer, in the sheets' units."""
     lines = [" ".join(reply.sheet.worksheet.question for reply in answered)]
     if any(reply.given for reply in answered):
@@ -215,7 +215,7 @@ def _message(answered: list[Answered], said: list[Said], link: str, signed: list
         lines += [f"{LEVEL_WORDS[said.level]}: {said.title} {said.text}" for said in cautions[:MOST_CAUTIONS]]
         if rest := len(cautions) - MOST_CAUTIONS if len(cautions) > MOST_CAUTIONS else 0:
             lines.append(f"{rest} more {'caution is' if rest == 1 else 'cautions are'} at the link.")
-        lines += _known(answered)
+        lines += _known(answered, reader)
         lines.append(f"Open it with these numbers in place, and change any of them: {link}")
     else:
         lines.append(f"Put in your own numbers here: {link}")
@@ -232,7 +232,7 @@ def _result(reply: Answered) -> str:
     return f"{headline.label}: {headline.shown}{' (rough)' if reply.sheet.rough else ''}. {why}"
 
 
-def _known(answered: list[Answered]) -> Iterator[str]:
+def _known(answered: list[Answered], reader: Reader) -> Iterator[str]:
     """Whose numbers these are: the customer's, the dealer's stock, or assumed, each with its value."""
     told: dict[str, dict[str, str]] = {"house": {}, "stock": {}, "assumed": {}}
     for reply in answered:
@@ -240,7 +240,7 @@ def _known(answered: list[Answered]) -> Iterator[str]:
             whose = "stock" if taken.giver == "stock" else "house" if key in reply.given else "assumed"
             stands_in = whose == "assumed" and (taken.origin not in ("typical", "example") or taken.field.optional)
             if not stands_in and not (taken.origin == "example" and needs(taken)):
-                value = _as_given(taken, reply) if whose == "house" else taken
+                value = _as_given(taken, reply, reader) if whose == "house" else taken
                 told[whose].setdefault(key, f"{taken.field.label} {value.shown(reply.sheet.system)}")
     words = {"house": "From what we know of your house", "stock": "From our stock", "assumed": "Assumed"}
     for whose, entries in told.items():
@@ -248,8 +248,8 @@ def _known(answered: list[Answered]) -> Iterator[str]:
             yield f"{words[whose]}: {'; '.join(entries.values())}."
 
 
-def _as_given(taken: Input, reply: Answered) -> Input:
+def _as_given(taken: Input, reply: Answered, reader: Reader) -> Input:
     """What the customer said, also where a higher need counts in its place."""
     if taken.origin != "computed":
         return taken
-    return Reader().read(taken.field, reply.given[taken.field.key]).value or taken
+    return reader.read(taken.field, reply.given[taken.field.key]).value or taken
