@@ -632,6 +632,18 @@ def test_the_appendix_is_left_out_on_request_and_no_stop_with_it() -> None:
         assert part in whole and part not in short
 
 
+def test_on_a_screen_the_sums_and_their_sources_are_folded() -> None:
+    """A phone shows the two pages to hand over; what is behind them opens at a touch, and none of it stands outside."""
+    whole = asked(typed(**INSTALLER))["paper"]
+    folds = re.findall(
+        r"<details class=\"ss-more ss-r-more\"><summary>(.*?)</summary>(.*?)</details>", whole, re.DOTALL
+    )
+    assert {"Choices, and who made them", "Results and working", "Sources"} <= {said for said, _ in folds}
+    outside = re.sub(r"<details class=\"ss-more ss-r-more\">.*?</details>", "", whole, flags=re.DOTALL)
+    assert "Step 1.1" not in outside and "Step 1.1" in whole
+    assert "<details open" not in whole
+
+
 def test_a_part_that_nobody_worked_out_is_dashed_and_says_so() -> None:
     html = document(chosen(entries(**INSTALLER)), "us", Wanted(appendix=False))
     listed = {key: words(row) for key, row in re.findall(r'<li data-part="([^"]+)">(.*?)</li>', html)}
