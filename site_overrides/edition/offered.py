@@ -12,12 +12,14 @@ from edition.declared import CURRENCIES, FACTS, PLACES, SHELVES, Shelf, inputs
 from edition.reading import EditionError, measured
 from edition.stock import Stock
 
+_PLACE = next(shelf for shelf in SHELVES if shelf.key == PLACES)
+
 
 def offered(own: Any) -> dict[str, Any]:
     """All of an edition that the page's Python needs to know, in plain lists and texts."""
     units, quote = own.units, own.told.get("quote")
     rules = [{**rule, **_amounts_of(rule, units)} for rule in own.told.get("rules", [])]
-    shelves = [*_places(own), *(_shelf(shelf, own) for shelf in SHELVES if shelf.key != PLACES and _rows(shelf, own))]
+    shelves = [*_places(own), *(_shelf(shelf, own) for shelf in SHELVES if shelf is not _PLACE and _rows(shelf, own))]
     return {
         "dealer": own.name,
         "contact": own.contact,
@@ -32,7 +34,7 @@ def offered(own: Any) -> dict[str, Any]:
 
 def place_label(own: Any) -> str:
     """What the choice is called that fills in the fuel prices; without places it fills in nothing else."""
-    return next(shelf.label for shelf in SHELVES if shelf.key == PLACES) if own.places else "Fuel prices"
+    return _PLACE.label if own.places else "Fuel prices"
 
 
 def _places(own: Any) -> list[dict[str, Any]]:
@@ -40,7 +42,6 @@ def _places(own: Any) -> list[dict[str, Any]]:
 
     What is chosen is told by `tells_apart`, the numbers themselves, since no link names a place.
     """
-    shelf = next(shelf for shelf in SHELVES if shelf.key == PLACES)
     rows = own.places or ([Stock("Those of the dealer", {})] if own.prices else [])
     items = [
         {
@@ -53,8 +54,8 @@ def _places(own: Any) -> list[dict[str, Any]]:
         }
         for number, row in enumerate(rows, 1)
     ]
-    apart = shelf.needs if own.places else own.prices
-    made = {"key": shelf.key, "what": shelf.what, "label": place_label(own), "sizes": [], "tells_apart": list(apart)}
+    apart = _PLACE.needs if own.places else own.prices
+    made = {"key": _PLACE.key, "what": _PLACE.what, "label": place_label(own), "sizes": [], "tells_apart": list(apart)}
     return [{**made, "items": items}] if items else []
 
 
