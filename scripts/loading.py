@@ -23,7 +23,7 @@ import finishing
 import server
 import toolchain
 from line import Line
-from measuring import BARE_CLOCK, BARE_PAGE, BARE_SCRIPT, BARE_WORKER, GUIDE, typing_clock, wait_for_clock
+from measuring import BARE_CLOCK, BARE_PAGE, BARE_SCRIPT, BARE_WORKER, CLOCK, GUIDE, clock_of, wait_for_clock
 
 MINUTES = 8.0
 LINES: dict[str, tuple[float, float] | None] = {  # bits a second and seconds
@@ -96,7 +96,7 @@ def _opponents(site: Path, folder: Path) -> dict[str, tuple[Path, str]]:
 def _visit_twice(root: Path, path: str, line: str, page: str) -> tuple[Seen, Seen]:
     speed = LINES[line]
     shaped = Line(speed[0] / 8, speed[1]) if speed else None
-    clock = typing_clock(1) if page == OURS else BARE_CLOCK
+    clock = clock_of(CLOCK, edits=1) if page == OURS else BARE_CLOCK
     with (
         server.serving(root, encodings=("gzip",), line=shaped) as running,
         tempfile.TemporaryDirectory() as profile,

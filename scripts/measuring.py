@@ -100,12 +100,13 @@ class Visit:
     shift: float  # cumulative layout shift
 
 
-def typing_clock(edits: int, worksheet: str = WORKSHEET, field: str = FIELD, shown: str = SHOWN) -> str:
-    """The script that types into a worksheet and clocks the answers, `edits` of them after the first."""
-    clock = CLOCK
+def clock_of(
+    script: str, worksheet: str = WORKSHEET, field: str = FIELD, shown: str = SHOWN, edits: int = EDITS
+) -> str:
+    """A clock's script for one worksheet: where it types, what it looks at, and how often after the first answer."""
     for name, value in {"WORKSHEET": worksheet, "FIELD": field, "SHOWN": shown, "EDITS": str(edits)}.items():
-        clock = clock.replace(name, value)
-    return clock
+        script = script.replace(name, value)
+    return script
 
 
 def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
@@ -113,7 +114,7 @@ def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
     for name, text in {"index.html": BARE_PAGE, "page.js": BARE_SCRIPT, "worker.js": BARE_WORKER}.items():
         (bare / name).write_text(text, encoding="utf-8")
     finishing.compress(bare)
-    clock, still = typing_clock(EDITS), STILL_CLOCK.replace("WORKSHEET", WORKSHEET)
+    clock, still = clock_of(CLOCK), clock_of(STILL_CLOCK)
     ours: list[Visit] = []
     theirs: list[Visit] = []
     with server.serving(site, encodings=("gzip",)) as here, server.serving(bare, encodings=("gzip",)) as there:

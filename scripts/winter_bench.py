@@ -181,16 +181,14 @@ def _whole_year() -> float:
 
 def in_the_browser(site: Path) -> Iterator[str]:
     """From an edit of the tank to its winter, drawn, in the page."""
-    clock = measuring.typing_clock(EDITS, WORKSHEET, FIELD, SHOWN)
+    typing, sweeping = (
+        measuring.clock_of(script, WORKSHEET, FIELD, SHOWN, EDITS) for script in (measuring.CLOCK, SWEEP_CLOCK)
+    )
     with server.serving(site, encodings=("gzip",)) as here:
-        seen = measuring.visit(here, GUIDE, clock, 1280, lambda seen: len(seen["answers"]) >= EDITS)
-        swept = measuring.visit(here, GUIDE, _sweep_clock(), 1280, lambda seen: bool(seen["live"]))
+        seen = measuring.visit(here, GUIDE, typing, 1280, lambda seen: len(seen["answers"]) >= EDITS)
+        swept = measuring.visit(here, GUIDE, sweeping, 1280, lambda seen: bool(seen["live"]))
     times = sorted(seen.answers)
     yield f"{'From an edit to its winter, in the page':48}{times[len(times) // 2]:8.0f} ms (fastest {times[0]:.0f})"
     first, point, stopped = swept.answers
     yield f"{'Its sweep of tanks in the page, the first':48}{first:8.0f} ms (each of them {point:.0f})"
     yield f"{'From “Stop” to its end':48}{stopped:8.0f} ms"
-
-
-def _sweep_clock() -> str:
-    return SWEEP_CLOCK.replace("WORKSHEET", WORKSHEET).replace("FIELD", FIELD)
