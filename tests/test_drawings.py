@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from calc.answer import Typed, answer
+from calc.tables.year import MONTHS
 from calc.units import HOUR, System
 from calc.worksheets import WORKSHEETS
 from render.drawings import scaled, shown
@@ -161,6 +162,12 @@ def _parts(key: str, given: dict[str, str]) -> dict[str, Any]:
     return dict(PARTS[sheet.worksheet.picture.name](sheet, sheet.worksheet.picture))
 
 
+def _values(key: str, given: dict[str, str]) -> dict[str, float]:
+    """The values that are numbers, in SI."""
+    values = answer(key, {name: Typed(text) for name, text in given.items()}).values
+    return {name: value for name, value in values.items() if isinstance(value, float)}
+
+
 def test_the_water_in_a_log_is_as_long_as_its_share_and_a_block_stands_for_each_cord() -> None:
     drawn = _parts("wood-use", {"moisture": "45 %"})
     assert drawn["wet_at"] == pytest.approx(scaled.LOG_LEFT + 0.45 * scaled.LOG_WIDE)
@@ -169,6 +176,20 @@ def test_the_water_in_a_log_is_as_long_as_its_share_and_a_block_stands_for_each_
     assert isinstance(volume, float)
     whole = drawn["blocks"][0][1]
     assert sum(wide for _, wide in drawn["blocks"]) / whole == pytest.approx(volume / (128 * 0.3048**3), abs=0.02)
+
+
+def test_steam_rises_only_where_the_worksheet_finds_that_water_boils() -> None:
+    assert not any(_parts("boiling", {})["boils"].values())
+    hot = {"store_top": "205 °F"}
+    margins = answer("boiling", {key: Typed(text) for key, text in hot.items()}).values
+    named = {"outlet": "outlet_margin", "high": "highest_margin", "store": "store_margin", "pump": "pump_margin"}
+    boils = _parts("boiling", hot)["boils"]
+    assert any(boils.values())
+    assert not all(boils.values())
+    for place, margin in named.items():
+        left = margins[margin]
+        assert isinstance(left, float)
+        assert boils[place] == (left <= 0), place
 
 
 def test_two_winters_are_as_long_as_they_are_dear() -> None:
@@ -190,3 +211,44 @@ def test_a_mixture_that_turns_to_slush_ends_before_the_coldest() -> None:
     assert enough["ice_long"] > enough["coldest_long"]
     assert thin["ice_long"] < thin["coldest_long"]
     assert enough["burst_long"] > enough["ice_long"]
+
+
+def test_the_speed_in_a_pipe_ends_where_it_lies_between_nothing_and_its_limit() -> None:
+    slow, fast = _parts("pipe", {}), _parts("pipe", {"pipe_size": "1/2"})
+    values = answer("pipe", {}).values
+    speed, limit = values["velocity"], values["velocity_limit"]
+    assert isinstance(speed, float)
+    assert isinstance(limit, float)
+    assert slow["speed_long"] / (slow["limit_at"] - scaled.BAR_LEFT) == pytest.approx(speed / limit, abs=0.001)
+    assert not slow["fast"]
+    assert fast["fast"]
+    assert fast["speed_long"] > fast["limit_at"]
+
+
+@pytest.mark.parametrize("example", [0, 1])
+def test_scale_and_rust_are_as_long_as_they_are_heavy(example: int) -> None:
+    given = dict(WORKSHEETS["water-and-steel"].examples[example].given)
+    bars, values = _parts("water-and-steel", given)["bars"], _values("water-and-steel", given)
+    heaviest = values["scale_first"] + values["scale_make_up"]
+    for part, name in (("scale", "scale"), ("rust", "rust")):
+        assert bars[part]["first"] / scaled.BAR == pytest.approx(values[f"{name}_first"] / heaviest, abs=0.001)
+        assert bars[part]["later"] / scaled.BAR == pytest.approx(values[f"{name}_make_up"] / heaviest, abs=0.001)
+    allowed = values["hardness_limit"] / values["hardness"]
+    assert (bars["allowed_at"] - scaled.BAR_LEFT) / bars["hard"] == pytest.approx(allowed, abs=0.001)
+
+
+def test_soft_water_ends_before_the_line_of_the_guideline() -> None:
+    bars = _parts("water-and-steel", {"hardness": "2 mg/L"})["bars"]
+    assert bars["hard"] < bars["allowed_at"] - scaled.BAR_LEFT == scaled.BAR
+
+
+@pytest.mark.parametrize("example", [0, 1])
+def test_each_month_is_as_high_as_its_need_and_hatched_as_far_as_it_is_covered(example: int) -> None:
+    given = dict(WORKSHEETS["other-heat"].examples[example].given)
+    drawn, values = _parts("other-heat", given)["bars"], _values("other-heat", given)
+    most = max(values[f"need_{month}"] for month in MONTHS)
+    assert len(drawn) == 12
+    for bar, month in zip(drawn, MONTHS, strict=True):
+        need, used = ((scaled.MONTHS_FOOT - bar[part]) / scaled.MONTHS_HIGH for part in ("top", "covered"))
+        assert need == pytest.approx(values[f"need_{month}"] / most, abs=0.001), month
+        assert used == pytest.approx(values[f"used_{month}"] / most, abs=0.001), month

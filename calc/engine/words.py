@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calc.engine.conditions import Condition, condition
 from calc.engine.sentences import placeholders
 from calc.engine.uses import Uses
+from calc.tables.year import MONTHS
 
 ATTENTION = "parts_to_mend"  # how many checks of a chain do not simply hold; a value of worksheets that have them
 # The levels of advice, gravest first, each as the reader is told it.
@@ -36,6 +37,14 @@ DRAWINGS: Mapping[str, Mapping[str, str]] = {
     "slab": {"warm": "temperature", "cool": "temperature", "surface": "temperature", "up": "power", "down": "power"},
     "trench": {"long": "length", "deep": "length", "water": "temperature", "lost": "power"},
     "logs": {"wet": "fraction", "dry": "fraction", "green": "fraction", "wood": "volume", "water": "mass"},
+    "hottest": {
+        "outlet": "temperature",
+        "store": "temperature",
+        "outlet_boils": "temperature",
+        "high_boils": "temperature",
+        "store_boils": "temperature",
+        "pump_boils": "temperature",
+    },
     "winters": {
         "said": "choice",
         "wood": "money",
@@ -45,6 +54,29 @@ DRAWINGS: Mapping[str, Mapping[str, str]] = {
         "hours": "price_per_energy",
     },
     "ice": {"ice": "temperature", "burst": "temperature", "coldest": "temperature"},
+    "flow": {
+        "heat": "power",
+        "drop": "temperature_difference",
+        "flow": "flow",
+        "speed": "velocity",
+        "limit": "velocity",
+        "head": "length",
+    },
+    "fill": {
+        "scale": "mass",
+        "scale_later": "mass",
+        "rust": "mass",
+        "rust_later": "mass",
+        "hardness": "hardness",
+        "allowed": "hardness?",
+    },
+    "months": {
+        "said": "choice",
+        "year": "fraction",
+        "december": "fraction",
+        "june": "fraction",
+        **{f"{of}_{month}": "energy" for of in ("need", "used") for month in MONTHS},
+    },
     "sizes": {
         "recommended": "volume",
         "by_full_burn": "volume?",

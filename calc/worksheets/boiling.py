@@ -1,7 +1,20 @@
 """Where does water boil first?"""
 
 from calc.chains import outlet
-from calc.engine.declare import Advice, Chart, Comparison, Example, Given, Line, Next, Result, Step, Variant, Worksheet
+from calc.engine.declare import (
+    Advice,
+    Chart,
+    Comparison,
+    Example,
+    Given,
+    Line,
+    Next,
+    Picture,
+    Result,
+    Step,
+    Variant,
+    Worksheet,
+)
 from calc.physics import emitters, pipes, safety, water
 from calc.vocabulary import (
     BOILING_ALTITUDE,
@@ -245,6 +258,18 @@ WORKSHEET = Worksheet(
     meaning=(
         "The store's thermometer shows neither the hottest water nor the place that boils first. Both are found here: the "
         "outlet at the fire's peak, and the pipe or pump with the least pressure on it.",
+    ),
+    picture=Picture(
+        "hottest",
+        "With a full store and the fire at its peak, the hottest place need not be the one that boils first.",
+        {
+            "outlet": "outlet_at_peak",
+            "store": "store_top",
+            "outlet_boils": "boiling_outlet",
+            "high_boils": "boiling_highest",
+            "store_boils": "boiling",
+            "pump_boils": "boiling_pump",
+        },
     ),
     chart=Chart(
         "Boiling points by height above the sea",

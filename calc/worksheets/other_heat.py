@@ -16,6 +16,7 @@ from calc.engine.declare import (
     OnlyWith,
     Option,
     Pick,
+    Picture,
     Result,
     Step,
     Typical,
@@ -606,6 +607,17 @@ WORKSHEET = Worksheet(
     meaning=(
         "Each heater asks something of the store. An element asks nothing but money. A heat pump asks for cool water, and "
         "panels ask for cool water and for sun. So the lower your emitters can run, the more both of them give.",
+    ),
+    picture=Picture(
+        "months",
+        "Each bar is what rooms and taps need in a month, and its hatched part what this heater gives of it.",
+        {
+            "said": "heater",
+            "year": "share_year",
+            "december": "share_dec",
+            "june": "share_jun",
+            **{f"{of}_{month}": f"{of}_{month}" for of in ("need", "used") for month in MONTHS},
+        },
     ),
     chart=Chart(
         "Share of the year by the coolest useful water",

@@ -20,6 +20,7 @@ from calc.engine.declare import (
     Line,
     Next,
     OnlyWith,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -298,6 +299,18 @@ WORKSHEET = Worksheet(
     meaning=(
         "Heat is flow times drop: twice the drop needs half the flow and about a quarter of the head. A pump is chosen "
         "where its curve crosses {flow} at {head}.",
+    ),
+    picture=Picture(
+        "flow",
+        "The area of each block is the heat, so a larger drop needs less flow, and less flow a smaller pump.",
+        {
+            "heat": "pipe_heat",
+            "drop": "water_drop",
+            "flow": "flow",
+            "speed": "velocity",
+            "limit": "velocity_limit",
+            "head": "head",
+        },
     ),
     chart=Chart(
         "Head against the heat carried",

@@ -13,6 +13,7 @@ from calc.engine.declare import (
     Next,
     Option,
     Pick,
+    Picture,
     Result,
     Sizes,
     Step,
@@ -337,6 +338,18 @@ WORKSHEET = Worksheet(
         "Scale settles where the fire is hottest: on the wall of the jacket. There it keeps the water from cooling the "
         "steel, the steel gets hotter, and the stove begins to sing and knock like a kettle.",
         "Rust follows the oxygen. Without new air and new water it stops by itself.",
+    ),
+    picture=Picture(
+        "fill",
+        "This is what the water itself brings; the air over an open store rusts far more.",
+        {
+            "scale": "scale_first",
+            "scale_later": "scale_make_up",
+            "rust": "rust_first",
+            "rust_later": "rust_make_up",
+            "hardness": "hardness",
+            "allowed": "hardness_limit",
+        },
     ),
     chart=Chart(
         "Scale by the hardness of the water",

@@ -33,8 +33,12 @@ PARTS = {
     "growth": shown.ways((4, ("open",)), (204, ("membrane", "plain"))),
     "sizes": shown.bars,
     "logs": scaled.logs,
+    "hottest": scaled.hottest,
     "winters": scaled.winters,
     "ice": scaled.ice,
+    "flow": scaled.flow,
+    "fill": scaled.fill,
+    "months": scaled.months,
 }
 MOST_RESULTS = 4  # in sight; the others are folded
 STATUS_WORDS = {
