@@ -32,6 +32,8 @@ HEADERS = {
     "X-Content-Type-Options": "nosniff",
 }
 TYPES = {".wasm": "application/wasm", ".mjs": "text/javascript"}  # which not every host knows
+# The theme names the neighbours of a page in its head; Firefox fetches the next one at once, which our policy refuses.
+FETCHED_AHEAD = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
 FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
@@ -53,7 +55,8 @@ def finish(site: Path, *, listed: bool = False, offline: bool = True) -> None:
         for path in site.glob(pattern):
             shutil.rmtree(path) if path.is_dir() else path.unlink()
     for page in site.rglob("*.html"):
-        page.write_text(with_policy(page.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
+        text = FETCHED_AHEAD.sub("", page.read_text(encoding="utf-8"))
+        page.write_text(with_policy(text), encoding="utf-8", newline="\n")
     write_headers(site)
     keeping.write(site, keep=offline)
     compress(site)

@@ -1,8 +1,8 @@
-"""Finds or installs what the project's scripts need: Python 3.13, its packages, Node, npm packages, a browser.
+"""Finds or installs what the project's scripts need: Python 3.13, its packages, Node, npm packages, browsers.
 
 Runs on any Python from 3.8 with nothing but the standard library, because it is what makes everything else.
-All of it goes into `.venv`, `node_modules` and `.cache` inside the repository; nothing else on the machine
-changes, except that the tests' browser may be installed by apt when this runs as root.
+All of it goes into `.venv`, `.cache` and folders `node_modules` inside the repository; nothing else on the machine
+changes, except that the tests' browsers may be installed by apt when this runs as root.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ ROOT = Path(__file__).resolve().parent.parent
 CACHE = ROOT / ".cache"
 VENV = ROOT / ".venv"
 STAMP = VENV / "set-up.json"
+FIREFOX_TESTS = ROOT / "tests" / "firefox"  # what drives Firefox is npm's, and needed by nobody who only builds
 WINDOWS = os.name == "nt"
 BIN = VENV / ("Scripts" if WINDOWS else "bin")
 PYTHON = BIN / ("python.exe" if WINDOWS else "python")
@@ -82,7 +83,7 @@ def enter(*extras: str) -> None:
 
 
 def set_up(extras: tuple[str, ...] = ()) -> bool:
-    """Bring `.venv`, `node_modules` and, for tests, a browser to what the lock files say. True if it had to work."""
+    """Bring `.venv`, `node_modules` and, for tests, browsers to what the lock files say. True if it had to work."""
     wanted = _wanted(extras)
     if _is_done(wanted):
         return False
@@ -122,10 +123,11 @@ def node() -> Path:
     return path
 
 
-def npm(*arguments: str, sentence: str) -> None:
-    """Run npm in the repository, without the packages' own install scripts; `sentence` is said if it fails."""
+def npm(*arguments: str, sentence: str, folder: Path = ROOT) -> None:
+    """Run npm for the packages of a folder, without their own install scripts; `sentence` is said if it fails."""
     npm_cli = node().parent / ("node_modules" if WINDOWS else "../lib/node_modules") / "npm/bin/npm-cli.js"
-    _run([str(node()), str(npm_cli), *arguments, "--ignore-scripts", "--loglevel=error"], sentence)
+    settings = ["--prefix", str(folder), "--ignore-scripts", "--loglevel=error"]
+    _run([str(node()), str(npm_cli), *arguments, *settings], sentence)
 
 
 def uv(sentence: str) -> str:
@@ -141,9 +143,16 @@ def uv(sentence: str) -> str:
 def find_chromium() -> str | None:
     """A Chromium or Chrome on this machine that starts, or None (then the tests use Playwright's own)."""
     names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome"]
-    places = [shutil.which(name) for name in names]
-    places.append("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
-    for place in places:
+    return _first_that_starts(names, "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
+
+
+def find_firefox() -> str | None:
+    """A Firefox on this machine that starts, or None (then its journeys are left out)."""
+    return _first_that_starts(["firefox-esr", "firefox"], "/Applications/Firefox.app/Contents/MacOS/firefox")
+
+
+def _first_that_starts(names: list[str], mac: str) -> str | None:
+    for place in (*map(shutil.which, names), mac):
         if place and os.path.exists(place) and _answers([place, "--version"]):
             return place
     return None
@@ -167,17 +176,19 @@ def locked(name: str) -> Iterator[None]:
 # --- the steps, in order; each is done again when the text it was made from has changed ---------------------------
 
 
+NO_NPM_PACKAGES = (
+    "The npm packages could not be installed (the reason is above): check the network and run scripts/setup again, "
+    "which goes on where it stopped."
+)
+
+
 def _install_build_packages() -> None:
     _pip_install("build")
 
 
 def _install_npm_packages() -> None:
     say("Installing the npm packages (Pyodide, the chart library, the bundler) ...")
-    npm(
-        "ci",
-        sentence="The npm packages could not be installed (the reason is above): check the network and run "
-        "scripts/setup again, which goes on where it stopped.",
-    )
+    npm("ci", sentence=NO_NPM_PACKAGES)
 
 
 def _install_test_packages() -> None:
@@ -187,15 +198,9 @@ def _install_test_packages() -> None:
 def _install_browser() -> None:
     if find_chromium():
         return
-    if shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
-        say("Installing Chromium for the browser tests with apt ...")
-        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        packages = ["chromium", "fonts-liberation"]
-        for command in (["update"], ["install", "-y", "--no-install-recommends", *packages]):
-            if subprocess.run(["apt-get", "-q=2", *command], env=quiet, check=False).returncode:
-                break
-        if find_chromium():
-            return
+    _install_with_apt("chromium", "fonts-liberation")
+    if find_chromium():
+        return
     say("Downloading Playwright's Chromium for the browser tests ...")
     _run(
         [str(PYTHON), "-m", "playwright", "install", "chromium"],
@@ -204,18 +209,39 @@ def _install_browser() -> None:
     )
 
 
+def _install_firefox() -> None:
+    npm("ci", sentence=NO_NPM_PACKAGES, folder=FIREFOX_TESTS)
+    if not find_firefox():
+        _install_with_apt("firefox-esr")
+    if not find_firefox():
+        say("No Firefox on this machine: its journeys are left out until you install one.")
+
+
+def _install_with_apt(*packages: str) -> None:
+    """Where apt is there and may be used; whoever calls looks whether it came."""
+    if not shutil.which("apt-get") or not hasattr(os, "geteuid") or os.geteuid() != 0:
+        return
+    say(f"Installing {packages[0]} for the browser tests with apt ...")
+    quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for command in (["update"], ["install", "-y", "--no-install-recommends", *packages]):
+        if subprocess.run(["apt-get", "-q=2", *command], env=quiet, check=False).returncode:
+            return
+
+
 STEPS = {
     "build": _install_build_packages,
     "npm": _install_npm_packages,
     "test": _install_test_packages,
     "browser": _install_browser,
+    "firefox": _install_firefox,
 }
 
 
 def _wanted(extras: tuple[str, ...]) -> dict[str, str]:
     wanted = {"build": _digest("requirements/build.txt"), "npm": _digest("package-lock.json", "package.json")}
     if "tests" in extras:
-        wanted.update(test=_digest("requirements/test.txt"), browser="1")
+        firefox = _digest("tests/firefox/package-lock.json", "tests/firefox/package.json")
+        wanted.update(test=_digest("requirements/test.txt"), browser="1", firefox=firefox)
     return wanted
 
 
@@ -223,17 +249,23 @@ def _digest(*names: str) -> str:
     return hashlib.sha256(b"".join((ROOT / name).read_bytes() for name in names)).hexdigest()
 
 
+LEAVES = {  # what must still be there of a step that was done
+    "npm": ROOT / "node_modules" / "pyodide",
+    "firefox": FIREFOX_TESTS / "node_modules" / "puppeteer-core",
+}
+
+
 def _stamp() -> dict[str, str]:
     try:
-        return dict(json.loads(STAMP.read_text(encoding="utf-8")))
+        done = dict(json.loads(STAMP.read_text(encoding="utf-8")))
     except (OSError, ValueError):
         return {}
+    return {step: digest for step, digest in done.items() if step not in LEAVES or LEAVES[step].is_dir()}
 
 
 def _is_done(wanted: dict[str, str]) -> bool:
     stamp = _stamp()
-    there = PYTHON.exists() and (ROOT / "node_modules" / "pyodide").is_dir()
-    return there and all(stamp.get(step) == digest for step, digest in wanted.items())
+    return PYTHON.exists() and all(stamp.get(step) == digest for step, digest in wanted.items())
 
 
 # --- Python -------------------------------------------------------------------------------------------------------

@@ -63,6 +63,12 @@ def test_a_changed_lock_file_is_installed_again(monkeypatch: pytest.MonkeyPatch)
     assert not toolchain._is_done(toolchain._wanted(()))
 
 
+def test_a_folder_of_packages_that_is_gone_is_made_again(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setitem(toolchain.LEAVES, "npm", tmp_path / "gone")
+    assert not toolchain._is_done(toolchain._wanted(()))
+    assert "npm" not in toolchain._stamp()
+
+
 def test_another_python_is_not_taken_for_ours(tmp_path: Path) -> None:
     liar = tmp_path / "python3.13"
     liar.write_text("#!/bin/sh\necho cpython 3 12\n", encoding="utf-8")

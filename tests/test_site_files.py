@@ -154,6 +154,13 @@ def test_no_page_has_inline_styles_or_handlers_that_the_policy_would_refuse(site
         assert not re.search(r"<style\b|<[^>]*\sstyle=", text), page
 
 
+def test_no_page_has_its_neighbours_fetched_ahead(site: Path) -> None:
+    """Firefox does that for a page named as the next one, and says that our policy refuses it."""
+    for page in pages(site):
+        head = page.read_text(encoding="utf-8").partition("</head>")[0]
+        assert not re.search(r'<link rel="?(?:next|prev|prefetch|prerender|preload)', head), page
+
+
 def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
     for page in pages(site):
         if page.name == "404.html":
@@ -166,9 +173,17 @@ def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
                 assert (target / "index.html").is_file() or target.is_file(), f"{page} asks for {address}"
 
 
-@pytest.mark.parametrize(
-    "name", ["package-lock.json", ".npmrc", *(f"requirements/{n}.txt" for n in ("uv", "build", "test"))]
-)
+NPM_LOCKS = ("package-lock.json", "tests/firefox/package-lock.json")
+
+
+def packages_of_npm(*names: str) -> dict[str, dict[str, str]]:
+    locks = [json.loads((toolchain.ROOT / name).read_text(encoding="utf-8")) for name in names]
+    packages = {name: package for lock in locks for name, package in lock["packages"].items() if name}
+    assert packages
+    return packages
+
+
+@pytest.mark.parametrize("name", [*NPM_LOCKS, ".npmrc", *(f"requirements/{n}.txt" for n in ("uv", "build", "test"))])
 def test_no_lock_file_names_a_host(name: str) -> None:
     text = (toolchain.ROOT / name).read_text(encoding="utf-8")
     assert text
@@ -177,10 +192,8 @@ def test_no_lock_file_names_a_host(name: str) -> None:
 
 
 def test_every_locked_package_has_its_digest() -> None:
-    lock = json.loads((toolchain.ROOT / "package-lock.json").read_text(encoding="utf-8"))
-    packages = {name: package for name, package in lock["packages"].items() if name}
-    assert packages
-    assert all(package.get("integrity") for package in packages.values())
+    for lock in NPM_LOCKS:
+        assert all(package.get("integrity") for package in packages_of_npm(lock).values()), lock
     for name in ("uv", "build", "test"):
         text = (toolchain.ROOT / "requirements" / f"{name}.txt").read_text(encoding="utf-8")
         pinned = re.findall(r"^[A-Za-z0-9][^\s=]*==\S+.*\\\n\s+--hash=sha256:", text, re.MULTILINE)
@@ -192,8 +205,7 @@ FREE_TO_PUBLISH = {"MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "
 
 
 def test_every_package_of_the_page_may_be_published() -> None:
-    lock = json.loads((toolchain.ROOT / "package-lock.json").read_text(encoding="utf-8"))
-    licenses = {name: package.get("license") for name, package in lock["packages"].items() if name}
+    licenses = {name: package.get("license") for name, package in packages_of_npm("package-lock.json").items()}
     assert {name: text for name, text in licenses.items() if text not in FREE_TO_PUBLISH} == {}
 
 
