@@ -88,9 +88,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     reader has just put a number in place of the worked example.
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
-    "own": whether the reader gave a number that only this worksheet asks, "unfold": whether something in the fold is
-    wrong, "link", "follows": whether a number that this worksheet does not ask may change what it shows, "flow" and
-    "moved": {"entries", "said"}}.
+    "unfold": whether something in the fold is wrong, "link", "follows": whether a number that this worksheet does not
+    ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
@@ -107,16 +106,10 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
         "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
         "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
-        "own": any(entries[key].origin in ("typed", "link") and _asked_once(key) for key in given),
         "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
         "link": link.signed(link_of(sheet), link.site_of(asked)),
         "follows": computed_elsewhere or in_plan,
     }
-
-
-def _asked_once(key: str) -> bool:
-    """Whether only one worksheet asks for a number."""
-    return sum(key in (field.key for field in worksheet.all_fields()) for worksheet in WORKSHEETS.values()) == 1
 
 
 def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[str, Typed], Entries]:

@@ -24,6 +24,9 @@ UNTIL_ANSWERED = """async () => {
   while (document.querySelector(".ss-sheet[data-busy]") && Date.now() < until) await wait();
 }"""
 
+# Looked at and pressed in one breath: a link that is read in between opens the worksheet, and its button is gone.
+OPEN = "sheet => { if ('closed' in sheet.dataset) sheet.querySelector('[data-ss-open]').click(); }"
+
 
 class Reader:
     """One worksheet of a page."""
@@ -40,9 +43,8 @@ class Reader:
         self.open()
 
     def open(self) -> None:
-        """Open a worksheet that shows its question and its answer alone."""
-        if self.sheet.get_attribute("data-closed") is not None:
-            self.sheet.locator("[data-ss-open]").click()
+        """Open a worksheet that shows its question and its answer alone, unless the page has just done so by itself."""
+        self.sheet.evaluate(OPEN)
 
     def wait(self) -> None:
         """Until nothing that was asked is still without an answer."""

@@ -110,6 +110,19 @@ def test_its_link_opens_on_a_phone_under_its_own_name(published: server.Site, vi
         assert_nothing_beyond_the_edge(page, "an edition's guide")
 
 
+def test_its_link_opens_in_a_plain_site(published: server.Site, served: server.Site, visiting: Visiting) -> None:
+    link = "#v1;tank-size;units=si;from=Harrow Hearth;water_output=19kW!s.stove-19;design_load=8kW;end"
+    for home in (f"{published.url}heat/", served.url):
+        with visiting([], viewport=PHONE) as page:
+            page.goto(f"{home}guides/storage/{link.replace(' ', '%20')}")
+            reader = Reader(page, "tank-size")
+            reader.wait_until_live()
+            expect(reader.box("water_output")).to_have_value("19")
+            sheet, _ = open_link(link, "si")
+            assert sheet and sheet.headline
+            assert reader.figure == plain(sheet.headline.shown)
+
+
 def test_its_prices_go_into_the_worksheet(published: server.Site, visiting: Visiting) -> None:
     with visiting([], viewport=PHONE) as page:
         page.goto(f"{published.url}heat/guides/cost/")

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 import server
 from calc.answer import Typed, answer, link_of, open_link
-from tests.browser.conftest import At, Live
+from tests.browser.conftest import At, Live, Visiting
 from tests.browser.reader import Reader, assert_says, plain
 
 pytestmark = pytest.mark.browser
 
 CLIPBOARD = ["clipboard-read", "clipboard-write"]
+NOTE_FIRST_TEXT = """box => {
+  const watch = new MutationObserver(() => { if (!box.disabled) window.firstText ??= box.value; });
+  watch.observe(box, { attributes: true });
+}"""
 
 
 def test_a_copied_link_brings_the_same_numbers_to_somebody_else(live: Live) -> None:
@@ -57,6 +61,32 @@ def test_a_link_in_the_address_with_mistakes_says_so(live: Live) -> None:
         expect(reader.box("store_volume")).to_have_value("640")
         assert_says(reader, {"store_volume": Typed("640gal", "us", "link")})
         expect(reader.slot("link")).to_be_focused()
+
+
+def test_a_links_worksheet_is_in_view_before_it_is_read_and_holds_its_boxes_until_then(
+    visiting: Visiting, served: server.Site, places: dict[str, str]
+) -> None:
+    link = "#v1;tank-size;water_output=44000Btu/h;design_load=26000Btu/h;end"
+    with visiting([], viewport={"width": 390, "height": 844}) as page:
+        held: list[Route] = []
+        page.context.route("**/pyodide.asm.wasm*", lambda route: held.append(route))
+        with page.context.expect_event("request", lambda request: "pyodide.asm.wasm" in request.url):
+            page.goto(served.url + places["tank-size"] + link)
+        reader = Reader(page, "tank-size")
+        expect(reader.sheet.locator(".ss-head")).to_be_in_viewport()
+        expect(reader.sheet.locator("[data-ss-open]")).to_be_hidden()
+        expect(reader.box("water_output")).to_be_disabled()
+        reader.box("water_output").evaluate(NOTE_FIRST_TEXT)
+        Reader(page, "standby").sheet.locator("[data-ss-open]").click()
+        expect(reader.sheet.locator(".ss-head")).not_to_be_in_viewport()
+        assert held
+        for route in held:
+            route.continue_()
+        reader.wait_until_live()
+        # The box could be filled in only once the link's number stood in it.
+        assert page.evaluate("firstText") == "44,000"
+        # The reader who went on to something else is not called back.
+        expect(Reader(page, "standby").sheet.locator(".ss-head")).to_be_in_viewport()
 
 
 def test_a_link_for_a_worksheet_of_another_page(at: At) -> None:

@@ -54,6 +54,7 @@ def _section(sheet: Sheet, heading: str, *, closed: bool) -> str:
             fields=[drawn_field for drawn_field in others if drawn_field["field"].key not in hidden],
             folded=[drawn_field for drawn_field in others if drawn_field["field"].key in hidden],
             order=" ".join(drawn_field["field"].key for drawn_field in drawn),
+            alone=" ".join(key for key in by_key if _asked_once(key)),
             fold=folding.line(sheet, {})["said"],
             slots=view.slots(sheet, offered=offered(sheet, {})),
             no_plate=view.no_plate(sheet),
@@ -63,6 +64,11 @@ def _section(sheet: Sheet, heading: str, *, closed: bool) -> str:
             largest_file=LARGEST_FILE,
         )
     )
+
+
+def _asked_once(key: str) -> bool:
+    """Whether only one worksheet asks for a number."""
+    return sum(key in {field.key for field in worksheet.all_fields()} for worksheet in WORKSHEETS.values()) == 1
 
 
 def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:

@@ -4,6 +4,7 @@ import { number, setNumbers } from "./numbers.js";
 import { entryOf, showField } from "./panel.js";
 
 export class Boxes {
+  alone; // the keys that no other worksheet asks
   typing = null; // the key of the box in which the reader is typing
   scolded = new Set(); // keys whose error is shown
   #fields = new Map(); // key -> element, in the order of the form
@@ -14,6 +15,7 @@ export class Boxes {
   /** `onEdit()` hears of each change before it is made, `onLeave()` when a box was left in which something was typed. */
   constructor(form, { onEdit, onLeave }) {
     for (const key of form.dataset.order.split(" ")) this.#fields.set(key, form.querySelector(`[data-key="${key}"]`));
+    this.alone = form.dataset.alone.split(" ");
     this.#fold = form.querySelector(".ss-optional");
     this.#onEdit = onEdit;
     this.#onLeave = onLeave;

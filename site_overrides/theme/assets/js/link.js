@@ -9,7 +9,8 @@ const asked = stored("sessionStorage", "stoke-and-store.asked"); // "yes" while 
 
 /**
  * Open the link that the page's address carries, now and whenever the reader goes to another one on this page.
- * Returns whether there is one to open now.
+ * Returns whether there is one to open now. Its worksheet comes into view at once, so that nothing moves under a finger
+ * when Python is ready, and no box can be filled in before the link's numbers stand there.
  */
 export function openLinks(sheets) {
   // A page that is loaded again keeps what was changed since its link was opened.
@@ -17,48 +18,64 @@ export function openLinks(sheets) {
   const again = visit?.type === "reload" || visit?.type === "back_forward";
   addEventListener("hashchange", () => open(sheets));
   const readBefore = again && opened.read() === location.href && asked.read() !== "yes";
-  return !readBefore && open(sheets);
+  if (readBefore || !isLink(location.hash)) return false;
+  for (const sheet of sheets) sheet.hold();
+  const named = sheets.find((sheet) => location.hash.includes(`;${sheet.worksheet};`)) ?? sheets[0];
+  named.bring();
+  return open(sheets, named);
 }
 
-function open(sheets) {
-  const hash = location.hash;
+function isLink(hash) {
   if (!/^#v\d*(;|%3b|$)/i.test(hash) && !hash.includes(";")) return false;
-  if (document.getElementById(hash.slice(1))) return false; // a heading of the page
+  return !document.getElementById(hash.slice(1)); // else it is a heading of the page
+}
+
+/** Read the address as a link; its worksheet comes into view unless it was `brought` there before. */
+function open(sheets, brought = null) {
+  const hash = location.hash;
+  if (!isLink(hash)) return false;
+  const release = () => sheets.forEach((sheet) => sheet.release());
   sheets[0].panel.want({
     name: "link",
     request: () => ({ ask: "link", link: hash, plan: ownEntries(), chosen: unitsChosen() }),
     take: (reply) => {
       if (reply.made_in && reply.made_in !== reply.units && !unitsChosen()) {
         borrowUnits(reply.made_in);
-        open(sheets); // what is told about it is told in those units
+        open(sheets, brought); // what is told about it is told in those units
         return;
       }
       opened.write(location.href);
       asked.write(reply.ask ? "yes" : "no");
       const named = sheets.find((sheet) => sheet.worksheet === reply.worksheet);
       const sheet = named ?? sheets[0];
+      const bring = sheet !== brought;
       const here = named || reply.whole;
       if (here && reply.ask) {
-        ask(sheet, reply);
-        return;
+        ask(sheet, reply, bring);
+      } else {
+        giveBack();
+        if (here && Object.keys(reply.fields).length > 0) sheet.replace(reply.fields, reply.whole);
+        sheet.showLink(here || !reply.worksheet ? reply.said : null, { bring });
       }
-      giveBack();
-      if (here && Object.keys(reply.fields).length > 0) sheet.replace(reply.fields, reply.whole);
-      sheet.showLink(here || !reply.worksheet ? reply.said : null);
+      release();
     },
-    refuse: () => sheets[0].showLink(null),
+    refuse: () => {
+      sheets[0].showLink(null, { bring: sheets[0] !== brought });
+      release();
+    },
   });
   return true;
 }
 
 /** Show the link's numbers without keeping them, and ask. */
-function ask(sheet, reply) {
+function ask(sheet, reply, bring) {
   borrow(sheet.inPlaceOf(reply.fields, reply.whole));
-  sheet.showLink(reply.said + reply.ask, (answer) => {
+  const answered = (answer) => {
     if (answer !== "look") {
       asked.write("no");
       giveBack();
     }
     if (answer === "theirs") sheet.replace(reply.fields, reply.whole);
-  });
+  };
+  sheet.showLink(reply.said + reply.ask, { bring, answered });
 }

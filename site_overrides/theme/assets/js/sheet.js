@@ -28,6 +28,7 @@ export class Sheet {
   #file = null; // of the reader's own weather
   #charted = ""; // the link of the numbers that the chart shows, and the units
   #afterwards = []; // what waits for the next reply
+  #held = false; // its boxes wait until a link is read and its numbers stand in them
 
   constructor(element) {
     this.#element = element;
@@ -51,6 +52,7 @@ export class Sheet {
     this.panel.button("open")?.addEventListener("click", () => this.#open(true));
     addEventListener("hashchange", () => this.#openForAddress());
     this.#openForAddress();
+    this.#openForOwn();
     if (this.#isGiven()) this.#showWaiting();
   }
 
@@ -58,7 +60,7 @@ export class Sheet {
 
   /** The calculator is in another state now. */
   #turned(state) {
-    if (state === "asleep" || state === "ready") this.#boxes.enable();
+    if (state === "asleep" || state === "ready") this.#enable();
     if (state === "ready") {
       const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === builtUnits;
       if (asBuilt) {
@@ -74,6 +76,21 @@ export class Sheet {
       else if (!this.#waiting) this.panel.light("failed");
       if (this.#waiting) this.panel.say("failedMine");
     }
+  }
+
+  #enable() {
+    if (!this.#held) this.#boxes.enable();
+  }
+
+  /** Until `release`, its boxes stay as they are built: a link is to be read first. */
+  hold() {
+    this.#held = true;
+  }
+
+  /** The link is read; where it brought numbers, its boxes wait for these. */
+  release() {
+    this.#held = false;
+    if (!("busy" in this.#element.dataset)) this.#enable();
   }
 
   /** Some numbers of the page have changed. */
@@ -120,6 +137,12 @@ export class Sheet {
     if (at && this.#element.contains(at)) this.#open();
   }
 
+  /** A number that the reader or a link gave, and that no other worksheet asks, means that this one is in use. */
+  #openForOwn() {
+    const given = (entry) => entry && (!entry.from || entry.from === "link");
+    if (this.#boxes.alone.some((key) => given(number(key)))) this.#open();
+  }
+
   /** Replace this worksheet's numbers, or with `all` the whole plan's; what stood there can be put back. */
   replace(entries, all = false) {
     const keys = [...new Set([...this.#keysOf(all), ...Object.keys(entries)])];
@@ -137,18 +160,24 @@ export class Sheet {
     return all ? Object.keys(ownEntries()) : this.#boxes.keys;
   }
 
+  /** Bring this worksheet into view, opened. */
+  bring() {
+    this.#open();
+    this.#element.scrollIntoView();
+  }
+
   /**
-   * Bring this worksheet into view for a link, with what is to be said about the link (null: that it is not for here).
+   * Open this worksheet for a link, and with `bring` into view, with what is to be said about the link (null: that it is not for here).
    * Where that asks something, `answered` hears the answer: "mine", "theirs" or "look".
    */
-  showLink(said, answered = null) {
+  showLink(said, { bring, answered = null }) {
     const slot = this.panel.slot("link");
     slot.onclick = answered && ((event) => this.#answer(event, answered));
     if (said === null) slot.textContent = this.panel.words("elsewhere");
     else fill(slot, said);
     slot.hidden = said === "";
-    this.#open();
-    this.#element.scrollIntoView();
+    if (bring) this.bring();
+    else this.#open();
     if (!slot.hidden) slot.focus({ preventScroll: true });
   }
 
@@ -287,13 +316,14 @@ export class Sheet {
     this.#sweep?.keepOnlyFor(`${reply.units} ${reply.link}`);
     this.#reply = reply;
     this.#unanswered = false;
-    if (reply.own) this.#open();
+    this.#openForOwn();
     const wrong = reply.state === "wrong";
     holdingFocus(() => {
       this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
       for (const [name, html] of Object.entries(reply.slots)) fill(this.panel.slot(name), html);
       this.panel.slot("errors").hidden = reply.slots.errors === "";
       this.#boxes.show(reply);
+      this.#enable();
       this.#file?.show();
     });
     this.#flow.take(reply);
@@ -331,6 +361,7 @@ export class Sheet {
   /** Python could not answer at all. */
   #refuse() {
     this.#afterwards = [];
+    this.#enable();
     this.#showNothing();
   }
 
