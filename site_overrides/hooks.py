@@ -25,7 +25,7 @@ from edition import applied
 from edition.declared import SHELVES
 from render import record, start
 from render.drawings.piping import SYSTEMS, figure
-from render.pages import ladder, lists, prose, reference, sections
+from render.pages import drawn, lists, prose, reference, sections
 from render.templating import fill
 from render.view import charts_json
 
@@ -83,8 +83,8 @@ def on_pre_build(config: Any) -> None:
     if done.returncode:
         raise RuntimeError(f"the charts could not be drawn:\n{done.stderr}")
     _charts.clear()
-    for key, drawn in json.loads(done.stdout).items():
-        _charts[key] = drawn | {"words": wanted[key]["words"]}
+    for key, chart in json.loads(done.stdout).items():
+        _charts[key] = chart | {"words": wanted[key]["words"]}
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
@@ -115,8 +115,8 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
         )
 
     def drawing(comment: re.Match[str]) -> str:
-        if comment["name"] == "ladder":
-            return ladder.drawing()
+        if comment["name"] in drawn.BUILT:
+            return drawn.BUILT[comment["name"]]()
         path = DRAWINGS / f"{comment['name'].replace('-', '_')}.svg"
         if not path.is_file():
             raise ValueError(
@@ -131,10 +131,10 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
             raise ValueError(f"{page.file.src_uri} asks for the piping of {comment['key']!r}, which is not described")
         fire_side = SYSTEMS[comment["key"]].vented
         told.append(fire_side)
-        drawn = figure.figure(comment["key"], fold=fire_side in told[:-1])
+        shown = figure.figure(comment["key"], fold=fire_side in told[:-1])
         if len(told) == 1:
-            return drawn
-        return _in_a_fold("Show the drawing and its parts", drawn)
+            return shown
+        return _in_a_fold("Show the drawing and its parts", shown)
 
     def everything(comment: re.Match[str]) -> str:
         return _list(comment["name"], page, files)

@@ -14,6 +14,7 @@ from calc.units import HOUR, System
 from calc.worksheets import WORKSHEETS
 from render.drawings import scaled, shown
 from render.drawings.piping.figure import Box, width_of
+from render.pages.drawn import BUILT
 from render.view import PARTS, picture
 
 DRAWINGS = Path(__file__).resolve().parent.parent / "site_overrides/render/drawings/fixed"
@@ -144,16 +145,47 @@ def test_no_words_of_a_drawing_stand_over_others(key: str, system: System) -> No
     _words_apart(_drawn(key, {}, system))
 
 
-@pytest.mark.parametrize("path", sorted(DRAWINGS.glob("*.svg")), ids=lambda path: path.stem)
-def test_no_words_of_a_fixed_drawing_stand_over_others_or_leave_its_frame(path: Path) -> None:
-    drawn = re.sub(r'<tspan class="ss-si".*?</tspan>', "", path.read_text(encoding="utf-8"))  # as in US units
-    _words_apart(drawn)
+def _words_within(drawn: str) -> None:
     start, width = map(float, re.findall(r'viewBox="([\d.]+) 0 ([\d.]+) ', drawn)[0])
     assert re.search(r"<title id=.*?</title>\s*<desc id=", drawn)
     for look, x, words in re.findall(r'<text class="([^"]+)" x="([\d.]+)" y="[\d.]+">(.*?)</text>', drawn):
         long = width_of(re.sub(r"<[^>]+>", "", words), bold="sv-b" in look)
         left = float(x) - long * next((share for end, share in _BEFORE.items() if end in look), 0)
         assert start <= left <= start + width - long, words
+
+
+@pytest.mark.parametrize("path", sorted(DRAWINGS.glob("*.svg")), ids=lambda path: path.stem)
+def test_no_words_of_a_fixed_drawing_stand_over_others_or_leave_its_frame(path: Path) -> None:
+    drawn = re.sub(r'<tspan class="ss-si".*?</tspan>', "", path.read_text(encoding="utf-8"))  # as in US units
+    _words_apart(drawn)
+    _words_within(drawn)
+
+
+@pytest.mark.parametrize("hidden", ["us", "si"])
+@pytest.mark.parametrize("name", ["firebox", "store-day"])
+def test_no_words_of_a_house_s_drawing_stand_over_others_or_leave_its_frame(name: str, hidden: str) -> None:
+    drawn = re.sub(rf'<tspan class="ss-{hidden}".*?</tspan>', "", BUILT[name]())
+    _words_apart(drawn)
+    _words_within(drawn)
+
+
+def test_logs_lie_as_high_in_a_firebox_as_the_tape_says() -> None:
+    drawn, given = BUILT["firebox"](), {"firebox_volume": "3 ft3"}
+    top, high = map(float, re.findall(r'class="sv-box" x="36" y="([\d.]+)" width="164" height="([\d.]+)"', drawn)[0])
+    (door,) = map(float, re.findall(r'class="sv-mark sv-dash" d="M14 ([\d.]+)H', drawn))
+    taped, promised = _values("firing", {}), _values("firing", given)
+    assert (top + high - door) / high == pytest.approx(taped["firebox_volume"] / promised["firebox_volume"], abs=0.001)
+    assert "93,600\u00a0Btu" in drawn
+    assert "140,000\u00a0Btu" in drawn
+
+
+def test_the_store_s_day_takes_its_hours_from_the_worksheet() -> None:
+    drawn, values = BUILT["store-day"](), _values("firing", {})
+    hills = re.findall(r'class="sv-edge" fill="[^"]+" d="M([\d.]+) 146L([\d.]+) 46L([\d.]+) 146Z"', drawn)
+    assert len(hills) == 2
+    for hill in hills:
+        lit, out, empty = map(float, hill)
+        assert (out - lit) / (empty - out) == pytest.approx(values["hours_to_charge"] / values["hours_cold"], abs=0.003)
 
 
 def _parts(key: str, given: dict[str, str]) -> dict[str, Any]:

@@ -97,3 +97,39 @@ def test_a_word_of_the_trade_is_said_in_plain_words_first(path: Path, term: str)
     if uses:
         near = " ".join(sentences[max(0, uses[0] - 1) : uses[0] + 2])
         assert re.search(rf"\b(?:{PLAIN_WORDS[term]})", near, re.IGNORECASE), sentences[uses[0]]
+
+
+# ---- each guide is opened by a drawing ---------------------------------------------------------------------------
+
+# Guides in which a drawing would teach nothing, each with the reason.
+UNDRAWN = {
+    "faults": "A list of signs and their causes: who comes with a fault looks for a word, and no picture holds them all.",
+    "law": "Rules and papers by country: their words count, and a picture of a rule is no rule.",
+    "plan": "It judges all parts of the reader's plan in a table, which is the picture; the parts are drawn in their guides.",
+    "questions": "Short answers without a common idea, each with a link to the guide that draws it.",
+    "service": "A calendar of what is looked after and when, which is a table.",
+}
+DRAWN = re.compile(r"<!-- (?:drawing|piping): (?!symbols)(?P<name>[a-z-]+) -->")
+
+
+def _is_opened_by_a_drawing(path: Path) -> bool:
+    """Whether its first worksheet, on top of the page, has a drawing, or one stands in the first half of its text."""
+    markdown = path.read_text(encoding="utf-8")
+    placed, sheet = DRAWN.search(markdown), re.search(r"<!-- worksheet: ([a-z-]+) -->", markdown)
+    shown = sheet is not None and WORKSHEETS[sheet[1]].picture is not None
+    return shown or (placed is not None and placed.start() < len(markdown) / 2)
+
+
+@pytest.mark.parametrize("path", GUIDES, ids=lambda path: path.name)
+def test_a_guide_is_opened_by_a_drawing_or_is_named_as_one_without(path: Path) -> None:
+    assert _is_opened_by_a_drawing(path) != (path.stem in UNDRAWN)
+
+
+def test_every_guide_named_as_one_without_a_drawing_is_there() -> None:
+    assert UNDRAWN.keys() <= {path.stem for path in GUIDES}
+
+
+def test_no_drawing_stands_on_two_pages() -> None:
+    names = [drawing["name"] for path in PAGES for drawing in DRAWN.finditer(path.read_text(encoding="utf-8"))]
+    shown = [sheet.picture.name for sheet in WORKSHEETS.values() if sheet.picture]
+    assert len(names + shown) == len(set(names + shown))

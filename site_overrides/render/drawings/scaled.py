@@ -106,8 +106,8 @@ def months(sheet: Sheet, wanted: Picture) -> dict[str, Any]:
 
     return texts(sheet, told) | {
         "bars": [
-            {"name": name[0], "left": round(MONTH_LEFT + MONTH_APART * at, 1), "top": top(all_), "covered": top(part)}
-            for at, (name, all_, part) in enumerate(zip(MONTH_NAMES, need, used, strict=True))
+            {"name": name[0], "left": round(MONTH_LEFT + MONTH_APART * at, 1), "top": top(whole), "covered": top(part)}
+            for at, (name, whole, part) in enumerate(zip(MONTH_NAMES, need, used, strict=True))
         ]
     }
 
