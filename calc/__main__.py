@@ -30,6 +30,7 @@ from calc import rows
 from calc.answer import Typed, UnknownWorksheet, answer, open_link
 from calc.engine import plan, plan_file
 from calc.engine.sheet import Sheet
+from calc.engine.typed import Reader
 from calc.physics import winter_weather
 from calc.physics.winter_file import read_file
 from calc.physics.winter_run import use_file
@@ -137,7 +138,12 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         return _refuse([("plan", sentence) for sentence in opened.problems], asked.json)
     if asked.worksheet is not None and asked.worksheet not in WORKSHEETS:
         return _refuse([("worksheet", UnknownWorksheet(asked.worksheet).sentence)], asked.json)
-    entries = opened.entries | {key: plan.Entry(text.text, "typed", "", text.system) for key, text in given.items()}
+    typed = {key: plan.Entry(text.text, "typed", "", text.system) for key, text in given.items()}
+    if asked.worksheet is None:
+        named, _ = plan.brought_up(typed, WORKSHEETS.values(), Reader())
+    else:
+        named = {WORKSHEETS[asked.worksheet].plan_key(key): entry for key, entry in typed.items()}
+    entries = opened.entries | named
     sheets = {}
     for key in WORKSHEETS if asked.worksheet is None else (asked.worksheet,):
         known = plan.given_for(WORKSHEETS[key], entries)

@@ -488,6 +488,20 @@ LOSS_PER_AREA = Field(
     ),
 )
 # --- Pipes, antifreeze and safety ---
+# What each pipe of a plan has of its own. Plans once had one entry for all pipes, so these keys alone name none of them.
+EVERY_PIPE = (
+    "pipe_kind",
+    "pipe_size",
+    "metric_size",
+    "bore",
+    "roughness",
+    "pipe_length",
+    "elbows",
+    "tees",
+    "valves",
+    "other_losses",
+    "other_pressure",
+)
 ANTIFREEZE_KIND = Field(
     "antifreeze_kind",
     "choice",

@@ -1,11 +1,13 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
 from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Option, Pick, Step, Typical
+from calc.engine.recorded import Apart
 from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
     ANTIFREEZE,
     ELBOWS,
+    EVERY_PIPE,
     METRIC_SIZE,
     OTHER_LOSSES,
     OTHER_PRESSURE,
@@ -148,6 +150,14 @@ def _case(family: str, rough: bool) -> Case:
         picks.append(_pick("bore_by_minimum_wall", catalog, "pex-minimum-wall", "astm-f876"))
     return Case(fields=(_size(family),), steps=tuple(picks), decides=family == "copper-metric")
 
+
+def pipe_of(word: str, says: str) -> Apart:
+    """Which pipe a worksheet asks about; another pipe of the same plan may be of another kind and size."""
+    return Apart(word, says, EVERY_PIPE)
+
+
+HEATING_PIPE = pipe_of("heating", "heating loop")
+GRAVITY_PIPE = pipe_of("gravity", "gravity loop")
 
 METAL_PIPES = ("copper-m", "copper-l", "steel", "copper-metric", "own")
 ALL_PIPES = (*METAL_PIPES, "pex")

@@ -18,7 +18,7 @@ from urllib.parse import quote, unquote
 
 from calc.engine import packing
 from calc.engine.fields import Field
-from calc.engine.plan import fields_by_key
+from calc.engine.plan import brought_up, fields_by_key, older_fields
 from calc.engine.read import read as read_inputs
 from calc.engine.typed import GIVERS, Input, Reader, Typed, item_key
 from calc.engine.worksheet import Worksheet
@@ -173,7 +173,10 @@ def read(
             origin, _, mark = origin.partition("!")
             letter, _, item = mark.partition(".")
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
-    if key != PLAN:
+    if key == PLAN:
+        given, changed = brought_up(given, worksheets.values(), reader or Reader())
+        problems += [changed] if changed else []
+    else:
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, _few(problems), units, sheets, sender)
 
@@ -238,7 +241,8 @@ def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list
 def _fields(key: str, worksheets: Mapping[str, Worksheet]) -> dict[str, Field]:
     """What a link may name: the fields of its worksheet, or of all for a plan."""
     if key == PLAN:
-        return {name: fields[0] for name, fields in fields_by_key(worksheets.values()).items()}
+        everything = fields_by_key(worksheets.values()) | older_fields(worksheets.values())
+        return {name: fields[0] for name, fields in everything.items()}
     return {field.key: field for field in worksheets[key].all_fields()}
 
 

@@ -1,6 +1,6 @@
 """The reader's plan: numbers that several worksheets share, each with who gave it, as one request sees them."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from calc.engine.fields import Field
@@ -88,16 +88,57 @@ def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
     """Every field that a plan may hold; a key returns with other kinds only where a fuel decides how it is bought."""
     fields: dict[str, list[Field]] = {}
     for worksheet in worksheets:
-        for field in worksheet.all_fields():
+        for field in map(worksheet.in_plan, worksheet.all_fields()):
             fields.setdefault(field.key, []).append(field)
     return fields
 
 
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
     """What the plan knows of the fields that a worksheet asks; what it has worked out itself is no answer to it."""
-    keys = {field.key for field in worksheet.all_fields()}
+    keys = {worksheet.plan_key(field.key): field.key for field in worksheet.all_fields()}
     own = {key for key, entry in entries.items() if entry.origin == "computed" and entry.worksheet == worksheet.key}
-    return {key: _typed(entry) for key, entry in entries.items() if key in keys - own}
+    return {keys[key]: _typed(entry) for key, entry in entries.items() if key in keys.keys() - own}
+
+
+def brought_up[Value: (Entry, Typed)](
+    given: Mapping[str, Value], worksheets: Collection[Worksheet], reader: Reader
+) -> tuple[dict[str, Value], str]:
+    """A plan as it is kept now, and a sentence about what has changed.
+
+    Once a plan had one entry for every pipe. Such an entry goes to the worksheet that is known to have given it, else
+    to every part that can take it and has no entry of its own.
+    """
+    parts = [worksheet for worksheet in worksheets if worksheet.apart]
+    older = {key: value for key, value in given.items() if any(key in part.apart.keys for part in parts if part.apart)}
+    kept = {key: value for key, value in given.items() if key not in older}
+    told = []
+    for key, value in older.items():
+        asking = [part for part in parts if key in {field.key for field in part.all_fields()}]
+        by = value.worksheet if isinstance(value, Entry) else ""
+        typed = _typed(value) if isinstance(value, Entry) else value
+        asking = [part for part in asking if part.key == by] or asking
+        fit = [part for part in asking if any(reader.read(field, typed).value for field in _named(part, key))]
+        for part in fit or asking:
+            kept.setdefault(part.plan_key(key), value)
+        told += [_named(part, key)[0].label for part in asking[:1]]
+    if not told:
+        return kept, ""
+    what = f"once stood for every pipe: {'; '.join(told)}. Each pipe has its own now and begins with that"
+    return kept, f"What this plan says here {what}, so change it where a pipe is another."
+
+
+def older_fields(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
+    """The fields of parts that are kept apart, under the keys that a plan once had for all of them."""
+    fields: dict[str, list[Field]] = {}
+    for worksheet in worksheets:
+        for field in worksheet.all_fields():
+            if worksheet.plan_key(field.key) != field.key:
+                fields.setdefault(field.key, []).append(field)
+    return fields
+
+
+def _named(worksheet: Worksheet, key: str) -> list[Field]:
+    return [field for field in worksheet.all_fields() if field.key == key]
 
 
 def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[str, Known]:
@@ -106,23 +147,25 @@ def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[
     known: dict[str, Known] = {}
     for worksheet in worksheets:
         fields = {field.key: field for field in worksheet.all_fields()}
-        keys = [key for key in fields if key in entries]
-        if not keys:
+        keys = {worksheet.plan_key(name): name for name in fields}
+        if not keys.keys() & entries.keys():
             continue
         reading = entries.reading(worksheet)
-        asked = {field.key: field for field in reading.course.fields}
+        asked = {field.key: worksheet.in_plan(field) for field in reading.course.fields}
         problems = {problem.key: problem.text for problem in reversed(reading.problems)}
-        for key in keys:
+        for key, name in keys.items():
+            if key not in entries:
+                continue
             before, entry = known.get(key), entries[key]
             askers = (*(before.askers if before else ()), worksheet.key)
-            if before and (before.used or key not in asked):
+            if before and (before.used or name not in asked):
                 known[key] = before._replace(askers=askers)
-            elif key in asked:
-                value = reading.inputs.get(key)
-                problem = "" if value else problems.get(key, "")
-                known[key] = Known(entry, asked[key], value, problem, askers, True, reading.refused.get(key))
+            elif name in asked:
+                value = reading.inputs.get(name)
+                problem = "" if value else problems.get(name, "")
+                known[key] = Known(entry, asked[name], value, problem, askers, True, reading.refused.get(name))
             else:
-                field = _meant_for(worksheet, key, entry) or fields[key]
+                field = worksheet.in_plan(_meant_for(worksheet, name, entry) or fields[name])
                 alone = entries.reader.read(field, _typed(entry))
                 known[key] = Known(entry, field, alone.value, "", askers, False, alone.quantity)
     return known

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from calc.engine.fields import Field
-from calc.engine.plan import Entry, fields_by_key, look
+from calc.engine.plan import Entry, brought_up, fields_by_key, look, older_fields
 from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, item_key
 from calc.engine.worksheet import Worksheet
 
@@ -65,7 +65,8 @@ def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = Non
     pairs, problems = _from_json(text) if text.startswith("{") else _from_lines(text)
     if len(pairs) > MOST_VALUES:
         return Opened({}, ("This file holds far more values than a plan has; nothing was taken from it.",))
-    known = fields_by_key(worksheets)
+    worksheets = tuple(worksheets)
+    known = fields_by_key(worksheets) | older_fields(worksheets)
     entries: dict[str, Entry] = {}
     unknown: list[str] = []
     for key, value, who in pairs:
@@ -88,7 +89,8 @@ def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = Non
     if unknown:
         more = f" and {len(unknown) - 5} more" if len(unknown) > 5 else ""
         problems.append(f"This plan holds what no worksheet asks, and it was left out: {', '.join(unknown[:5])}{more}.")
-    return Opened(entries, tuple(problems))
+    entries, changed = brought_up(entries, worksheets, reader)
+    return Opened(entries, (*problems, *filter(None, (changed,))))
 
 
 def _from_lines(text: str) -> tuple[list[tuple[str, str, str]], list[str]]:

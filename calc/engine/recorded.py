@@ -8,6 +8,21 @@ from calc.engine.sentences import placeholders
 from calc.engine.uses import Uses
 
 
+class Apart(NamedTuple):
+    """Which one of several like parts a worksheet asks about: the plan keeps its `keys` under words of their own.
+
+    `word` begins these, as in charge_pipe_size; `says` tells readers which part it is. Worksheets that ask about the
+    same part have the same `word`.
+    """
+
+    word: str
+    says: str
+    keys: tuple[str, ...]
+
+    def uses(self) -> Uses:
+        return Uses(plain=(self.says,))
+
+
 class OnlyWith(NamedTuple):
     """A worksheet that is no part of every plan: in the record by itself only where this choice is made like this.
 

@@ -160,5 +160,5 @@ def _cases(
             for value, case in branch.cases.items():
                 for field in case.fields:
                     if field.key in taken:
-                        made[branch.on] = Entry(value, "computed", taken[field.key])
+                        made[worksheet.plan_key(branch.on)] = Entry(value, "computed", taken[field.key])
     return made

@@ -3,11 +3,11 @@
 import itertools
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property, partial
 
 from calc.engine.fields import Field, Given
-from calc.engine.recorded import OnlyWith, Sizes, Suits, Takes
+from calc.engine.recorded import Apart, OnlyWith, Sizes, Suits, Takes
 from calc.engine.steps import AnyStep, Case, Cases, Course, branches_of, case_fields, fields_in, in_order, steps_in
 from calc.engine.uses import Uses
 from calc.engine.words import (
@@ -72,6 +72,7 @@ class Worksheet:
     opens: tuple[str, ...] = ()
     outlook: Outlook | None = None
     other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
+    apart: Apart | None = None
     in_record: OnlyWith | None = None
     sizes: tuple[Sizes, ...] = ()
     suits: tuple[Suits, ...] = ()
@@ -99,6 +100,16 @@ class Worksheet:
             if asked not in fields:
                 fields.append(asked)
         return tuple(fields)
+
+    def plan_key(self, key: str) -> str:
+        """The word under which the plan keeps a field: its key, but for what it keeps apart for each part."""
+        return f"{self.apart.word}_{key}" if self.apart and key in self.apart.keys else key
+
+    def in_plan(self, asked: Field) -> Field:
+        """A field of this worksheet as the plan has it: under the plan's word, and saying which part it is of."""
+        if self.apart is None or asked.key not in self.apart.keys:
+            return asked
+        return replace(asked, key=self.plan_key(asked.key), label=f"{asked.label} ({self.apart.says})")
 
     def all_steps(self) -> list[AnyStep]:
         """Every step of every case."""

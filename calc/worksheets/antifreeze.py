@@ -1,6 +1,6 @@
 """How much antifreeze, and what does it cost?"""
 
-from calc.chains.water_side import ALL_PIPES, ALL_PROPERTIES, FRICTION_STEPS, PIPE_FIELDS, fluid, pipe
+from calc.chains.water_side import ALL_PIPES, ALL_PROPERTIES, FRICTION_STEPS, HEATING_PIPE, PIPE_FIELDS, fluid, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -100,6 +100,7 @@ WORKSHEET = Worksheet(
     guide="antifreeze",
     question="How much antifreeze, and what does it cost?",
     short="Freezing and burst points, glycol to buy, and the flow and pumping it costs.",
+    apart=HEATING_PIPE,
     fields=(
         ANTIFREEZE_KIND.but(options=tuple(option for option in ANTIFREEZE_KIND.options if option.value != "none")),
         COLDEST,

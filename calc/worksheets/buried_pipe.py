@@ -1,6 +1,6 @@
 """What does the pipe to another building lose?"""
 
-from calc.chains.water_side import fluid, pipe
+from calc.chains.water_side import fluid, pipe, pipe_of
 from calc.engine.declare import (
     Advice,
     Case,
@@ -192,6 +192,7 @@ WORKSHEET = Worksheet(
     guide="another-building",
     question="What does the pipe to another building lose?",
     short="Heat and degrees lost underground, cords a year, and hours to freezing when it stops.",
+    apart=pipe_of("buried", "buried line"),
     fields=(
         DESIGN_LOAD,
         SUPPLY_WATER,

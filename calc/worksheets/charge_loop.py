@@ -9,9 +9,9 @@ from calc.chains.water_side import (
     METAL_PIPES,
     PEAK,
     PIPE_FIELDS,
-    PIPE_PLACE,
     fluid,
     pipe,
+    pipe_of,
 )
 from calc.engine.declare import (
     Advice,
@@ -21,7 +21,6 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
-    OnlyWith,
     Result,
     Sizes,
     Step,
@@ -48,6 +47,7 @@ WORKSHEET = Worksheet(
     guide="pipes",
     question="What pipe and pump between stove and store?",
     short="Flow, pipe, pump and the hottest outlet at the fire's peak.",
+    apart=pipe_of("charge", "charging loop"),
     fields=(
         PEAK_KNOWN,
         CHARGE_RISE,
@@ -302,7 +302,6 @@ WORKSHEET = Worksheet(
         ),
         Example("The peak is known", {"peak_known": "yes", "peak_output": "120,000 Btu/h"}),
     ),
-    in_record=OnlyWith(PIPE_PLACE, ("stove",), or_unmade=True),
     sizes=(
         Sizes(CHARGE_PUMP, "{flow} against {head}", "{flow}, {head}", ("charge-pump",)),
         Sizes(

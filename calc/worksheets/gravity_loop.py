@@ -1,6 +1,14 @@
 """How much heat moves by gravity alone?"""
 
-from calc.chains.water_side import ALL_PROPERTIES, FRICTION_GIVENS, METAL_PIPE_KIND, METAL_PIPES, fluid, pipe
+from calc.chains.water_side import (
+    ALL_PROPERTIES,
+    FRICTION_GIVENS,
+    GRAVITY_PIPE,
+    METAL_PIPE_KIND,
+    METAL_PIPES,
+    fluid,
+    pipe,
+)
 from calc.engine.declare import (
     Advice,
     Case,
@@ -75,6 +83,7 @@ WORKSHEET = Worksheet(
     guide="pipes",
     question="How much heat moves by gravity alone?",
     short="Flow and heat in a loop with no pump, or how hot its outlet gets.",
+    apart=GRAVITY_PIPE,
     fields=(
         LOOP_QUESTION,
         LOOP_SUPPLY,

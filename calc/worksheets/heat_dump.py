@@ -1,7 +1,7 @@
 """How large must the heat dump be, so that the fire's heat leaves with no power?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import FRICTION_GIVENS, METAL_PIPE_KIND, METAL_PIPES, PEAK, pipe
+from calc.chains.water_side import FRICTION_GIVENS, GRAVITY_PIPE, METAL_PIPE_KIND, METAL_PIPES, PEAK, pipe
 from calc.engine.declare import (
     Advice,
     Case,
@@ -308,6 +308,7 @@ WORKSHEET = Worksheet(
     guide="dump",
     question="How large must the heat dump be?",
     short="Finned pipe, radiator, box or slab that takes the fire's heat by gravity when the power is out.",
+    apart=GRAVITY_PIPE,
     fields=(
         HEAT_KNOWN,
         DUMP_QUESTION,

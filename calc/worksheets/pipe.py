@@ -5,6 +5,7 @@ from calc.chains.water_side import (
     ALL_PROPERTIES,
     FRICTION_GIVENS,
     FRICTION_STEPS,
+    HEATING_PIPE,
     PIPE_FIELDS,
     PIPE_PLACE,
     fluid,
@@ -64,6 +65,7 @@ WORKSHEET = Worksheet(
     guide="pipes",
     question="Which pipe and pump does this heat need?",
     short="Flow, speed, pressure lost, pump head and the smallest sensible pipe of each kind.",
+    apart=HEATING_PIPE,
     fields=(
         DESIGN_LOAD,
         WATER_DROP,

@@ -1,7 +1,7 @@
 """Two tanks or one: what do several tanks hold, who gets the flow, and what do they lose?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import METAL_PIPE_KIND, METAL_PIPES, pipe
+from calc.chains.water_side import METAL_PIPE_KIND, METAL_PIPES, pipe, pipe_of
 from calc.engine.declare import (
     Advice,
     Case,
@@ -241,6 +241,7 @@ WORKSHEET = Worksheet(
     guide="tanks",
     question="Several tanks or one?",
     short="What tanks in series or in parallel hold, how evenly they are drawn from, and what one larger tank saves.",
+    apart=pipe_of("branch", "a tank's branch"),
     fields=(
         TANK_COUNT,
         TANK_VOLUME,

@@ -89,12 +89,12 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
     "unfold": whether something in the fold is wrong, "link", "follows": whether a number that this worksheet does not
-    ask may change what it shows, "flow" and "moved": {"entries", "said"}}.
+    ask may change what it shows, "flow" and "moved": {"entries", "said"}, "renamed": what `plan.renamed` gives}.
     """
     sheet, given, entries = _sheet(asked, system, reader)
     scold = asked.get("scold")
-    told = [problem for problem in sheet.problems if scold is None or problem.key in scold]
-    computed_elsewhere = any(entries[key].worksheet for key in given)
+    told = [problem for problem in sheet.problems if scold is None or sheet.worksheet.plan_key(problem.key) in scold]
+    computed_elsewhere = any(entries[sheet.worksheet.plan_key(key)].worksheet for key in given)
     in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
     nothing: dict[str, Any] = {"entries": {}, "said": ""}
     right = not sheet.problems
@@ -105,7 +105,11 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
         "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
-        "fields": field_states(sheet, given, told, plan.notes(sheet, entries)),
+        "fields": {
+            sheet.worksheet.plan_key(key): state
+            for key, state in field_states(sheet, given, told, plan.notes(sheet, entries)).items()
+        },
+        "renamed": plan.renamed(asked.get("plan"), entries),
         "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
         "link": link.signed(link_of(sheet), link.site_of(asked)),
         "follows": computed_elsewhere or in_plan,
@@ -211,8 +215,9 @@ def _link(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
 
 def _plan(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
-    """The list of the plan. Takes {"plan"}; gives {"list": HTML}."""
-    return {"list": plan.plan_list(plan.entries_from(asked.get("plan"), reader), system)}
+    """The list of the plan. Takes {"plan"}; gives {"list": HTML, "renamed": what `plan.renamed` gives}."""
+    entries = plan.entries_from(asked.get("plan"), reader)
+    return {"list": plan.plan_list(entries, system), "renamed": plan.renamed(asked.get("plan"), entries)}
 
 
 def _save(asked: Asked, _: System, reader: Reader) -> dict[str, Any]:

@@ -75,7 +75,7 @@ def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, boo
 def _own_keys() -> dict[str, frozenset[str]]:
     """Of each worksheet the keys that no other one asks: whoever gave one of these has been there."""
     asked = {
-        key: {field.key for field in worksheet.all_fields()}
+        key: {field.key for field in worksheet.all_fields() if worksheet.plan_key(field.key) == field.key}
         for key, worksheet in WORKSHEETS.items()
         if worksheet.in_record is None or worksheet.in_record.values
     }
@@ -102,7 +102,7 @@ def is_complete(worksheet: Worksheet, entries: Entries) -> bool:
 def _is_known(worksheet: Worksheet, entries: Entries) -> bool:
     """Whether a plan holds enough of what a worksheet asks."""
     asked = [entry.field.key for entry in entries.reading(worksheet).inputs.values() if not entry.field.optional]
-    return sum(key in entries for key in asked) >= KNOWN_SHARE * len(asked)
+    return sum(worksheet.plan_key(key) in entries for key in asked) >= KNOWN_SHARE * len(asked)
 
 
 def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, ticked: bool | None) -> Taken:
@@ -112,9 +112,9 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
         return Taken(worksheet, False, False, lacks_of(read(worksheet, {}, entries.reader).inputs), possible=False)
     reading = entries.reading(worksheet)
     if reading.problems:
-        # Only where the plan is about this worksheet: another one may well ask for the same pipe in another kind.
+        # Only where the plan is about this worksheet.
         asks = {
-            field.key
+            worksheet.plan_key(field.key)
             for field in reading.course.fields
             if field.kind != "choice" and not (field.typical or field.optional)
         }

@@ -67,7 +67,11 @@ def respond(asked: Mapping[str, Any], system: System, reader: Reader) -> dict[st
     work = settled(given, worksheets, filled(), is_complete)
     answered = [_answered(worksheet, given, work.entries, system) for worksheet in worksheets.values()]
     told = {
-        reply.sheet.worksheet.key: [problem for problem in reply.sheet.problems if problem.key != asked.get("typing")]
+        reply.sheet.worksheet.key: [
+            problem
+            for problem in reply.sheet.problems
+            if reply.sheet.worksheet.plan_key(problem.key) != asked.get("typing")
+        ]
         for reply in answered
     }
     wrong = _wrong(answered)
@@ -113,10 +117,11 @@ def _wrong(answered: list[Answered]) -> str:
 def _link(answered: list[Answered], given: Entries, address: str, system: System) -> str:
     """One link for the whole question: a worksheet's, or the plan's where it asks for several."""
     if len(answered) > 1:
-        asked = {field.key for reply in answered for field in reply.sheet.worksheet.all_fields()}
+        sheets = [reply.sheet.worksheet for reply in answered]
+        asked = {worksheet.plan_key(field.key) for worksheet in sheets for field in worksheet.all_fields()}
         known = {key: entry for key, entry in given.items() if key in asked}
-        sheets = [reply.sheet.worksheet.key for reply in answered]
-        return address + (record.link_of(Entries(known, given.reader), system, sheets) if known else "")
+        about = [worksheet.key for worksheet in sheets]
+        return address + (record.link_of(Entries(known, given.reader), system, about) if known else "")
     (reply,) = answered
     return address + (link_of(reply.sheet) if reply.given else f"#{reply.sheet.worksheet.key}")
 
@@ -130,7 +135,8 @@ def _form(answered: list[Answered]) -> Markup:
     groups = []
     for reply in answered:
         asked: dict[str, Field] = {}
-        for field in (*reply.sheet.course.fields, *reply.sheet.worksheet.all_fields()):
+        worksheet = reply.sheet.worksheet
+        for field in map(worksheet.in_plan, (*reply.sheet.course.fields, *worksheet.all_fields())):
             if field.key not in placed:
                 asked.setdefault(field.key, field)
         placed.update(asked)
@@ -149,22 +155,23 @@ def _states(answered: list[Answered], told: Mapping[str, list[Problem]]) -> dict
     states: dict[str, dict[str, str]] = {}
     for reply in answered:
         problems = told[reply.sheet.worksheet.key]
-        for key, state in view.field_states(reply.sheet, reply.given, problems).items():
+        for name, state in view.field_states(reply.sheet, reply.given, problems).items():
+            key = reply.sheet.worksheet.plan_key(name)
             if key in states:
                 continue
-            taken = reply.sheet.inputs.get(key)
+            taken = reply.sheet.inputs.get(name)
             states[key] = {
-                "value": state["value"] if key in reply.given else "",
+                "value": state["value"] if name in reply.given else "",
                 "unit": state["unit"],
                 "measure": state["measure"],
-                "note": _note(taken, reply) if taken and key not in reply.given else "",
+                "note": _note(taken, reply) if taken and name not in reply.given else "",
                 "error": state["error"],
             }
     return states
 
 
 def _note(taken: Input, reply: Answered) -> str:
-    computed = reply.computed.get(taken.field.key)
+    computed = reply.computed.get(reply.sheet.worksheet.plan_key(taken.field.key))
     by = WORKSHEETS[computed.worksheet].question if computed else ""
     return str(fill("desk_note.html", taken=taken, shown=taken.shown(reply.sheet.system), by=by))
 

@@ -127,14 +127,15 @@ def _choices(entries: Entries, sheets: list[Sheet], system: System) -> list[tupl
     places: dict[str, str] = {}
     for worksheet in WORKSHEETS.values():
         for field in worksheet.all_fields():
-            places.setdefault(field.key, worksheet.guide)
+            places.setdefault(worksheet.plan_key(field.key), worksheet.guide)
     for sheet in sheets:
-        for key, given in sheet.inputs.items():
-            value = given.shown(system)
+        for name, given in sheet.inputs.items():
+            key, value = sheet.worksheet.plan_key(name), given.shown(system)
             if value in seen.setdefault(key, set()) or left_alone(given):
                 continue
             seen[key].add(value)
-            choice = Choice(given.field.label, value, *_origin(given, entries.get(key)), _typical_source(given))
+            label = sheet.worksheet.in_plan(given.field).label
+            choice = Choice(label, value, *_origin(given, entries.get(key)), _typical_source(given))
             groups.setdefault(GUIDES[places[key]], []).append(choice)
     return [(name, groups[name]) for name in GUIDES.values() if name in groups]
 

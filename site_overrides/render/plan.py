@@ -10,7 +10,7 @@ from calc.engine.sheet import Sheet
 from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input, item_key
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, System
-from calc.vocabulary import BY_KEY
+from calc.vocabulary import BY_KEY, EVERY_PIPE
 from calc.worksheets import WORKSHEETS
 from render.templating import fill
 from render.view import box_text, measure
@@ -39,7 +39,22 @@ def entries_from(asked: object, reader: Reader) -> Entries:
                 giver if giver in GIVERS else "",
                 item_key(str(told.get("item", ""))),
             )
+    if entries.keys() & set(EVERY_PIPE):
+        entries, _ = plan.brought_up(entries, WORKSHEETS.values(), reader)
     return Entries(entries, reader)
+
+
+def renamed(asked: object, entries: Entries) -> dict[str, Any]:
+    """What the page still keeps under keys that a plan no longer has.
+
+    {"entries": those in their place, and null for the old ones; "said": HTML}.
+    """
+    older = [key for key in EVERY_PIPE if key in asked] if isinstance(asked, dict) else []
+    if not older or not isinstance(asked, dict):
+        return {"entries": {}, "said": ""}
+    new = {key: entry_for_page(entry) for key, entry in entries.items() if key not in asked}
+    _, said = plan.brought_up({key: Entry("", "typed") for key in older}, WORKSHEETS.values(), entries.reader)
+    return {"entries": {**dict.fromkeys(older), **new}, "said": str(fill("renamed.html", said=said))}
 
 
 def entry_for_page(entry: Entry) -> dict[str, str]:
@@ -208,21 +223,28 @@ def moved(sheet: Sheet, entries: Mapping[str, Entry], system: System) -> dict[st
     worksheet, example = sheet.worksheet, sheet.worksheet.examples[0]
     told, back = [], {}
     for key, entry in sheet.inputs.items():
-        if key in entries or key not in example.given or not entry.field.accepts(example.given[key]):
+        if (
+            worksheet.plan_key(key) in entries
+            or key not in example.given
+            or not entry.field.accepts(example.given[key])
+        ):
             continue
         before = declared_input(entry.field, example.given[key], "example")
         if _same(before.si, entry.si):
             continue
         told.append({"label": entry.field.label, "before": before.shown(system), "now": entry.shown(system)})
-        back[key] = entry_for_page(Entry(example.given[key], "example", worksheet.key))
+        back[worksheet.plan_key(key)] = entry_for_page(Entry(example.given[key], "example", worksheet.key))
     said = str(fill("moved.html", told=told, house=example.name)) if told else ""
     return {"entries": back, "said": said}
 
 
 def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date."""
+    plan_key = sheet.worksheet.plan_key
     computed = [
-        key for key, entry in sheet.inputs.items() if entry.origin in ("computed", "example") and key in entries
+        key
+        for key, entry in sheet.inputs.items()
+        if entry.origin in ("computed", "example") and plan_key(key) in entries
     ]
     if not computed:
         return {}
@@ -231,7 +253,7 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     for key in computed:
         now = entries.value(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
         noted[key] = {
-            "by": WORKSHEETS.get(entries[key].worksheet),
+            "by": WORKSHEETS.get(entries[plan_key(key)].worksheet),
             "stale": key in stale,
             "now": now.shown(sheet.system) if now else "",
         }
@@ -240,8 +262,10 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
 
 def entries_of(opened: link.Opened) -> dict[str, Entry]:
     """What a link holds, as entries of a plan."""
+    plan_key = WORKSHEETS[opened.worksheet].plan_key if opened.worksheet in WORKSHEETS else str
     return {
-        key: Entry(typed.text, typed.origin, giver=typed.giver, item=typed.item) for key, typed in opened.given.items()
+        plan_key(key): Entry(typed.text, typed.origin, giver=typed.giver, item=typed.item)
+        for key, typed in opened.given.items()
     }
 
 

@@ -29,10 +29,11 @@ def stated(sheets: Mapping[str, Sheet], system: System) -> Iterator[Stated]:
     """Every number that the worksheets of a record take or give."""
     for place, sheet in enumerate(sheets.values(), 1):
         given = {"typed": "given", "link": "given", "typical": "assumed", "example": "assumed"}
-        for key, entry in sheet.inputs.items():
+        for entry in sheet.inputs.values():
             if entry.quantity is not None and isinstance(entry.si, float):
                 how = given.get(entry.origin, "found")
-                yield Stated(key, entry.field.label, entry.si, entry.shown(system), place, how)
+                field = sheet.worksheet.in_plan(entry.field)
+                yield Stated(field.key, field.label, entry.si, entry.shown(system), place, how)
         for result in sheet.results:
             if isinstance(result.si, float | int) and result.key not in sheet.inputs:
                 yield Stated(result.key, result.label, result.si, result.shown, place, "found")

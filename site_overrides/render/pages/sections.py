@@ -12,6 +12,7 @@ from calc.engine.plan_file import LARGEST_FILE as LARGEST_PLAN
 from calc.engine.sheet import Sheet
 from calc.physics.winter_weather import LARGEST_FILE
 from calc.units import System
+from calc.vocabulary import EVERY_PIPE
 from calc.worksheets import WORKSHEETS
 from render import folding, start, view
 from render.chosen import fields, look_at
@@ -53,8 +54,8 @@ def _section(sheet: Sheet, heading: str, *, closed: bool) -> str:
             heading=Markup(heading),  # noqa: S704 - a tag name of our own
             fields=[drawn_field for drawn_field in others if drawn_field["field"].key not in hidden],
             folded=[drawn_field for drawn_field in others if drawn_field["field"].key in hidden],
-            order=" ".join(drawn_field["field"].key for drawn_field in drawn),
-            alone=" ".join(key for key in by_key if _asked_once(key)),
+            order=" ".join(drawn_field["key"] for drawn_field in drawn),
+            alone=" ".join(key for key in map(sheet.worksheet.plan_key, by_key) if _asked_once(key)),
             fold=folding.line(sheet, {})["said"],
             slots=view.slots(sheet, offered=offered(sheet, {})),
             no_plate=view.no_plate(sheet),
@@ -68,7 +69,8 @@ def _section(sheet: Sheet, heading: str, *, closed: bool) -> str:
 
 def _asked_once(key: str) -> bool:
     """Whether only one worksheet asks for a number."""
-    return sum(key in {field.key for field in worksheet.all_fields()} for worksheet in WORKSHEETS.values()) == 1
+    asked = ({worksheet.plan_key(field.key) for field in worksheet.all_fields()} for worksheet in WORKSHEETS.values())
+    return sum(key in keys for keys in asked) == 1
 
 
 def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:
@@ -89,6 +91,7 @@ def _in_form_order(sheet: Sheet, fields: Mapping[str, Field]) -> list[Field]:
 def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: bool) -> dict[str, Any]:
     return {
         "field": field,
+        "key": sheet.worksheet.plan_key(field.key),
         "id": f"{sheet.worksheet.key}-{field.key}",
         "state": state
         or {
@@ -104,7 +107,7 @@ def _field(sheet: Sheet, field: Field, state: Mapping[str, Any] | None, shown: b
         "optional": field.optional,
         "unknown": field.typical is not None,
         "blank": False,  # begins empty, whatever stands in for it
-        "rests": " ".join(sheet.worksheet.rests_on(field.key)),
+        "rests": " ".join(map(sheet.worksheet.plan_key, sheet.worksheet.rests_on(field.key))),
     }
 
 
@@ -155,7 +158,7 @@ def record_page(
     return str(
         fill(
             "pages/record.html",
-            keys=fields(),
+            keys=[*fields(), *EVERY_PIPE],
             version=version,
             shop=shop,
             quote=quote,

@@ -86,6 +86,12 @@ export function keeping() {
   return kept.state();
 }
 
+/** Keep what Python has renamed ({key: entry, or null for a key that is gone}); what is borrowed is not kept. */
+export function rename(changes) {
+  const there = Object.entries(changes);
+  if (there.length > 0 && !isBorrowed()) setNumbers(Object.fromEntries(there.map(([key, entry]) => [key, entry ?? undefined])));
+}
+
 /** Read again what is kept: another page may have changed it. */
 function reread() {
   const keys = new Set(numbers.keys());

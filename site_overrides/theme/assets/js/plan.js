@@ -1,6 +1,6 @@
 // The page "Your plan": the list that Python makes of the reader's numbers, and what is done to it.
 import { stored } from "./browser-storage.js";
-import { entries, number, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { entries, number, rename, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { entryOf, Panel, startCalculator } from "./panel.js";
 import { saveText } from "./save.js";
 import { builtUnits, whenUnitsChange } from "./units.js";
@@ -143,6 +143,8 @@ class Plan {
         this.#panel.say("ready");
         this.#panel.light("ready");
         this.#show(reply);
+        if (reply.renamed.said) this.#panel.slot("said").innerHTML = reply.renamed.said;
+        rename(reply.renamed.entries);
       },
     });
   }

@@ -4,7 +4,7 @@ import { drawInto } from "./chart.js";
 import { copyLink } from "./copy.js";
 import { fill, holdingFocus } from "./fill.js";
 import { Flow } from "./flow.js";
-import { entries, number, ownEntries, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
+import { entries, number, ownEntries, rename, setNumbers, snapshot, whenNumbersChange } from "./numbers.js";
 import { Panel } from "./panel.js";
 import { wireQuestions } from "./questions.js";
 import { saveText } from "./save.js";
@@ -317,6 +317,8 @@ export class Sheet {
     this.#reply = reply;
     this.#unanswered = false;
     this.#openForOwn();
+    if (reply.renamed.said) fill(this.panel.slot("used"), reply.renamed.said);
+    rename(reply.renamed.entries);
     const wrong = reply.state === "wrong";
     holdingFocus(() => {
       this.#showState(wrong ? "wrong" : "ready", reply.slots.errors === "");
