@@ -83,12 +83,20 @@ def test_a_worksheet_most_of_whose_numbers_would_be_assumed_waits_for_a_tick() -
     assert not taken(plan, stored_heat=False)["stored-heat"].printed
 
 
-def test_one_pipe_is_not_worked_out_for_two_loops() -> None:
-    plan = HOUSES["Mill Row"]
-    assert plan["pipe_place"].text == "stove"
-    assert taken(plan)["charge-loop"].printed and not taken(plan)["pipe"].printed
-    other = plan | entries(pipe_place="emitters")
-    assert taken(other)["pipe"].printed and not taken(other)["charge-loop"].printed
+def test_each_pipe_of_a_plan_has_its_own_size() -> None:
+    """Two pipes typed on two sheets stand in one record, list and drawing, each with its own size."""
+    heating = {"pipe_place": "emitters", "heating_pipe_kind": "pex", "heating_pipe_size": "1", "heating_tees": "9"}
+    plan = HOUSES["Mill Row"] | entries(**heating)
+    sheets = {key: there.sheet for key, there in taken(plan).items() if there.printed and there.sheet}
+    sizes = {
+        key: (sheets[key].inputs["pipe_kind"].si, sheets[key].inputs["pipe_size"].si) for key in ("pipe", "charge-loop")
+    }
+    assert sizes == {"pipe": ("pex", "1"), "charge-loop": ("copper-m", "1-1/4")}
+    rows = {row.name: row for row in sized.listed(sheets, "us")}
+    assert rows["Pipe, store to house"].material == "PEX (plastic)"
+    assert rows["Pipe, stove to store"].material == "copper, type M"
+    told = words(document(chosen(plan), "us", Wanted()))
+    assert "Nominal pipe size (heating loop)" in told and "Nominal pipe size (charging loop)" in told
 
 
 # --- one quantity, one answer
@@ -340,7 +348,9 @@ def test_a_dump_and_tanks_that_are_worked_out_stand_in_the_list_and_the_drawing(
 ) -> None:
     tanks = entries(tank_count="2", tank_volume="400 gal", position="upright", **joined)
     dump = entries(loop_height="9 ft", dump_kind="finned-pipe", dump_rating="1,100 Btu/h/ft", dump_question="size")
-    more = entries(pipe_kind="steel", pipe_size="2", damper="open", dump_surroundings="80 °F", diffuser="none")
+    more = entries(
+        gravity_pipe_kind="steel", gravity_pipe_size="2", damper="open", dump_surroundings="80 °F", diffuser="none"
+    )
     plan = HOUSES["Mill Row"] | tanks | dump | more
     sheets = {key: entry.sheet for key, entry in taken(plan).items() if entry.printed and entry.sheet}
     rows = {row.name: row for row in sized.listed(sheets, "us")}
@@ -572,11 +582,11 @@ INSTALLER = {
     "lowest_useful": "140 °F",
     "hours_wanted": "14 h",
     "pipe_place": "emitters",
-    "pipe_kind": "copper-m",
-    "pipe_size": "1",
-    "pipe_length": "120 ft",
-    "elbows": "14",
-    "tees": "6",
+    "heating_pipe_kind": "copper-m",
+    "heating_pipe_size": "1",
+    "heating_pipe_length": "120 ft",
+    "heating_elbows": "14",
+    "heating_tees": "6",
     "store_volume": "600 gal",
     "other_volume": "35 gal",
     "expansion_kind": "membrane",

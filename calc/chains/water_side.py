@@ -151,12 +151,15 @@ def _case(family: str, rough: bool) -> Case:
     return Case(fields=(_size(family),), steps=tuple(picks), decides=family == "copper-metric")
 
 
-def pipe_of(word: str, says: str) -> Apart:
-    """Which pipe a worksheet asks about; another pipe of the same plan may be of another kind and size."""
-    return Apart(word, says, EVERY_PIPE)
+def pipe_of(word: str, says: str, not_where: str = "") -> Apart:
+    """Which pipe a worksheet asks about; another pipe of the same plan may be of another kind and size.
+
+    An older plan that says its pipe runs `not_where` did not mean this one.
+    """
+    return Apart(word, says, EVERY_PIPE, (PIPE_PLACE.key, not_where))
 
 
-HEATING_PIPE = pipe_of("heating", "heating loop")
+HEATING_PIPE = pipe_of("heating", "heating loop", "stove")
 GRAVITY_PIPE = pipe_of("gravity", "gravity loop")
 
 METAL_PIPES = ("copper-m", "copper-l", "steel", "copper-metric", "own")

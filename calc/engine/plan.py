@@ -105,8 +105,8 @@ def brought_up[Value: (Entry, Typed)](
 ) -> tuple[dict[str, Value], str]:
     """A plan as it is kept now, and a sentence about what has changed.
 
-    Once a plan had one entry for every pipe. Such an entry goes to the worksheet that is known to have given it, else
-    to every part that can take it and has no entry of its own.
+    Once a plan had one entry for every pipe. Such an entry goes to the worksheet that is known to have given it, or to
+    the part that the plan is known to have meant, else to every part that can take it and has no entry of its own.
     """
     parts = [worksheet for worksheet in worksheets if worksheet.apart]
     older = {key: value for key, value in given.items() if any(key in part.apart.keys for part in parts if part.apart)}
@@ -117,14 +117,20 @@ def brought_up[Value: (Entry, Typed)](
         by = value.worksheet if isinstance(value, Entry) else ""
         typed = _typed(value) if isinstance(value, Entry) else value
         asking = [part for part in asking if part.key == by] or asking
+        asking = [part for part in asking if part.apart and not _is_made(part.apart.other, given)] or asking
         fit = [part for part in asking if any(reader.read(field, typed).value for field in _named(part, key))]
         for part in fit or asking:
             kept.setdefault(part.plan_key(key), value)
         told += [_named(part, key)[0].label for part in asking[:1]]
     if not told:
         return kept, ""
-    what = f"once stood for every pipe: {'; '.join(told)}. Each pipe has its own now and begins with that"
-    return kept, f"What this plan says here {what}, so change it where a pipe is another."
+    what = f"This plan had one entry for every pipe: {'; '.join(told)}."
+    return kept, f"{what} Each pipe has its own now and begins with that, so change it where a pipe is another."
+
+
+def _is_made(choice: tuple[str, str], given: Mapping[str, Entry] | Mapping[str, Typed]) -> bool:
+    key, value = choice
+    return key in given and given[key].text == value
 
 
 def older_fields(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:

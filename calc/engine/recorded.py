@@ -12,12 +12,14 @@ class Apart(NamedTuple):
     """Which one of several like parts a worksheet asks about: the plan keeps its `keys` under words of their own.
 
     `word` begins these, as in charge_pipe_size; `says` tells readers which part it is. Worksheets that ask about the
-    same part have the same `word`.
+    same part have the same `word`. A plan that once had one entry for all parts meant another one where it makes the
+    choice `other`: a key and its value.
     """
 
     word: str
     says: str
     keys: tuple[str, ...]
+    other: tuple[str, str] = ("", "")
 
     def uses(self) -> Uses:
         return Uses(plain=(self.says,))

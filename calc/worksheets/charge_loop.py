@@ -47,7 +47,7 @@ WORKSHEET = Worksheet(
     guide="pipes",
     question="What pipe and pump between stove and store?",
     short="Flow, pipe, pump and the hottest outlet at the fire's peak.",
-    apart=pipe_of("charge", "charging loop"),
+    apart=pipe_of("charge", "charging loop", "emitters"),
     fields=(
         PEAK_KNOWN,
         CHARGE_RISE,

@@ -11,6 +11,7 @@ from calc.answer import Typed, answer
 from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System
+from calc.worksheets import WORKSHEETS
 
 SIZES: dict[str, ViewportSize] = {
     "desktop": {"width": 1280, "height": 800},
@@ -58,7 +59,8 @@ class Reader:
 
     def field(self, key: str) -> Locator:
         """Everything that belongs to a field."""
-        return self.sheet.locator(f".ss-field[data-key={key}]")
+        kept = WORKSHEETS[self.worksheet].plan_key(key) if self.worksheet in WORKSHEETS else key
+        return self.sheet.locator(f".ss-field[data-key={kept}]")
 
     def unknown(self, key: str) -> Locator:
         """The field's box "I do not know"."""

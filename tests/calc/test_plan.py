@@ -2,6 +2,7 @@
 
 import json
 import random
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -10,10 +11,11 @@ from hypothesis import strategies as st
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
 from calc.engine.offering import Offer, flowing, offer, offers, stale
-from calc.engine.plan import Entry, fields_by_key, given_for, look
+from calc.engine.plan import Entry, brought_up, fields_by_key, given_for, look
 from calc.engine.plan_file import read, with_units, write
 from calc.engine.sheet import Sheet
-from calc.vocabulary import BY_KEY
+from calc.engine.typed import Reader
+from calc.vocabulary import BY_KEY, EVERY_PIPE
 from calc.worksheets import WORKSHEETS
 
 FIELDS = fields_by_key(WORKSHEETS.values())
@@ -366,7 +368,7 @@ def test_a_spoilt_link_of_the_whole_plan_names_what_is_wrong(spoilt: str, word: 
 
 
 def test_texts_in_a_link_of_the_whole_plan_are_escaped() -> None:
-    given = {"pipe_size": Typed("1-1/4", "us"), "store_volume": Typed("5;end <b>½ gal", "us")}
+    given = {"charge_pipe_size": Typed("1-1/4", "us"), "store_volume": Typed("5;end <b>½ gal", "us")}
     written = link.write_plan(given)
     assert written.isascii()
     assert written.count(";") == 4
@@ -425,3 +427,60 @@ def test_twice_the_oil_is_twice_the_heat_and_moves_nothing_else() -> None:
     assert changed.isdisjoint(CLIMATE | STARTED.keys())
     loads = [float(plan["design_load"].text.split()[0]) for plan in (less, more)]
     assert loads[1] == pytest.approx(2 * loads[0], rel=1e-3)
+
+
+ONE_PIPE = Path(__file__).resolve().parents[1] / "moved/one-pipe"  # a plan, and its links, from when all pipes were one
+PIPES = (
+    "This plan had one entry for every pipe: Kind of pipe; Nominal pipe size; Length of pipe, there and back; "
+    "90° elbows; Tees with flow through the branch; Ball valves. Each pipe has its own now and begins with that, so "
+    "change it where a pipe is another."
+)
+
+
+def test_a_plan_of_one_pipe_is_read_for_ever_and_gives_each_pipe_its_own() -> None:
+    """It says that its pipe is at the stove, so the heating loop's is not known; every other pipe begins with it."""
+    opened = read((ONE_PIPE / "plan.txt").read_text(encoding="utf-8"), WORKSHEETS.values())
+    assert opened.problems == (PIPES,)
+    assert write(opened.entries) == (ONE_PIPE / "now.txt").read_text(encoding="utf-8")
+    assert {key for key in opened.entries if key.endswith("pipe_size")} == {
+        f"{part}_pipe_size" for part in ("charge", "gravity", "buried", "branch")
+    }
+    for text in (ONE_PIPE / "links.txt").read_text(encoding="utf-8").splitlines():
+        linked = link.read(text, WORKSHEETS)
+        assert linked.problems == (PIPES,)
+        assert linked.given.keys() == opened.entries.keys()
+    again = read(write(opened.entries), WORKSHEETS.values())
+    assert (again.entries, again.problems) == (opened.entries, ())
+
+
+def test_an_older_entry_goes_to_the_worksheet_that_gave_it_and_only_where_it_fits() -> None:
+    reader = Reader()
+    by_one, _ = brought_up({"pipe_size": Entry("2", "example", "buried-pipe")}, WORKSHEETS.values(), reader)
+    assert by_one == {"buried_pipe_size": Entry("2", "example", "buried-pipe")}
+    plastic, _ = brought_up({"pipe_kind": Entry("pex", "typed")}, WORKSHEETS.values(), reader)
+    assert set(plastic) == {"heating_pipe_kind", "buried_pipe_kind"}, "no plastic beside a fire"
+    unreadable, _ = brought_up({"elbows": Entry("many", "typed")}, WORKSHEETS.values(), reader)
+    assert {entry.text for entry in unreadable.values()} == {"many"}, "nothing typed is lost"
+    own = {"tees": Entry("3", "typed"), "charge_tees": Entry("7", "typed")}
+    assert brought_up(own, WORKSHEETS.values(), reader)[0]["charge_tees"].text == "7"
+
+
+def test_each_pipe_is_read_by_its_own_worksheets_alone() -> None:
+    entries = {"charge_pipe_size": Entry("1-1/4", "typed"), "heating_pipe_size": Entry("3/4", "typed")}
+    sizes = {key: given_for(worksheet, entries).get("pipe_size") for key, worksheet in WORKSHEETS.items()}
+    assert {key: typed.text for key, typed in sizes.items() if typed} == {
+        "charge-loop": "1-1/4",
+        "pipe": "3/4",
+        "antifreeze": "3/4",
+    }
+    labels = [known.field.label for known in look(entries, WORKSHEETS.values()).values()]
+    assert labels == ["Nominal pipe size (heating loop)", "Nominal pipe size (charging loop)"]
+
+
+def test_no_worksheet_asks_about_a_pipe_without_saying_which() -> None:
+    kept = fields_by_key(WORKSHEETS.values())
+    assert not kept.keys() & set(EVERY_PIPE)
+    assert {key for field in EVERY_PIPE for key in kept if key.endswith(f"_{field}")} >= {
+        "branch_bore",
+        "buried_pipe_kind",
+    }
