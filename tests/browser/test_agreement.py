@@ -90,7 +90,7 @@ def some_edits(worksheet: str, count: int) -> Iterator[tuple[dict[str, str], She
         else:
             given[field.key] = Typed(text, system)
         sheet = answer(worksheet, given, system)
-        yield {"units": system, "key": field.key, "text": text}, sheet, dict(given)
+        yield {"units": system, "key": WORKSHEETS[worksheet].plan_key(field.key), "text": text}, sheet, dict(given)
 
 
 def assert_agreement(at: At, worksheet: str, count: int) -> None:
@@ -100,7 +100,9 @@ def assert_agreement(at: At, worksheet: str, count: int) -> None:
     for edit, sheet, given, page in zip(edits, sheets, typed, pages, strict=True):
         # Results flow into the plan, and what other worksheets of the page make of them flows back.
         entries = opened(entries_from(page.pop("plan"), Reader()))
-        kept = {key: (entries[key].text, entries[key].system) for key in given if key in entries}
+        plan_keys = {key: WORKSHEETS[worksheet].plan_key(key) for key in given}
+        there = {key: entries[plan_key] for key, plan_key in plan_keys.items() if plan_key in entries}
+        kept = {key: (entry.text, entry.system) for key, entry in there.items()}
         assert kept == {key: (text.text, text.system) for key, text in given.items()}, f"{worksheet} after {edit}"
         asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if entries else sheet
         assert page == expected(asked, page), f"{worksheet} after {edit}"
@@ -112,7 +114,7 @@ def expected(sheet: Sheet, page: dict[str, Any]) -> dict[str, Any]:
     """What the page has to say; `page` gives back what is not compared."""
     said = as_json(sheet)
     fields = {"shown": page["shown"], "box": page["box"]}
-    assert set(page["shown"]) == {field.key for field in sheet.course.fields}
+    assert set(page["shown"]) == {sheet.worksheet.plan_key(field.key) for field in sheet.course.fields}
     if sheet.problems:
         told = {"state": "wrong", "figure": "No result yet", "errors": [error["text"] for error in said["errors"]]}
         return page | told | fields | {"rough": False}
