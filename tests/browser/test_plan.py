@@ -654,3 +654,38 @@ def test_without_scripts_the_plan_page_says_that_nothing_is_kept(browser: Browse
     expect(page.locator(".ss-plan-list")).to_contain_text("Nothing yet.")
     expect(page.locator(".ss-plan").get_by_role("button")).to_have_count(0)
     context.close()
+
+
+def test_each_pipe_has_its_own_numbers_and_a_plan_from_before_is_brought_up(
+    visiting: Visiting, served: server.Site, places: dict[str, str]
+) -> None:
+    with visiting([]) as page:
+        page.goto(f"{served.url}plan/")
+        plan_page = PlanPage(page)
+        plan_page.wait()
+        older = {"pipe_size": {"text": "1-1/2", "units": "us"}}
+        page.evaluate("([name, plan]) => localStorage.setItem(name, plan)", [NAME, json.dumps(older)])
+        page.reload()
+        expect(plan_page.section.locator("[data-slot=said]")).to_contain_text("Each pipe has its own now")
+        plan_page.wait()
+        parts = ("heating", "charge", "gravity", "buried", "branch")
+        assert set(stored(page)) == {f"{part}_pipe_size" for part in parts}
+        expect(plan_page.row("charge_pipe_size")).to_contain_text("Nominal pipe size (charging loop)")
+
+        page.goto(served.url + places["pipe"])
+        for worksheet, size in (("pipe", "3/4"), ("charge-loop", "1")):
+            reader = Reader(page, worksheet)
+            reader.wait_until_live()
+            expect(reader.box("pipe_size")).to_have_value("1-1/2")
+            reader.type("pipe_size", size)
+        page.reload()
+        for worksheet, size in (("pipe", "3/4"), ("charge-loop", "1"), ("gravity-loop", "1-1/2")):
+            reader = Reader(page, worksheet)
+            reader.wait_until_live()
+            expect(reader.box("pipe_size")).to_have_value(size)
+
+        page.goto(f"{served.url}plan/")
+        plan_page.wait()
+        expect(plan_page.box("heating_pipe_size")).to_have_value("3/4")
+        expect(plan_page.box("charge_pipe_size")).to_have_value("1")
+        expect(plan_page.box("buried_pipe_size")).to_have_value("1-1/2")
