@@ -34,6 +34,8 @@ HEADERS = {
 TYPES = {".wasm": "application/wasm", ".mjs": "text/javascript"}  # which not every host knows
 # The theme names the neighbours of a page in its head; Firefox fetches the next one at once, which our policy refuses.
 FETCHED_AHEAD = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
+# Changed at a release under the same name, so each visit asks whether it has: pages, and what their scripts start from.
+SAME_NAME = ("/assets/css/*", "/assets/js/*", "/search/*")
 FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
@@ -87,14 +89,16 @@ def inline_scripts(page: str) -> list[str]:
 def write_headers(site: Path) -> None:
     """Write `_headers`: for each path, the headers that its host should send."""
     rules = {"/*": HEADERS}
-    rules |= {path: {"Content-Security-Policy": "frame-ancestors 'none'"} for path in _page_paths(site)}
+    fresh = {"Cache-Control": "no-cache"}
+    rules |= dict.fromkeys((f"/{FRAMED}/*", *SAME_NAME), fresh)
+    rules |= {path: {"Content-Security-Policy": "frame-ancestors 'none'", **fresh} for path in _page_paths(site)}
     rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in WORKERS}
     rules |= {
         f"/{path.relative_to(site).as_posix()}": {"Content-Type": TYPES[path.suffix]}
         for path in sorted((site / "assets" / "python").glob("pyodide-*/*"))
         if path.suffix in TYPES
     }
-    rules |= {f"/{keeping.NAME}": {"Content-Security-Policy": KEEPER_POLICY, "Cache-Control": "no-cache"}}
+    rules |= {f"/{keeping.NAME}": {"Content-Security-Policy": KEEPER_POLICY, **fresh}}
     hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
     rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
     lines = []

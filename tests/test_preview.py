@@ -122,6 +122,12 @@ def test_only_files_named_by_their_content_are_kept_for_ever(running: server.Sit
         assert answer.headers["Cache-Control"] == "no-cache"
 
 
+@pytest.mark.parametrize("path", ["/", "/index.html", "/guides/", "/assets/js/worker.js", "/embed/stored-heat/"])
+def test_a_name_that_a_release_keeps_is_asked_for_anew(running: server.Site, path: str) -> None:
+    """Also of a host that would have browsers keep it, since the header stands in the site's own file."""
+    assert running._declared_headers(path)["Cache-Control"] == "no-cache"
+
+
 def test_files_go_out_compressed_when_the_browser_can_read_that(running: server.Site) -> None:
     plain, text = ask(running, "/assets/app.wasm")
     zipped, small = ask(running, "/assets/app.wasm", Accept_Encoding="gzip, deflate")

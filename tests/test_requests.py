@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import json
+import os
+import sys
 from typing import Any
 
 import pytest
@@ -91,3 +94,18 @@ def test_the_link_of_a_plan_says_where_its_numbers_stand() -> None:
     assert '<a href="../../record/">the sizing record</a>' in said
     said = ask("link", link="#v1;stored-heat;store_volume=640gal;end", plan={}, units="us")["said"]
     assert "whole plan" not in said
+
+
+def test_long_use_leaves_nothing_behind() -> None:
+    """Each edit a new text, as a reader makes them; EDITS=10000 makes so many instead of some hundreds."""
+    edits = int(os.environ.get("EDITS", "300"))
+
+    def edit(count: int, start: int) -> int:
+        for number in range(start, start + count):
+            plan = {"store_volume": {"text": f"{500 + number / 100}"}, "store_top": {"text": f"{170 + number % 10}"}}
+            ask("worksheet", worksheet="stored-heat", units=("us", "si")[number % 2], plan=plan)
+        gc.collect()
+        return sys.getallocatedblocks()
+
+    before = edit(60, 0)  # until each unit, table and template that it takes has been made
+    assert edit(edits, 60) - before < edits, "less than one object an edit"

@@ -11,11 +11,9 @@ import re
 from pathlib import Path
 
 import brotli
-import pytest
 
 import finishing
 import offline
-import toolchain
 
 ALLOWED = [
     # Pages, and what search and other sites read about them.
@@ -171,42 +169,6 @@ def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
             if not address.startswith(("data:", "#")):
                 target = page.parent / re.split("[?#]", address)[0]
                 assert (target / "index.html").is_file() or target.is_file(), f"{page} asks for {address}"
-
-
-NPM_LOCKS = ("package-lock.json", "tests/firefox/package-lock.json")
-
-
-def packages_of_npm(*names: str) -> dict[str, dict[str, str]]:
-    locks = [json.loads((toolchain.ROOT / name).read_text(encoding="utf-8")) for name in names]
-    packages = {name: package for lock in locks for name, package in lock["packages"].items() if name}
-    assert packages
-    return packages
-
-
-@pytest.mark.parametrize("name", [*NPM_LOCKS, ".npmrc", *(f"requirements/{n}.txt" for n in ("uv", "build", "test"))])
-def test_no_lock_file_names_a_host(name: str) -> None:
-    text = (toolchain.ROOT / name).read_text(encoding="utf-8")
-    assert text
-    assert "://" not in text
-    assert "index-url" not in text
-
-
-def test_every_locked_package_has_its_digest() -> None:
-    for lock in NPM_LOCKS:
-        assert all(package.get("integrity") for package in packages_of_npm(lock).values()), lock
-    for name in ("uv", "build", "test"):
-        text = (toolchain.ROOT / "requirements" / f"{name}.txt").read_text(encoding="utf-8")
-        pinned = re.findall(r"^[A-Za-z0-9][^\s=]*==\S+.*\\\n\s+--hash=sha256:", text, re.MULTILINE)
-        assert len(pinned) == len(re.findall("^[A-Za-z0-9]", text, re.MULTILINE)) > 0
-
-
-# Licenses under which a part may be copied into a site that anybody publishes.
-FREE_TO_PUBLISH = {"MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "0BSD", "Unlicense", "MPL-2.0"}
-
-
-def test_every_package_of_the_page_may_be_published() -> None:
-    licenses = {name: package.get("license") for name, package in packages_of_npm("package-lock.json").items()}
-    assert {name: text for name, text in licenses.items() if text not in FREE_TO_PUBLISH} == {}
 
 
 def test_the_desk_is_found_from_every_page(site: Path) -> None:

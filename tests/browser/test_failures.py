@@ -29,12 +29,21 @@ document.addEventListener("readystatechange", () => {
 """
 GONE = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
 SORRY = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
-BROKEN = {
+
+
+def cut() -> server.Answer:
+    """The host goes while something is on its way from it."""
+    raise ConnectionAbortedError
+
+
+BROKEN: dict[str, tuple[str, server.Answer | Callable[[], server.Answer]]] = {
     "worker gone": ("/worker.js", GONE),
     "worker is a page": ("/worker.js", SORRY),
     "loader gone": ("pyodide.asm.js", GONE),
     "interpreter gone": (".wasm", GONE),
     "interpreter of a wrong type": (".wasm", SORRY),
+    "interpreter cut short": (".wasm", server.Answer(200, b"\0asm\1\0\0\0\1", {"Content-Type": "application/wasm"})),
+    "host gone in mid-load": ("python_stdlib.zip", cut),
     "library gone": ("python_stdlib.zip", GONE),
     "library is a page": ("python_stdlib.zip", SORRY),
     "our code gone": ("stoke_and_store", GONE),
@@ -64,10 +73,11 @@ USUAL = {"worker gone", "interpreter gone", "library gone", "our code damaged"}
     "name", [pytest.param(name, marks=[] if name in USUAL else pytest.mark.long) for name in BROKEN]
 )
 def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
-    page: Page, site: Path, places: dict[str, str], troubles: list[str], name: str
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setattr(server.Site, "handle_error", lambda *_: None)  # a host that goes is meant to
     part, wrong = BROKEN[name]
-    trouble = Trouble({part: lambda: wrong})
+    trouble = Trouble({part: wrong if callable(wrong) else lambda: wrong})
     with server.serving(site, interfere=trouble) as broken:
         page.goto(broken.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")

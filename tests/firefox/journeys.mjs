@@ -23,6 +23,7 @@ async function visit(browser, troubles) {
   await page.evaluateOnNewDocument(() => {
     addEventListener("securitypolicyviolation", (event) =>
       console.error(`Content Security Policy: ${event.violatedDirective} refused ${event.blockedURI}`));
+    addEventListener("pageshow", (event) => { document.body.dataset.cameBack = event.persisted; });
   });
   await page.setViewport(PHONE);
   return page;
@@ -89,7 +90,7 @@ const JOURNEYS = {
     return { sketch, record: plain(record) };
   },
 
-  /** A guide's worksheet: other numbers, other units, the page loaded again, the plan; then the guide without a line. */
+  /** A guide's worksheet: other numbers, other units, the page loaded again, the plan; then the same without a line, and back in the history. */
   async guide(page, address, typed) {
     await page.goto(`${address}${typed.guide}`);
     await live(page, typed.worksheet);
@@ -116,7 +117,14 @@ const JOURNEYS = {
     await page.waitForSelector("[data-ss-units=us][aria-pressed=true]");
     await live(page, typed.worksheet);
     const offline = await shown(page, typed.worksheet);
-    return { example, edited, switched, again, plan, offline };
+    await page.goto(`${address}plan/`);
+    await page.evaluate(() => setTimeout(() => history.back())); // puppeteer's own waits for a load that a kept page never has
+    await page.waitForSelector(`body[data-came-back] #${typed.worksheet}`);
+    await live(page, typed.worksheet);
+    const kept = await page.$eval("body", (body) => body.dataset.cameBack);
+    await fill(page, typed.worksheet, ...typed.later);
+    const back = await shown(page, typed.worksheet);
+    return { example, edited, switched, again, plan, offline, kept, back };
   },
 };
 

@@ -25,6 +25,7 @@ pytestmark = [pytest.mark.browser, pytest.mark.long]
 
 CUT = "cut-the-line"
 NUMBERS = {"store_volume": "650", "store_top": "170"}
+LATER = ("store_top", "175")
 Going = Callable[..., dict[str, Any]]
 
 
@@ -92,7 +93,7 @@ def test_from_the_home_page_to_the_verdict_and_its_record(goes: Going) -> None:
 
 
 def test_a_worksheet_its_units_the_plan_and_all_of_it_without_a_line(goes: Going) -> None:
-    seen = goes("guide", guide="guides/storage/", worksheet="stored-heat", numbers=NUMBERS, cut=CUT)
+    seen = goes("guide", guide="guides/storage/", worksheet="stored-heat", numbers=NUMBERS, cut=CUT, later=LATER)
     assert_shows(seen["example"], "stored-heat", {})
     assert_shows(seen["edited"], "stored-heat", NUMBERS)
     assert_shows(seen["switched"], "stored-heat", NUMBERS, "si")
@@ -100,3 +101,5 @@ def test_a_worksheet_its_units_the_plan_and_all_of_it_without_a_line(goes: Going
     assert seen["again"] == seen["switched"]
     assert seen["plan"] == {key: seen["switched"]["boxes"][key] for key in NUMBERS}
     assert seen["offline"] == seen["edited"]
+    # Back in the history: Firefox keeps the page as it was where it can, and its worker must answer then as ever.
+    assert_shows(seen["back"], "stored-heat", NUMBERS | dict([LATER]))

@@ -1,0 +1,178 @@
+"""What befalls a page in a browser that is used: a plain host, a wrong clock, an update, printing too early, long use."""
+
+from __future__ import annotations
+
+import functools
+import http.server
+import os
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+import server
+from calc.answer import Typed, answer
+from tests.browser.conftest import Live, Visiting
+from tests.browser.reader import Reader, assert_says, calculators, plain
+from tests.browser.test_failures import GONE, STOPPED, Trouble
+from tests.paper import Paper
+
+pytestmark = pytest.mark.browser
+
+EDITS = int(os.environ.get("EDITS", "200"))  # EDITS=10000 takes some minutes
+
+
+@pytest.fixture
+def plain_host(site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[str]:
+    """What `python -m http.server` is: no headers of ours, its own types and its own page for what is not there."""
+    handler = functools.partial(http.server.SimpleHTTPRequestHandler, directory=str(site))
+    monkeypatch.setattr(http.server.SimpleHTTPRequestHandler, "log_message", lambda *_: None)
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as host:
+        threading.Thread(target=host.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{host.server_address[1]}/"
+        host.shutdown()
+
+
+def test_a_host_that_only_hands_out_files_is_enough(page: Page, plain_host: str, places: dict[str, str]) -> None:
+    page.goto(plain_host + places["stored-heat"])
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    reader.type("store_volume", "650")
+    assert_says(reader, {"store_volume": Typed("650")})
+
+
+def test_a_clock_that_is_wrong_or_jumps_changes_no_result(
+    page: Page, served: server.Site, places: dict[str, str]
+) -> None:
+    page.clock.set_fixed_time("1970-01-01T00:00:00Z")
+    page.goto(served.url + places["stored-heat"])
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    reader.type("store_volume", "650")
+    page.clock.set_fixed_time("2099-12-31T23:59:59Z")
+    reader.type("store_top", "170")
+    page.clock.set_fixed_time("2001-01-01T00:00:00Z")
+    reader.type("lowest_useful", "95 °F")
+    assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("170"), "lowest_useful": Typed("95 °F")})
+
+
+def test_what_is_printed_while_the_calculator_loads_is_the_example(
+    page: Page, site: Path, places: dict[str, str]
+) -> None:
+    arrived = threading.Event()
+
+    def late(path: str) -> None:
+        if ".wasm" in path:
+            arrived.wait(60)
+
+    with server.serving(site, interfere=late) as slow:
+        page.goto(slow.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        expect(reader.slot("status")).to_contain_text("Getting the calculator ready")
+        paper = plain(" ".join(Paper(page.pdf(format="A4")).pages))
+        example = answer("stored-heat", {}).headline
+        assert example
+        assert plain(example.shown) in paper
+        assert "Getting the calculator ready" not in paper
+        arrived.set()
+        reader.wait_until_live()
+        reader.type("store_volume", "650")
+        assert_says(reader, {"store_volume": Typed("650")})
+
+
+@pytest.mark.parametrize("damaged", ["[{", '{"store_volume": 5, "store_top": null, "lowest_useful": {}}'])
+def test_a_damaged_plan_in_the_browser_is_no_plan(
+    page: Page, served: server.Site, places: dict[str, str], damaged: str
+) -> None:
+    page.goto(f"{served.url}glossary/")
+    page.evaluate("text => localStorage.setItem('stoke-and-store.plan', text)", damaged)
+    page.goto(served.url + places["stored-heat"])
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    reader.type("store_volume", "650")
+    assert_says(reader, {"store_volume": Typed("650")})
+
+
+@pytest.mark.long
+def test_a_page_left_open_over_an_update_starts_what_the_host_has_now(
+    visiting: Visiting, site: Path, places: dict[str, str]
+) -> None:
+    """Its Python went with the last release; when it has to be started again, it comes from the new one."""
+    worker = (site / "assets/js/worker.js").read_text(encoding="utf-8")
+    wheel = next(site.glob("assets/python/wheel-*/stoke_and_store-*.whl"))
+    later = f"{wheel.parent.name[:-12]}{'0' * 12}"
+    assert wheel.parent.name in worker
+    trouble = Trouble(
+        {
+            "/worker.js": lambda: server.Answer(
+                200, worker.replace(wheel.parent.name, later).encode(), _worker_headers(site)
+            ),
+            later: lambda: server.Answer(200, wheel.read_bytes(), {"Content-Type": "application/zip"}),
+            wheel.parent.name: lambda: GONE,
+        }
+    )
+    trouble.cured.set()
+    troubles: list[str] = []
+    with server.serving(site, interfere=trouble) as host, visiting(troubles) as page:
+        page.goto(host.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        reader.type("store_volume", "650")
+        trouble.cured.clear()
+        (running,) = calculators(page)
+        running.evaluate("() => { setTimeout(() => { throw new Error('out of memory'); }); }")
+        reader.box("store_top").fill("170")
+        expect(reader.slot("status")).to_have_text(STOPPED)
+        reader.sheet.get_by_role("button", name="Try again").click()
+        reader.wait_until_live()
+        assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("170")})
+        assert [asked for asked in host.requests if later in asked.path]
+        troubles.clear()
+
+
+def _worker_headers(site: Path) -> dict[str, str]:
+    with server.serving(site) as known:
+        return known.answer("/assets/js/worker.js", "", "").headers
+
+
+MAKE_MANY = """async (count) => {
+  const sheet = document.getElementById("stored-heat");
+  const box = sheet.querySelector(".ss-field[data-key=store_volume] input[type=text]");
+  box.focus();
+  for (let edit = 0; edit < count; edit++) {
+    box.value = String(500 + (edit % 400));
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+    const until = Date.now() + 60_000;
+    do await new Promise((done) => setTimeout(done, 2));
+    while ("busy" in sheet.dataset && Date.now() < until);
+  }
+}"""
+
+
+@pytest.mark.long
+def test_long_use_leaves_nothing_behind_in_the_page(live: Live) -> None:
+    with live("stored-heat") as reader:
+        session = reader.page.context.new_cdp_session(reader.page)
+
+        def held() -> dict[str, Any]:
+            session.send("HeapProfiler.collectGarbage")
+            return {**session.send("Memory.getDOMCounters"), "heap": session.send("Runtime.getHeapUsage")["usedSize"]}
+
+        def is_flat() -> bool:
+            more = {kind: after[kind] - before[kind] for kind in before}
+            few = more["nodes"] < 3 * EDITS and more["jsEventListeners"] < 20 and more["documents"] < 2
+            return bool(few and more["heap"] < 500_000 + 1_000 * EDITS)
+
+        reader.page.evaluate(MAKE_MANY, 150)  # until what is made once has been made
+        before = held()
+        reader.page.evaluate(MAKE_MANY, EDITS)
+        after = held()
+        for _ in range(100):  # what is no longer needed goes in its own time
+            if is_flat():
+                break
+            reader.page.wait_for_timeout(100)
+            after = held()
+        assert is_flat(), (before, after)
