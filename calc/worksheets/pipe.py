@@ -339,7 +339,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal store to the old baseboard",
+            "Mill Row: to the old baseboard",
             {
                 "design_load": "30,500 Btu/h",
                 "water_drop": "12 F°",

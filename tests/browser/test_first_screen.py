@@ -24,7 +24,7 @@ PHONE = {"width": 390, "height": 844}
 DESKTOP = {"width": 1280, "height": 800}
 FARMHOUSE = AS_TYPED | {"fuel": "oil", "method": "fuel", "start_from": "bill"}
 MOST_SCREENS = 12  # of a phone, before anything is unfolded
-FIRST_BOXES = 2  # in sight without scrolling, above the bar with the answer
+FIRST_BOXES = 3  # in sight without scrolling, above the bar with the answer
 
 MEASURE = """() => {
   const sheet = document.querySelector(".ss-sheet");
