@@ -10,6 +10,7 @@ from calc.worksheets import WORKSHEETS
 from render import respond
 from render.folding import MOST_OPEN, folded
 from render.pages.sections import worksheet_html
+from render.view import slots
 
 CHAIN = dict(WORKSHEETS["will-it-work"].examples[0].given)
 ALL_HOLDS = {"room_output": "5,000 Btu/h", "dump_output": "140,000 Btu/h", "chimney_known": "yes"} | {
@@ -116,6 +117,38 @@ def test_a_stop_that_is_known_stays_no_whatever_else_is_not_said() -> None:
     assert sheet.judgement
     assert (sheet.judgement.word, sheet.judgement.level) == ("No", "stop")
     assert "dump" in sheet.best_change
+
+
+def test_a_store_from_another_page_is_told_where_the_sketch_draws_it() -> None:
+    """Typed at the tank's own sheet: picture, its caption with a link there, and the tank's line say whose store it is."""
+    plan = {
+        "fuel_now": "oil",
+        "amount": "740 gal",
+        "place": "hibbing-mn",
+        "heated_area": "1,900 ft2",
+        "emitter": "baseboard",
+        "baseboard_length": "140 ft",
+        "stove": "help",
+    }
+    own = answer("first-sketch", {key: Typed(text) for key, text in (plan | {"store_volume": "2 m3"}).items()})
+    shown = slots(own)["sketch"].replace("\u00a0", " ")
+    assert ">Your store<" in shown and ">528 gal<" in shown
+    assert 'href="../../guides/storage/#stored-heat-store_volume"' in shown
+    assert "<dt>Tank needed</dt>" in shown and "your store: 528 gal" in shown
+    without = slots(answer("first-sketch", {key: Typed(text) for key, text in plan.items()}))["sketch"]
+    assert "our store" not in without
+
+
+def test_the_bar_leads_to_the_picture_and_to_what_was_assumed() -> None:
+    sheet = answer("stored-heat", {"store_volume": Typed("500 gal")})
+    filled = slots(sheet)
+    assert f'data-ss-bring="assumed">{len(sheet.assumed)} numbers assumed<' in filled["plate"]
+    assert 'data-ss-bring="picture"' not in filled["plate"]
+    assert 'data-brought="assumed"' in filled["advice"]
+    sketch = slots(answer("first-sketch", {"amount": Typed("800 gal"), "fuel_now": Typed("oil")}))
+    assert 'data-ss-bring="picture"' in sketch["plate"]
+    assert 'data-brought="picture"' in sketch["sketch"] and 'data-brought="assumed"' in sketch["sketch"]
+    assert "data-ss-bring" not in slots(answer("first-sketch", {}))["plate"], "the example has its own line"
 
 
 def test_cost_leads_with_dollars_a_winter() -> None:

@@ -1,6 +1,7 @@
 """The desk without a browser: what its message says of a customer's house, and what it never does."""
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -115,6 +116,15 @@ def _moves_with_the_example(key: str, given: dict[str, str]) -> bool:
 
 def _keys(key: str) -> set[str]:
     return {field.key for field in WORKSHEETS[key].all_fields()}
+
+
+def test_the_desk_folds_what_has_a_usual_value() -> None:
+    """What a letter tells stands open; of all three worksheets some twenty boxes, and the others are there when unfolded."""
+    form = asked(BASEBOARD, {}, form=True)["form"]
+    folded = "".join(re.findall(r"<details.*?</details>", form, flags=re.DOTALL))
+    asked_openly = [key for key in re.findall(r'data-key="([^"]+)"', form) if f'data-key="{key}"' not in folded]
+    assert {"method", "amount", "heated_area", "house_class", "baseboard_length", "water_output"} <= set(asked_openly)
+    assert {"exponent", "rating_air", "store_top", "hours_wanted"} <= set(re.findall(r'data-key="([^"]+)"', folded))
 
 
 def test_a_wrong_box_is_named_while_somebody_types_in_it() -> None:

@@ -235,7 +235,11 @@ def test_a_store_that_does_not_hold_one_burn_stands_first() -> None:
     small = HOUSES["Mill Row"] | entries(store_volume="300 gal")
     head = first(said(small))
     assert head.verdict.startswith("This plan cannot work as it stands")
-    assert "Your store does not hold one burn." in [entry.title for entry in head.told]
+    assert head.verdict.endswith("1 thing must change first."), "one cause counts once"
+    (burn,) = [entry for entry in head.told if entry.level == "unworkable"]
+    assert burn.title == "Your store does not hold one burn."
+    assert re.search(r"For the same cause: Store: 51\.0\u00a0%; House: [\d.]+\u00a0h\.$", burn.text), burn.text
+    assert "A full burn does not fit this store." not in [entry.title for entry in (*head.told, *head.others)]
     assert "Your store does not hold one burn." not in [entry.title for entry in said(HOUSES["Mill Row"])]
 
 
@@ -616,6 +620,15 @@ def test_an_installer_s_plan_of_five_worksheets_is_drawn_and_listed_as_he_gave_i
     assert titles[0] == "Your store does not hold one burn." and "The tank you have is too small." in titles
     without = {key: text for key, text in INSTALLER.items() if key != "store_volume"}
     assert "as given" not in document(chosen(entries(**without)), "us", Wanted())
+
+
+def test_a_part_names_the_number_or_two_that_it_waits_for() -> None:
+    """House, emitters and stove are known, the floor area is not: the paper says what the tank's worksheet waits for."""
+    plan = {"method": "fuel", "amount": "740 gal", "degree_days": "7,800 °F·day", "design_outdoor": "-5 °F"}
+    plan |= {"baseboard_length": "140 ft", "water_output": "60,000 Btu/h", "burn_time": "4 h"}
+    assert "tank-size" not in chosen(entries(**plan)).sheets
+    store = re.search(r"<tr[^>]*><th[^>]*>Store</th>.*?</tr>", document(chosen(entries(**plan)), "us", Wanted()))
+    assert store and "Not worked out yet: the plan lacks Heated floor area." in words(store[0])
 
 
 def test_what_most_of_a_plan_has_in_common_is_told_once() -> None:

@@ -12,6 +12,8 @@ FIELDS = (FIREBOX_VOLUME, MOISTURE, EFFICIENCY_BASIS, STOVE_EFFICIENCY, PACKING_
 # A store of the size for just one burn holds it, whatever the last digits of that size are.
 JUST_FITS = Given("just_fits", "fraction", "Share of a burn that counts as all of it", "99.9 %", "definition")
 
+SMALL_STORE = "small-store"  # what several worksheets say, each in its words, of a store that is too small for a burn
+
 GIVENS = (Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),)
 
 HEATING_VALUE = Cases(

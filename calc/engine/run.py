@@ -1,5 +1,7 @@
 """A declaration and the values read for it become a Sheet: results, advice, working, tables, band, sources."""
 
+from collections.abc import Sequence
+
 from calc.engine.band import band
 from calc.engine.citing import sources
 from calc.engine.conditions import Condition, condition
@@ -25,7 +27,7 @@ from calc.engine.values import (
     work_out,
     zeroed,
 )
-from calc.engine.words import ATTENTION, VERDICT, Check, Comparison, Methods
+from calc.engine.words import ATTENTION, VERDICT, Check, Comparison, Methods, Variant
 from calc.engine.working import Value, WorkingLine, working
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
@@ -130,9 +132,14 @@ def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts,
         asks = _rests_on(reading, advice.condition, advice.stays, values, best) if advice.level == "stop" else ""
         level, weight = ("caution", GRAVEST) if asks else (advice.level, advice.weight)
         title, say = text.fill(advice.title), text.fill(advice.say) + asks
-        said.append(Said(level, advice.code, title, say, advice.source, weight, advice.beside))
+        said.append(Said(level, advice.code, title, say, advice.source, weight, advice.beside, advice.cause))
     limits = (("stop", None), ("unworkable", None), ("caution", None), ("note", 2))
-    return [sentence for level, most in limits for sentence in [each for each in said if each.level == level][:most]]
+    told = [sentence for level, most in limits for sentence in [each for each in said if each.level == level][:most]]
+    return [sentence for number, sentence in enumerate(told) if not _told_before(sentence.cause, told[:number])]
+
+
+def _told_before(cause: str, graver: Sequence[Said]) -> bool:
+    return cause != "" and any(sentence.cause == cause for sentence in graver)
 
 
 def _verdict(
@@ -193,6 +200,12 @@ def _own_steps(worksheet: Worksheet, reading: Reading, taken: TakenOver) -> tupl
     return tuple(reversed(own))
 
 
+def _stands(row: Variant, reading: Reading) -> bool:
+    """Whether a row changes choices alone, and to what they are already."""
+    chosen = {key: entry.si for key, entry in reading.inputs.items() if entry.field.kind == "choice"}
+    return bool(row.changes) and all(chosen.get(key) == to for key, to in row.changes.items())
+
+
 def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, worked: Values, text: Texts) -> Table:
     values = text.values
     if isinstance(table, Methods):
@@ -210,7 +223,7 @@ def _table(table: Comparison | Methods, worksheet: Worksheet, reading: Reading, 
     )
     rows: list[tuple[str, ...]] = []
     for row in table.rows:
-        if not values.keys() >= set(placeholders(row.label)):
+        if not values.keys() >= set(placeholders(row.label)) or _stands(row, reading):
             continue
         other = changed(worksheet, reading, worked, row)
         rows.append(

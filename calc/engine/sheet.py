@@ -37,6 +37,7 @@ class Said(NamedTuple):
     source: str
     weight: int = 2
     beside: bool = False
+    cause: str = ""
 
 
 class Table(NamedTuple):

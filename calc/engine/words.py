@@ -122,7 +122,8 @@ class Advice(NamedTuple):
     `title` is the conclusion, `say` the reason with numbers ("{usable_heat}") and what to do. `zeroes` names results
     that are exactly nothing when it holds. A stop that rests only on numbers nobody gave is said as a caution that asks
     for them, unless the condition `stays` holds. Where there is room for few, the weightier come first: `weight` is 3
-    for what can hurt people or the plant, 1 for a reminder that holds for every plan of the kind.
+    for what can hurt people or the plant, 1 for a reminder that holds for every plan of the kind. Of what shares a
+    `cause` only the gravest is said, in a worksheet and in a whole plan: one thing to mend is told once.
     """
 
     level: str
@@ -135,6 +136,7 @@ class Advice(NamedTuple):
     stays: str = ""
     weight: int = 2
     beside: bool = False
+    cause: str = ""
 
     def uses(self) -> Uses:
         return Uses(
@@ -155,7 +157,8 @@ class Check(NamedTuple):
 
     `fails` and `tight` are conditions; `level` is what a failure is: "stop" (danger) or "unworkable" (cannot do the
     job). A check whose number does not exist is "not checked" unless `fails` holds. One with `only`, a condition, is
-    part of the chain only where that holds. One without conditions is named, with its number, and not judged.
+    part of the chain only where that holds. One without conditions is named, with its number, and not judged. `cause`
+    is that of advice: a plan as a whole says it once.
     """
 
     key: str
@@ -168,6 +171,7 @@ class Check(NamedTuple):
     level: str = "unworkable"
     stays: str = ""  # the condition under which a stop stays one though it rests only on numbers that nobody gave
     only: str = ""
+    cause: str = ""
 
     def uses(self) -> Uses:
         return Uses(

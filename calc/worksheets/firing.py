@@ -357,6 +357,7 @@ WORKSHEET = Worksheet(
             "fire "
             "starved of air makes tar, and tar makes chimney fires. Lay smaller loads, or fit a larger store.",
             weight=3,
+            cause=one_load.SMALL_STORE,
         ),
         Advice(
             "caution",

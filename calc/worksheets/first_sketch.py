@@ -416,7 +416,7 @@ _COVERING = {"floor": (COVERING,)}
 _UNKNOWN = "not yet known"
 _AND_STORE = "and a tank of {recommended}"
 CHANGES = (
-    Variant("a store of {recommended} or more in place of yours", {"store_volume": "x2"}),
+    Variant("a store of {recommended} in place of yours", {"store_known": "no"}),
     *(
         Variant(f"{words} {{baseboard_length}} of baseboard in all, {_AND_STORE}", {"baseboard_length": times})
         for words, times in (("twice as much:", "x2"), ("three times as much:", "x3"), ("four times as much:", "x4"))
@@ -556,7 +556,7 @@ WORKSHEET = Worksheet(
     ),
     headline="recommended",
     opens=("place",),
-    say="Tank: {recommended}. Loads of wood on the coldest day: {burns_per_day_at_design}.",
+    say="Tank needed: {recommended}. Fires in the worst cold: {burns_per_day_at_design}.",
     meaning=(
         "This is a sketch: five answers, and usual values for the rest. Each full worksheet takes its part further.",
     ),

@@ -402,7 +402,9 @@ WORKSHEET = Worksheet(
             "own_share < just_fits and own_room > 0",
             "Your store does not hold one burn.",
             "{store_volume} between {relight_temperature} and {store_top} take {own_room} of the {burn_kept} that a burn "
-            "brings; with the house taking nothing, that needs {recommended}. Fit that, or always lay smaller loads.",
+            "brings; with the house taking nothing, that needs {recommended}. Fit that, or always lay smaller loads: a "
+            "full store means fire out, and a fire starved of air makes tar, which makes chimney fires.",
+            cause=one_load.SMALL_STORE,
         ),
         Advice(
             "unworkable",

@@ -293,6 +293,7 @@ WORKSHEET = Worksheet(
             "burn_share < tight",
             "A burn brings {water_heat}; {usable_heat} fit between {lowest_useful} and {store_top} with no load.",
             "first-law",
+            cause=one_load.SMALL_STORE,
         ),
         Check(
             "emitter",
@@ -311,6 +312,7 @@ WORKSHEET = Worksheet(
             "hours_carried < tight * hours_wanted",
             "The full store carries {design_load}; you want {hours_wanted}.",
             "first-law",
+            cause=one_load.SMALL_STORE,
         ),
         Check(
             "tap",

@@ -21,7 +21,7 @@ from calc.engine.typed import Input, Reader, Typed
 from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render import qr, record, stock, view
+from render import folding, qr, record, stock, view
 from render.chosen import filled, is_complete, lacks_of, needs
 from render.plan import entries_from
 from render.sized import fed_by
@@ -140,14 +140,23 @@ def _form(answered: list[Answered]) -> Markup:
             if field.key not in placed:
                 asked.setdefault(field.key, field)
         placed.update(asked)
+        in_fold = {key for key, field in asked.items() if _stays_folded(field, reply.sheet)}
         groups.append(
             {
                 "title": reply.sheet.worksheet.question if len(answered) > 1 else "",
-                "asked": [field for field in asked.values() if not field.optional],
-                "optional": [field for field in asked.values() if field.optional],
+                "asked": [field for key, field in asked.items() if key not in in_fold],
+                "folded": [field for key, field in asked.items() if key in in_fold],
             }
         )
     return fill("desk_form.html", groups=groups)
+
+
+def _stays_folded(field: Field, sheet: Sheet) -> bool:
+    """Whether the worksheet itself folds a box; in cases that are not chosen yet, one that has a usual value."""
+    asked_now = {asked.key for asked in sheet.course.fields}
+    if field.key in asked_now:
+        return field.key in folding.folded(sheet.worksheet, sheet.course)
+    return field.optional or (field.typical is not None and field.kind != "choice")
 
 
 def _states(answered: list[Answered], told: Mapping[str, list[Problem]]) -> dict[str, dict[str, str]]:
@@ -186,7 +195,7 @@ def _plates(answered: list[Answered], told: Mapping[str, list[Problem]]) -> list
 def _plate(reply: Answered, told: list[Problem]) -> str:
     """The answer on its plate; never one that rests on a number of the worked example."""
     if not reply.lacks or reply.sheet.problems:
-        return view.slots(reply.sheet, told)["plate"]
+        return str(view.plate(reply.sheet, told))
     return str(view.empty_plate(reply.sheet, f"Still needed: {'; '.join(reply.lacks)}."))
 
 

@@ -29,6 +29,7 @@ from render.urgent import first, urgent
 from render.view import STATUS_WORDS
 
 NO_PIPING = "none"
+FEW_LACKING = 2  # numbers for which a worksheet that is left out still waits: so few are named beside its part
 SITE = "Stoke and Store"  # whose worksheets these are, whatever site shows them
 
 
@@ -81,7 +82,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             groups=groups,
             mostly=_mostly(groups),
             apart=twice.told_apart(chosen, system),
-            parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system)],
+            parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system, _nearly(chosen))],
             piping=_piping(sheets, system, wanted.piping),
             sheets=sections(sheets),
             sources=[marked_line(SOURCES[key]) for key in sources],
@@ -93,6 +94,12 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             code=qr.svg(wanted.reopens, "QR code of the address beside it") if wanted.reopens else "",
         )
     )
+
+
+def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:
+    """Of the worksheets that are left out those that lack only a number or two, with their names."""
+    left = [taken for taken in chosen.taken if taken.possible and not taken.printed]
+    return {taken.worksheet.key: taken.lacks for taken in left if 0 < len(taken.lacks) <= FEW_LACKING}
 
 
 def answers(sheets: Iterable[Sheet]) -> list[Shown]:

@@ -1,6 +1,7 @@
 """The parts of a plant with the size that a worksheet gives each of them; nothing where the plan lacks its numbers."""
 
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import NamedTuple
 
 from calc.engine.conditions import condition
@@ -34,10 +35,13 @@ class Row(NamedTuple):
     item: str = ""  # the key of what was picked from a dealer's stock
 
 
-def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
+def listed(
+    sheets: Mapping[str, Sheet], system: System, lacking: Mapping[str, tuple[str, ...]] = MappingProxyType({})
+) -> list[Row]:
     """Every part that the plan has, with its size, in the order of the plant; of several that size one, the first that is worked out.
 
-    One that speaks `instead` of the others is heard before them.
+    One that speaks `instead` of the others is heard before them. `lacking` says of worksheets that are left out which
+    few numbers the plan still lacks for them.
     """
     rows: dict[Part, Row] = {}
     for sheet, sized in _sizes(sheets):
@@ -46,7 +50,7 @@ def listed(sheets: Mapping[str, Sheet], system: System) -> list[Row]:
             rows[sized.part] = row
     values = {key: value for sheet in sheets.values() for key, value in sheet.values.items()}
     return [
-        (rows.get(part) or Row(part.name, NOT_YET, _sizer(part), known=False))._replace(decided_by=part.decided_by)
+        (rows.get(part) or _left_open(part, lacking))._replace(decided_by=part.decided_by)
         for part in PARTS
         if part in rows or not _left_out(part, values)
     ]
@@ -83,9 +87,11 @@ def _sizes(sheets: Mapping[str, Sheet]) -> Iterator[tuple[Sheet, Sizes]]:
                 yield sheets[key], sized
 
 
-def _sizer(part: Part) -> str:
-    """The worksheet that would size a part."""
-    return next(key for key, worksheet in WORKSHEETS.items() if part in [sized.part for sized in worksheet.sizes])
+def _left_open(part: Part, lacking: Mapping[str, tuple[str, ...]]) -> Row:
+    """A part that no worksheet of the record sizes: which one would, and what it lacks where that is little."""
+    sizers = [key for key, worksheet in WORKSHEETS.items() if part in [sized.part for sized in worksheet.sizes]]
+    nearest = next((key for key in sizers if key in lacking), sizers[0])
+    return Row(part.name, NOT_YET, nearest, lacks=lacking.get(nearest, ()), known=False)
 
 
 def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:

@@ -11,19 +11,22 @@ from calc.engine.effects import effects
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.words import CHANGE
 from calc.tables.places import PLACES, WINTERS, Winter
+from calc.worksheets import WORKSHEETS
 from render.drawings import sketch
 from render.templating import fill
 
+STORE_SHEET = "stored-heat"  # where a reader types the store that stands in the plan
 MOST_ASSUMED = 4  # assumed numbers that are told with what they do; the others are named
 MOVED = ("recommended", "burns_per_day_at_design", "wood_volume", "cost_wood")
 
 
 class Choice(NamedTuple):
-    """A big button: its words, and what it puts into the plan."""
+    """A big button: its words, what it puts into the plan, and the box that it asks to be filled in."""
 
     key: str
     label: str
     puts: Mapping[str, str]
+    asks: str = ""
 
     @property
     def entries(self) -> str:
@@ -49,7 +52,7 @@ class Question(NamedTuple):
 
 def _fuel(key: str, label: str) -> Choice:
     # The worksheet of the house's load calls the fuel by a key of its own; both are told.
-    return Choice(key, label, {"fuel_now": key, "fuel": key, "method": "fuel", "start_from": "bill"})
+    return Choice(key, label, {"fuel_now": key, "fuel": key, "method": "fuel", "start_from": "bill"}, "amount")
 
 
 def _of_winter(winter: Winter) -> str:
@@ -64,7 +67,7 @@ FUELS = (
     _fuel("electricity", "Electric heat"),
     _fuel("heat-pump", "A heat pump"),
     _fuel("pellets", "Pellets"),
-    Choice("house", "Something else, or I do not know", {"start_from": "house", "method": "quick"}),
+    Choice("house", "Something else, or I do not know", {"start_from": "house", "method": "quick"}, "house_class"),
 )
 QUESTIONS = (
     Question(
@@ -81,8 +84,8 @@ QUESTIONS = (
         "emitter",
         "What heats the rooms?",
         (
-            Choice("baseboard", "Baseboard", {"emitter": "baseboard"}),
-            Choice("radiator", "Radiators", {"emitter": "radiator"}),
+            Choice("baseboard", "Baseboard", {"emitter": "baseboard"}, "baseboard_length"),
+            Choice("radiator", "Radiators", {"emitter": "radiator"}, "radiator_rating"),
             Choice("floor", "A warm floor", {"emitter": "floor"}),
             Choice("air-coil", "Ducts, with a coil", {"emitter": "air-coil"}),
         ),
@@ -93,7 +96,7 @@ QUESTIONS = (
         "And the stove?",
         (
             Choice("help", "Help me choose", {"stove": "help"}),
-            Choice("rated", "I know what it gives", {"stove": "rated"}),
+            Choice("rated", "I know what it gives", {"stove": "rated"}, "water_output"),
         ),
         ("water_output",),
         (
@@ -141,6 +144,7 @@ def answer_screen(sheet: Sheet) -> Markup:
         others=[label for label in sheet.assumed if label not in named] if not sheet.example else [],
         nearest=next((entry.nearest for entry in sheet.inputs.values() if entry.nearest), ""),
         saved=_saved(told),
+        store=WORKSHEETS[STORE_SHEET] if sketch.has_store(sheet) and not sheet.example else None,
     )
 
 

@@ -9,7 +9,7 @@ from calc.engine.declare import Worksheet
 from calc.engine.plan import Entries
 from calc.engine.settled import Raised
 from calc.engine.sheet import Sheet
-from calc.engine.words import LEVEL_WORDS
+from calc.engine.words import LEVEL_WORDS, Check
 from calc.units import System, show
 from calc.worksheets import WORKSHEETS
 from render.chosen import Chosen, Taken, fields
@@ -29,6 +29,8 @@ class Said(NamedTuple):
     text: str
     where: str
     weight: int = 2
+    cause: str = ""
+    part: bool = False  # of a chain: it has the number, and advice also says what to do
 
 
 class First(NamedTuple):
@@ -84,7 +86,26 @@ def in_order(said: Iterable[Said]) -> list[Said]:
     once: dict[tuple[str, str], Said] = {}
     for sentence in said:  # several worksheets may say the same of one number
         once.setdefault((sentence.level, sentence.title), sentence)
-    return sorted(once.values(), key=lambda said: (order.index(said.level), -said.weight))
+    return _once_a_cause(sorted(once.values(), key=lambda said: (order.index(said.level), -said.weight, said.part)))
+
+
+def _once_a_cause(said: list[Said]) -> list[Said]:
+    """One thing to mend is one line: the gravest tells it, and names what else is as grave for the same cause."""
+    leads: dict[str, Said] = {}
+    also: dict[str, list[str]] = {}
+    told = []
+    for sentence in said:
+        lead = leads.setdefault(sentence.cause, sentence) if sentence.cause else sentence
+        if lead is sentence or (lead.part and lead.level != sentence.level):
+            told.append(sentence)
+        elif lead.level == sentence.level:
+            also.setdefault(sentence.cause, []).append(sentence.title.removesuffix("."))
+    return [
+        sentence._replace(text=f"{sentence.text} For the same cause: {'; '.join(also[sentence.cause])}.")
+        if sentence.cause in also and leads[sentence.cause] is sentence
+        else sentence
+        for sentence in told
+    ]
 
 
 def _of_worksheet(taken: Taken, where: str, levels: Mapping[str, set[str]]) -> list[Said]:
@@ -108,7 +129,7 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
     `levels` are those of what other worksheets say: a link that fails by their number is told by them.
     """
     said = [
-        Said(advice.level, advice.title, advice.text, where, advice.weight)
+        Said(advice.level, advice.title, advice.text, where, advice.weight, advice.cause)
         for advice in sheet.advice
         if advice.level != "note"
     ]
@@ -116,13 +137,19 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
         told_by = _judged_by(sheet.worksheet, verdict.key)
         told = any(verdict.status in levels.get(worksheet, ()) for worksheet in told_by)
         if verdict.status in ("stop", "unworkable") and not told:
-            said.append(Said(verdict.status, f"{verdict.label}: {verdict.number}.", verdict.text, where))
+            title = f"{verdict.label}: {verdict.number}."
+            cause = _check(sheet.worksheet, verdict.key).cause
+            said.append(Said(verdict.status, title, verdict.text, where, cause=cause, part=True))
     return said
+
+
+def _check(worksheet: Worksheet, key: str) -> Check:
+    return next(check for check in worksheet.checks if check.key == key)
 
 
 def _judged_by(worksheet: Worksheet, key: str) -> set[str]:
     """The worksheets whose numbers decide a link of the chain."""
-    check = next(check for check in worksheet.checks if check.key == key)
+    check = _check(worksheet, key)
     names = check.conditions[0].names if check.fails else ()
     return {takes.worksheet for takes in worksheet.takes if takes.key in names}
 

@@ -68,7 +68,7 @@ def slots(
     filled = {
         "fold": folding.line(sheet, errors)["said"],
         "whose": str(fill("whose.html", sheet=sheet, linked=linked, elsewhere=elsewhere)),
-        "plate": str(_plate(sheet, told)),
+        "plate": str(plate(sheet, told, leads=True)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
     if sheet.problems:
@@ -114,17 +114,13 @@ def _results(sheet: Sheet, offered: Mapping[str, str]) -> dict[str, list[Shown]]
     }
 
 
-def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
-    """The rating plate: the headline, or that there is none yet."""
+def plate(sheet: Sheet, told: Sequence[Problem], *, leads: bool = False) -> Markup:
+    """The rating plate: the headline, or that there is none yet; with `leads` it leads to parts of its worksheet."""
     if sheet.problems or sheet.headline is None:
         return empty_plate(
             sheet, "See what needs changing beside the boxes." if told else "What is in the box cannot be used yet."
         )
     number, unit = _figure(sheet.headline.shown)
-    count = len(sheet.assumed)
-    flag = f"Rough: {count} {'number is' if count == 1 else 'numbers are'} assumed" if sheet.rough else ""
-    if sheet.example:
-        flag = f"Worked example: {sheet.example}"
     judgement = sheet.judgement
     return fill(
         "plate.html",
@@ -133,7 +129,10 @@ def _plate(sheet: Sheet, told: Sequence[Problem]) -> Markup:
         unit=unit,
         judgement=judgement,
         say=sheet.say,
-        flag=flag,
+        example=sheet.example,
+        assumed=len(sheet.assumed) if sheet.rough and not sheet.example else 0,
+        leads=leads,
+        pictured=leads and sheet.worksheet.outlook is not None and not sheet.example,
     )
 
 
@@ -147,7 +146,8 @@ def empty_plate(sheet: Sheet, say: str) -> Markup:
     key = VERDICT if sheet.worksheet.outlook else sheet.worksheet.headline
     result = next(result for result in sheet.worksheet.results if result.key == key)
     label = result.label or next((step.label for step in sheet.course.steps if step.key == key), "")
-    return fill("plate.html", label=label, figure="No result yet", unit="", judgement=None, say=say, flag="")
+    blank = {"unit": "", "judgement": None, "example": "", "assumed": 0, "leads": False, "pictured": False}
+    return fill("plate.html", label=label, figure="No result yet", say=say, **blank)
 
 
 def _figure(shown: str) -> tuple[str, str]:

@@ -135,7 +135,7 @@ def assert_says(reader: Reader, given: Mapping[str, Typed], system: System = "us
     advice = plain(" ".join(reader.sheet.locator("[data-slot=verdict], [data-slot=advice]").all_text_contents()))
     for entry in said["advice"]:
         assert plain(entry["text"]) in advice
-    assert ("Rough" in reader.sheet.locator(".ss-plate-flag").inner_text()) == said["rough"]
+    assert (reader.sheet.locator(".ss-plate [data-ss-bring=assumed]").count() == 1) == said["rough"]
     return sheet
 
 

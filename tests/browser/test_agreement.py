@@ -47,7 +47,7 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
     said.push({
       state: sheet.dataset.state,
       figure: words(".ss-figure")[0],
-      rough: words(".ss-plate-flag")[0].includes("Rough"),
+      rough: sheet.querySelector(".ss-plate [data-ss-bring=assumed]") !== null,
       errors: words("[data-slot=errors]:not([hidden]) li"),
       results: [...sheet.querySelectorAll("tr[data-result]")].map((row) => [row.dataset.result, row.querySelector("td").textContent]),
       advice: words("[data-slot=verdict], [data-slot=advice]").join(" "),

@@ -88,6 +88,10 @@ def test_home_to_the_first_whole_answer_in_eight_taps(
         assert thumb.taps <= MOST_TAPS
         assert thumb.keys <= 20, "a minute and a half of typing is far more"
         shown = _shown(page)
+        last = page.locator("#start-stove-help").bounding_box() or {"y": -1}
+        assert 0 < last["y"] < 844, "the last question stays where it was answered"
+        page.locator("[data-ss-bring=picture]").click()
+        expect(page.locator(".ss-sketch svg")).to_be_in_viewport(ratio=0.9)
         assert time.monotonic() - started < 300  # on a busy machine; on an idle one some ten seconds
         sheet = answer("first-sketch", {key: Typed(text) for key, text in AS_TYPED.items()})
         told = {result.key: plain(result.shown) for result in sheet.results}

@@ -34,7 +34,7 @@ def test_typing_works_the_numbers_out_anew(at: At) -> None:
     assert reader.figure != example
     assert reader.results() == expected("stored-heat", {"store_volume": "8000"})
     expect(reader.slot("whose")).to_have_text("Your numbers")
-    expect(reader.sheet.locator(".ss-plate-flag")).to_contain_text("Rough")
+    expect(reader.slot("plate")).to_contain_text("assumed")
     expect(reader.slot("picture").locator("svg")).to_be_visible()
     reader.type("cold_water", "45")
     assert reader.results() == expected("stored-heat", {"store_volume": "8000", "cold_water": "45"})

@@ -235,6 +235,12 @@ def test_a_store_that_the_reader_has_is_the_one_that_is_judged() -> None:
     assert _verdict(small) == "no"
     assert "your store of 600\u00a0gal takes only" in told["verdict"]
     assert told["change_that_helps"].startswith(f"a store of {told['recommended']}")
+    # Also one that is far too small has its cure, and is one thing to mend.
+    tiny = sheet_of("first-sketch", **FARMHOUSE | {"baseboard_length": "140 ft"}, stove="help", store_volume="100 gal")
+    cure = next(result.shown for result in tiny.results if result.key == "change_that_helps")
+    assert cure == told["change_that_helps"]
+    assert [advice.code for advice in tiny.advice if advice.level == "unworkable"] == ["store-too-small"]
+    assert "burn-does-not-fit" not in {advice.code for advice in tiny.advice}
     worked = values("first-sketch", store_known="yes", store_volume="400 gal")
     assert worked["own_share"] == pytest.approx(400 / 565.9, rel=1e-3)
     assert worked["store_volume"] == pytest.approx(400 * 3.785412e-3)

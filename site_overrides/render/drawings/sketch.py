@@ -25,7 +25,8 @@ def parts(sheet: Sheet) -> dict[str, Any]:
     return {
         "output": text("water_output"),
         "loads": text("burns_per_day_at_design").partition(NO_BREAK)[0],
-        "tank": text("recommended"),
+        "tank_label": "Your store" if has_store(sheet) else "Tank",
+        "tank": text("store_volume" if has_store(sheet) else "recommended"),
         "top": text("store_top"),
         "low": text("lowest_useful"),
         "emitter": _EMITTERS[str(sheet.values["emitter"])],
@@ -35,6 +36,11 @@ def parts(sheet: Sheet) -> dict[str, Any]:
         "works": isinstance(low, float) and isinstance(top, float) and low < top,
         "known": isinstance(low, float),
     }
+
+
+def has_store(sheet: Sheet) -> bool:
+    """Whether the tank drawn is one that the reader has or has in mind, and not the recommended one."""
+    return sheet.values.get("store_known") == "yes"
 
 
 def _place(temperature: float) -> float:

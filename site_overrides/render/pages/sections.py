@@ -133,10 +133,15 @@ def desk_page(edition: Any, shelves: Sequence[Any], addresses: Mapping[str, str]
             known=Markup(known),  # noqa: S704 - filled in by our own template
             shelves=[(shelf, getattr(edition, shelf.key)) for shelf in shelves],
             together=[(JOIN.join(keys), label, whole) for label, keys in TOGETHER],
-            worksheets=[(key, reply.question, addresses[key]) for key, reply in WORKSHEETS.items() if key in addresses],
+            worksheets=[(key, WORKSHEETS[key].question, addresses[key]) for key in _as_asked() if key in addresses],
             first="tank-size",
         )
     )
+
+
+def _as_asked() -> list[str]:
+    """The worksheets as customers ask: whether it suits the house at all comes first."""
+    return sorted(WORKSHEETS, key=lambda key: WORKSHEETS[key].outlook is None)
 
 
 def record_page(

@@ -104,6 +104,7 @@ function take(reply, worksheet) {
     const shown = reply.fields[field.dataset.key];
     showField(field, shown, reply.units, field.dataset.key === typing);
     if (shown) field.querySelector(".ss-note").innerHTML = shown.note;
+    if (shown?.error && field.closest("details")) field.closest("details").open = true;
   }
   slot("plate").innerHTML = reply.plate;
   slot("said").innerHTML = reply.said;

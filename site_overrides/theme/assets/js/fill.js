@@ -1,11 +1,11 @@
 // HTML from Python put into the page without disturbing the reader.
 
-/** Change the page without moving the box in which the reader is typing: notes and sentences come and go above it. */
+/** Change the page without moving the box in which the reader is typing, unless it goes: notes come and go above it. */
 export function holdingFocus(change) {
   const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
   const before = box?.getBoundingClientRect().top;
   change();
-  if (box) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
+  if (box?.getClientRects().length) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
 // Links of the HTML that Python makes are those of a page two folders down, where most worksheets stand.

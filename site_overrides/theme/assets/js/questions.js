@@ -10,6 +10,14 @@ export function wireQuestions(form, edited) {
     edited();
     setNumbers(JSON.parse(button.dataset.ssSet));
   };
+  // The box that a choice asks for is next; of the others Python's answer says whether they stay.
+  const goOn = ({ dataset }) => {
+    const field = dataset.ssAsks && form.querySelector(`[data-key="${dataset.ssAsks}"]`);
+    const box = field?.querySelector("input:not([type=checkbox]), select");
+    if (!box || box.value !== "") return;
+    field.hidden = false;
+    box.focus();
+  };
   const show = () => {
     const kept = entries();
     for (const button of buttons) {
@@ -22,9 +30,7 @@ export function wireQuestions(form, edited) {
     const button = target.closest("[data-ss-set]");
     if (!button) return;
     press(button);
-    // The box that now asks how much is next.
-    const boxes = [...button.closest("fieldset").querySelectorAll(".ss-field:not([hidden]) input:not([type=checkbox])")];
-    boxes.find((box) => box.value === "")?.focus();
+    goOn(button);
   });
   const point = form.querySelector("[data-ss-point]");
   point.addEventListener("input", (event) => event.stopPropagation());
@@ -41,7 +47,7 @@ export function wireQuestions(form, edited) {
   if (asked && buttons.includes(asked)) {
     history.replaceState(history.state, "", location.pathname);
     press(asked);
-    form.querySelector(".ss-field:not([hidden]) input")?.focus();
+    goOn(asked);
   }
   // What was typed while the scripts were on their way.
   for (const box of form.querySelectorAll("[data-blank] input:not([type=checkbox])")) {

@@ -12,6 +12,7 @@ const button = (name) => panel.button(name);
 const keys = page.dataset.keys.split(" ");
 const ticked = {}; // worksheet to what the reader wants of it
 let link = linkInAddress();
+let arriving = link !== ""; // whoever opens a link reads first; what the record shows is folded
 let reply = null;
 
 startCalculator([panel], { ...knownPlate(page), weather: keptWeather });
@@ -35,6 +36,7 @@ page.querySelector("form").addEventListener("input", ({ target }) => {
   if (target.dataset.ssSheet) ticked[target.dataset.ssSheet] = target.checked;
   if (target.dataset.ssSheet || target.matches("[data-ss-piping], [data-ss-appendix]")) ask();
 });
+button("wanted").open = link === "";
 name();
 
 function linkInAddress() {
@@ -90,6 +92,8 @@ function take(found) {
   if (focused) slot("worksheets").querySelector(`[data-ss-sheet="${focused}"]`)?.focus();
   name();
   if (panel.has("quote")) askQuote();
+  if (arriving && reply.state === "link" && scrollY === 0) page.scrollIntoView();
+  arriving = false;
 }
 
 /** A dealer's edition with prices shows its quote for the numbers of the record. */

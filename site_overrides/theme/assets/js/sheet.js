@@ -39,6 +39,7 @@ export class Sheet {
     this.#boxes = new Boxes(element.querySelector("form"), { onEdit: () => this.#edited(), onLeave: () => this.#left() });
     this.panel.slot("errors").addEventListener("click", (event) => this.#goToBox(event));
     element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
+    this.panel.slot("plate").addEventListener("click", ({ target }) => this.#bring(target.closest("[data-ss-bring]")));
     this.panel.on("copy", () => this.#copy());
     this.panel.on("clear", () => this.#clear());
     this.panel.on("back", () => this.#putBack());
@@ -213,6 +214,16 @@ export class Sheet {
     const folded = box.closest("details");
     if (folded) folded.open = true;
     box.focus();
+  }
+
+  /** The answer bar brings a part of the answer in view. */
+  #bring(button) {
+    const part = button && this.#element.querySelector(`[data-brought="${button.dataset.ssBring}"]`);
+    if (!part) return;
+    this.#open();
+    if (part.matches("details")) part.open = true;
+    part.scrollIntoView();
+    (part.querySelector("summary") ?? part).focus({ preventScroll: true });
   }
 
   // ---- results taken along ----------------------------------------------------------------------------------------
