@@ -242,7 +242,6 @@ def test_the_record_of_the_readers_own_plan(page: Page, served: server.Site) -> 
     expect(page.get_by_role("button", name="Copy a link")).to_be_disabled()
     assert "Worked example: Mill Row" in page.locator(".ss-record").inner_text()
     open_record(page, served.url, record.link_of(HOUSES["Hollow Cabin"]))
-    page.locator("[data-ss-wanted] > summary").click()
     page.get_by_label("Job").fill("The Winterbourne house")
     expect(page.locator("[data-ss-job]")).to_have_text("The Winterbourne house")
     page.get_by_role("button", name="Put these numbers into my plan").click()
