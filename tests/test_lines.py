@@ -9,7 +9,7 @@ import pytest
 from calc.__main__ import weather_text
 from calc.answer import Typed, answer
 from calc.physics import winter_weather
-from calc.physics.winter_run import year
+from calc.physics.winter_run import use_file, year
 from render import respond
 
 HOUSE = Path(__file__).resolve().parent.parent / "site_overrides/editions/quillbrook/houses/mill-row.txt"
@@ -67,3 +67,16 @@ def test_the_same_numbers_do_not_run_the_year_again() -> None:
     before = year.function.cache_info().misses  # type: ignore[attr-defined]
     _ask("lines", {**plan, "empty_weight": {"text": "900 lb", "units": "us"}})
     assert year.function.cache_info().misses == before  # type: ignore[attr-defined]
+
+
+def test_a_year_from_a_file_needs_no_place_and_without_one_the_line_says_why() -> None:
+    plan = _plan({**OF_WINTER, "weather": "file"})
+    del plan["place"]
+    use_file("")
+    for said in (_ask("lines", plan)["html"], _ask("record", plan)["paper"]):
+        assert "This winter cannot be run. No weather file is open here." in said
+    try:
+        use_file(winter_weather.written([-20 + hour % 24 for hour in range(8760)]))
+        assert "A typical winter: " in _ask("lines", plan)["html"]
+    finally:
+        use_file("")

@@ -99,6 +99,14 @@ def test_each_pipe_of_a_plan_has_its_own_size() -> None:
     assert "Nominal pipe size (heating loop)" in told and "Nominal pipe size (charging loop)" in told
 
 
+def test_who_typed_a_pipe_on_a_sheet_has_that_sheet_in_the_record() -> None:
+    typed_pipes = entries(heating_pipe_size="3/4", pipe_place="emitters", charge_pipe_size="1-1/4")
+    plan = entries(design_load="26,000 Btu/h", water_output="44,000 Btu/h") | typed_pipes
+    assert {key for key, there in taken(plan).items() if there.printed} >= {"pipe", "charge-loop"}
+    without = {key: entry for key, entry in plan.items() if not key.endswith("pipe_size")}
+    assert not taken(without)["charge-loop"].printed
+
+
 # --- one quantity, one answer
 
 

@@ -75,7 +75,7 @@ def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, boo
 def _own_keys() -> dict[str, frozenset[str]]:
     """Of each worksheet the keys that no other one asks: whoever gave one of these has been there."""
     asked = {
-        key: {field.key for field in worksheet.all_fields() if worksheet.plan_key(field.key) == field.key}
+        key: {worksheet.plan_key(field.key) for field in worksheet.all_fields()}
         for key, worksheet in WORKSHEETS.items()
         if worksheet.in_record is None or worksheet.in_record.values
     }

@@ -45,7 +45,7 @@ export class Sheet {
     this.panel.on("back", () => this.#putBack());
     if (this.panel.has("sweep")) this.#sweep = new Sweep(this.panel, (more) => this.#request("sweep", more));
     const file = element.querySelector("[data-ss-weather]");
-    if (file) this.#file = new WeatherFile(file, this.panel, () => this.#otherWeather());
+    if (file) this.#file = new WeatherFile(file, this.panel, { reading: () => this.#showNothing(), taken: () => this.#otherWeather() });
     whenUnitsChange(() => this.ask());
     whenNumbersChange((keys) => this.#numbersChanged(keys));
     if (this.panel.has("stock")) this.panel.slot("stock").addEventListener("change", (event) => this.#picked(event.target));

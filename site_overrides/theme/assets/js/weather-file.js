@@ -14,13 +14,15 @@ export class WeatherFile {
   #element;
   #select;
   #panel;
+  #reading;
   #taken;
 
-  /** `taken()` hears that another file is kept now. */
-  constructor(element, panel, taken) {
+  /** `reading()` hears that a file is being read, `taken()` that this is over: another one may be kept now. */
+  constructor(element, panel, { reading, taken }) {
     this.#element = element;
     this.#select = document.getElementById(element.dataset.for);
     this.#panel = panel;
+    this.#reading = reading;
     this.#taken = taken;
     // What is chosen here is no number of the worksheet's form.
     for (const kind of ["input", "change"]) element.addEventListener(kind, (event) => event.stopPropagation());
@@ -41,7 +43,12 @@ export class WeatherFile {
       this.#say(sayLarge);
       return;
     }
+    const fail = () => {
+      this.#say(sayFailed);
+      this.#taken();
+    };
     this.#say(sayReading);
+    this.#reading();
     try {
       const text = await file.text();
       const degrees = this.#element.querySelector("select").value;
@@ -49,11 +56,11 @@ export class WeatherFile {
         name: "weather file",
         request: () => ({ ask: "weather", text, degrees }),
         take: (reply) => this.#take(reply),
-        refuse: () => this.#say(sayFailed),
+        refuse: fail,
       });
     } catch (error) {
       console.error(error);
-      this.#say(sayFailed);
+      fail();
     }
   }
 
