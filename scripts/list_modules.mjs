@@ -1,6 +1,6 @@
 // node list_modules.mjs <pyodide folder> <library folder> <wheels folder> <JSON list of modules to import as well>
 // Prints, as its last line, the names of all modules that the page's Python has loaded once everything was imported and
-// every worksheet was run. The standard library is trimmed to these.
+// every worksheet was run. The standard library is trimmed to these. Those that the interpreter itself holds are none.
 import fs from "node:fs";
 import path from "node:path";
 
@@ -28,7 +28,8 @@ for package in ("calc", "render"):
     for found in pkgutil.walk_packages(module.__path__, package + "."):
         importlib.import_module(found.name)
 sys.modules["render"].run_every_example()
-json.dumps(sorted(sys.modules))
+frozen = {name for name, module in sys.modules.items() if getattr(module.__spec__, "origin", None) == "frozen"}
+json.dumps(sorted(sys.modules.keys() - frozen))
 `;
 try {
   process.stdout.write(`${pyodide.runPython(program)}\n`, () => process.exit(0));

@@ -1,5 +1,9 @@
 // Starts Python in the page's worker. Published as assets/python/start.js, below one line `const FILES = {...};`
 // that names every file of this very build (see scripts/runtime.py, which writes it).
+//
+// There are two ways. The ordinary one, by what Pyodide documents, unpacks a library and wheels and imports them. The short
+// one takes back the memory of a Python that has done so already (scripts/make_snapshot.mjs): half the time, a few hundred
+// kilobytes more. It rests on Pyodide's inner workings, so whatever is amiss with it, the ordinary way is gone.
 /* global FILES */
 
 // The same place whether this module stands by itself or inside the worker, which is a folder away.
@@ -7,30 +11,152 @@ const here = new URL("../python/", import.meta.url);
 // Node, where tests load this same module, wants paths instead of file: addresses.
 const base = here.protocol === "file:" ? decodeURIComponent(here.pathname) : here.href;
 
+const BEAT = 1000; // milliseconds between two signs of life while the interpreter is on its way
+const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings it
+// Of a line that brings less than this of the snapshot in its first moments, its bytes would cost more than they save.
+const FIRST_BYTES = 64 * 1024;
+const FIRST_MOMENTS = 400; // milliseconds, in which the interpreter takes half of the line
+const EMPTY_ZIP = Uint8Array.from([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
+
 /** The build this module belongs to: a page that shows another one is out of date and should be reloaded. */
 export const build = FILES.build;
 
 /**
- * Load Python with `calc` and `render`, ready to be imported.
+ * Load Python with `calc` and `render`, ready to be imported. Not `shortly`, by the ordinary way alone.
  *
- * Rejects when a file is missing, damaged or refused. Pyodide itself never settles if the browser refuses WebAssembly
- * (a wrong MIME type, a policy), so the caller keeps a timer; `onProgress` is called each time something has arrived
- * and is what that timer waits for.
+ * Rejects when a file is missing, damaged or refused. Whoever calls keeps a timer all the same, for a host that falls
+ * silent; `onProgress` is called each time something has arrived and is what that timer waits for.
  */
-export async function startPython({ onProgress = () => {} } = {}) {
+export async function startPython({ onProgress = () => {}, shortly = true } = {}) {
+  const inBrowser = here.protocol !== "file:";
+  const interpreter = inBrowser ? bringInterpreter(onProgress) : new Promise(() => {});
+  const memory = inBrowser && shortly ? bringMemory().catch(tellWhy) : null;
   // The two parts of Pyodide's loader come at once instead of one after the other.
   const [{ loadPyodide }] = await Promise.all([
     import(`${here.href}${FILES.pyodide}pyodide.mjs`),
     import(`${here.href}${FILES.pyodide}pyodide.asm.js`),
   ]);
   onProgress("loader");
-  const pyodide = await loadPyodide({
+  const snapshot = await memory;
+  // If the interpreter does not come, Pyodide itself only prints a warning and never settles.
+  const pyodide = await Promise.race([
+    snapshot ? restore(loadPyodide, snapshot, interpreter) : load(loadPyodide),
+    interpreter.then(() => new Promise(() => {})),
+  ]);
+  onProgress("python");
+  return pyodide;
+}
+
+function load(loadPyodide) {
+  return loadPyodide({
     indexURL: base + FILES.pyodide,
     stdLibURL: base + FILES.library,
     lockFileContents: FILES.lock,
     packageBaseUrl: base,
     packages: ["stoke-and-store"],
   });
-  onProgress("python");
+}
+
+// ---- the interpreter ------------------------------------------------------------------------------------------------
+
+/**
+ * Fetch and compile the interpreter at once, while its loader is still on its way, and hand it to Pyodide when that asks.
+ *
+ * A browser keeps the compiled form only when it gets the response untouched, which halves a later start, so nobody can
+ * watch it come. There is a steady sign of life instead, for a limited time.
+ */
+function bringInterpreter(onProgress) {
+  const address = `${base}${FILES.pyodide}pyodide.asm.wasm`;
+  const pulse = setInterval(() => onProgress("bytes"), BEAT);
+  const enough = setTimeout(() => clearInterval(pulse), LONGEST_FETCH);
+  const plainFetch = self.fetch;
+  const compiled = compile(fetch(address)).finally(() => {
+    clearInterval(pulse);
+    clearTimeout(enough);
+  });
+  self.fetch = (asked, ...options) =>
+    String(asked) === address ? Promise.resolve(new Response()) : plainFetch(asked, ...options);
+  WebAssembly.instantiateStreaming = async (_, imports) => {
+    const module = await compiled;
+    return { module, instance: await WebAssembly.instantiate(module, imports) };
+  };
+  return compiled;
+}
+
+async function compile(fetched) {
+  const response = await fetched;
+  if (!response.ok) throw new Error(`the interpreter did not arrive: ${response.status}`);
+  if (response.headers.get("Content-Type") === "application/wasm") return WebAssembly.compileStreaming(response);
+  return WebAssembly.compile(await response.arrayBuffer()); // the host does not know the type
+}
+
+// ---- the short way --------------------------------------------------------------------------------------------------
+
+/** The snapshot's bytes. Rejects when they do not come whole, or when the line is too slow for them. */
+async function bringMemory() {
+  const stop = new AbortController();
+  const response = await fetch(base + FILES.snapshot.path, { signal: stop.signal });
+  if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
+  const parts = [];
+  let size = 0;
+  let timer = 0;
+  const watch = new TransformStream({
+    transform(part, controller) {
+      timer ||= setTimeout(() => size < FIRST_BYTES && stop.abort(new Error("the line is slow")), FIRST_MOMENTS);
+      parts.push(part);
+      size += part.length;
+      controller.enqueue(part);
+    },
+    flush: () => clearTimeout(timer),
+  });
+  const unpacked = response.body.pipeThrough(watch).pipeThrough(new DecompressionStream("gzip"));
+  const memory = await new Response(unpacked).arrayBuffer();
+  // Where the browser lends nobody its digests, the packing's own check sum has to do.
+  const digest = await crypto.subtle?.digest("SHA-256", await new Blob(parts).arrayBuffer());
+  if (digest && hexadecimal(digest) !== FILES.snapshot.digest) throw new Error("the snapshot is not of this build");
+  return new Uint8Array(memory);
+}
+
+async function restore(loadPyodide, snapshot, interpreter) {
+  const { instantiateStreaming } = WebAssembly;
+  WebAssembly.instantiateStreaming = async (source, imports) => {
+    const made = await instantiateStreaming(source, imports);
+    fillIn(snapshot, new Uint32Array(imports.env.memory.buffer));
+    return made;
+  };
+  const library = base + FILES.library;
+  const plainFetch = self.fetch;
+  self.fetch = (asked, ...options) =>
+    String(asked) === library ? Promise.resolve(new Response(EMPTY_ZIP)) : plainFetch(asked, ...options);
+  const pyodide = await loadPyodide({
+    indexURL: base + FILES.pyodide,
+    stdLibURL: library,
+    lockFileContents: FILES.lock,
+    packageBaseUrl: base,
+    _loadSnapshot: interpreter.then(() => snapshot),
+  });
+  pyodide.pyimport("random").seed(); // else every visit would draw the same
   return pyodide;
+}
+
+/** Undo what made the snapshot small: see scripts/make_snapshot.mjs. `constant` is what the interpreter's file brings. */
+function fillIn(snapshot, constant) {
+  const { start, constant: length, collector } = FILES.snapshot;
+  const words = new Uint32Array(snapshot.buffer, start);
+  for (let i = 0; i < length >> 2; i += 1) words[i] ^= constant[i];
+  for (let at = collector, step = -1; step !== 0; ) {
+    step = words[at >> 2];
+    const next = step === 0 ? collector : at + step;
+    words[at >> 2] = next;
+    words[(next >> 2) + 1] |= at;
+    at = next;
+  }
+}
+
+function hexadecimal(digest) {
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+function tellWhy(error) {
+  console.info(`Python starts the longer way: ${error.message}`);
 }

@@ -114,7 +114,7 @@ class Taking:
         if isinstance(step, Pick):
             return step._replace(key=self._name(step.key), on=self._name(step.on))
         binding = {name: self._name(source) for name, source in step.binding.items()}
-        return Step(self._name(step.key), step.law, step.label, **step.units, **binding)
+        return Step(self._name(step.key), step.law, step.label, us=step.us, si=step.si, **binding)
 
     def _field(self, field: Field) -> Field:
         """The field; what is usual of it by a choice that was made for it is plainly usual."""

@@ -21,18 +21,18 @@ class Step:
         self.binding = {name: binding.get(name, name) for name in law.parameters}
         self.needs = tuple(self.binding.values())
         self.kind = law.returns.kind
-        self.surplus = binding.keys() - law.parameters.keys()  # a slip, which the checker finds
-        self.units = {"us": us, "si": si}
+        self.surplus = tuple(name for name in binding if name not in law.parameters)  # a slip, which the checker finds
+        self.us, self.si = us, si
 
     def uses(self) -> Uses:
-        return Uses(plain=(self.label,), units=tuple((unit, self.kind) for unit in self.units.values()))
+        return Uses(plain=(self.label,), units=((self.us, self.kind), (self.si, self.kind)))
 
     @property
     def source(self) -> str:
         return self.law.source
 
     def unit(self, system: System) -> Unit:
-        named = self.units[system]
+        named = self.us if system == "us" else self.si
         return unit_named(named, self.kind) if named else shown_unit(self.kind, system)
 
 

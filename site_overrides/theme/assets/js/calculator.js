@@ -22,6 +22,7 @@ export class Calculator {
   #jobs = new Map();
   #asked = null;
   #id = 0;
+  #shortly = true; // until a start by the short way failed (see start_python.js)
 
   /**
    * `silence()`: milliseconds without any message after which the worker is given up. `check`: a request whose answer
@@ -41,7 +42,7 @@ export class Calculator {
     if (this.state === "starting" || this.state === "ready") return;
     this.#turn("starting");
     // The head of the page may have started one already (see early.js): the first time, that one is taken.
-    const { worker, heard } = globalThis.earlyWorker ?? { worker: newWorker(), heard: [] };
+    const { worker, heard } = globalThis.earlyWorker ?? { worker: newWorker(this.#shortly), heard: [] };
     delete globalThis.earlyWorker;
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
@@ -108,10 +109,17 @@ export class Calculator {
   }
 
   #fail(why) {
-    console.error(`The calculator stopped: ${why}`);
     this.#quiet();
     this.#worker?.terminate();
     this.#worker = null;
+    if (this.state === "starting" && this.#shortly) {
+      console.info(`Python starts again, the longer way: ${why}`);
+      this.#shortly = false;
+      this.state = "asleep";
+      this.start();
+      return;
+    }
+    console.error(`The calculator stopped: ${why}`);
     if (this.#asked && !this.#jobs.has(this.#asked.name)) this.#jobs.set(this.#asked.name, this.#asked);
     this.#asked = null;
     this.#turn("failed");
@@ -133,6 +141,6 @@ export class Calculator {
   }
 }
 
-function newWorker() {
-  return new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+function newWorker(shortly) {
+  return new Worker(new URL("worker.js", import.meta.url), { type: "module", name: shortly ? "" : "ordinary" });
 }

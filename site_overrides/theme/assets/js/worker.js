@@ -1,17 +1,15 @@
-// The worker in which Python runs. From the page: {check: request} once, then {id, request, packages, weather}; a request is
+// The worker in which Python runs, under the name "ordinary" if only the ordinary way of starting is left. From the page: {check: request} once, then {id, request, packages, weather}; a request is
 // JSON text, `packages` are those that only it needs: they are fetched when they are first asked for, and `weather` is
 // the year of the reader's own file, if one is kept.
 // To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
 const BEAT = 1000; // milliseconds between two signs of life while parts arrive
-const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings the interpreter
 let lastBeat = 0;
 let weather = ""; // the year of the reader's own file, as Python has it
 
-// A slow line is no reason to give up as long as something arrives, so what comes in is watched. Not so the interpreter:
-// a browser keeps the compiled form of WebAssembly only when it gets the response untouched, and that halves a later
-// start. While it is on its way there is a steady sign of life instead, for a limited time.
+// A slow line is no reason to give up as long as something arrives, so what comes in is watched. (Not so the interpreter,
+// which start_python.js brings.)
 const plainFetch = self.fetch;
 self.fetch = async (...asked) => {
   const response = await plainFetch(...asked);
@@ -25,28 +23,12 @@ self.fetch = async (...asked) => {
   return new Response(response.body.pipeThrough(watch), response);
 };
 
-const plainInstantiate = WebAssembly.instantiateStreaming;
-WebAssembly.instantiateStreaming = async (source, imports) => {
-  const pulse = setInterval(beat, BEAT);
-  const enough = setTimeout(() => clearInterval(pulse), LONGEST_FETCH);
-  try {
-    const response = await source;
-    const known = !response.ok || response.headers.get("Content-Type") === "application/wasm";
-    if (known) return await plainInstantiate.call(WebAssembly, response, imports);
-    // The host does not know the type: a browser then compiles it only when all of it is there.
-    return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
-  } catch (error) {
-    die(error); // Pyodide would only print a warning and wait for ever
-    throw error;
-  } finally {
-    clearInterval(pulse);
-    clearTimeout(enough);
-  }
-};
-
 self.onunhandledrejection = (event) => die(event.reason);
 
-const python = startPython({ onProgress: (what) => postMessage({ progress: what }) });
+const python = startPython({
+  onProgress: (what) => postMessage({ progress: what }),
+  shortly: self.name !== "ordinary",
+});
 
 self.onmessage = async ({ data }) => {
   try {
