@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import gzip
 import hashlib
+import importlib.util
 import json
+import marshal
+import runpy
 import shutil
 import subprocess
+import traceback
 import zipfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -50,7 +54,7 @@ try {
   pyodide.globals.set("modules", pyodide.toPy(%(modules)s));
   pyodide.globals.set("weather", %(weather)s);
   const answer = pyodide.runPython(%(question)s);
-  const tried = {};
+  const tried = { chance: pyodide.runPython("import random; random.random()") };
   try { new Function("return 1")(); tried.eval = "allowed"; } catch { tried.eval = "refused"; }
   postMessage({ answer, build, heard, tried });
 } catch (error) {
@@ -123,7 +127,7 @@ def what_the_page_says(page: Page, url: str) -> Any:
 
 def test_every_file_but_the_door_is_named_by_its_content(small_site: Path) -> None:
     folders = {path.parent for path in python_files(small_site) if path.name != "start.js"}
-    assert {folder.name.rpartition("-")[0] for folder in folders} == {"library", "pyodide", "wheel"}
+    assert {folder.name.rpartition("-")[0] for folder in folders} == {"library", "pyodide", "snapshot", "wheel"}
     text = (small_site / "assets" / "python" / "start.js").read_text(encoding="utf-8")
     for folder in folders:
         assert folder.name in text
@@ -177,25 +181,44 @@ def test_chromium_starts_it_under_the_strict_policy(page: Page, small_server: se
     said = what_the_page_says(page, small_server.url)
     assert "failure" not in said, said
     assert json.loads(said["answer"]) == desktop_answer()
-    assert said["heard"] == ["loader", "python"]
+    assert [what for what in said["heard"] if what != "bytes"] == ["loader", "python"]
+    assert said["tried"].pop("chance")
     assert said["tried"] == {"eval": "refused"}
     assert {request.status for request in small_server.requests} == {200}
+    assert way_taken(small_server) == "short"
 
 
 def test_a_second_visit_asks_only_for_what_may_have_changed(page: Page, small_server: server.Site) -> None:
-    what_the_page_says(page, small_server.url)
+    before = what_the_page_says(page, small_server.url)
     small_server.requests.clear()
-    what_the_page_says(page, small_server.url)
+    after = what_the_page_says(page, small_server.url)
+    assert before["answer"] == after["answer"]
+    assert before["tried"]["chance"] != after["tried"]["chance"], (
+        "the snapshot holds one state of chance for all visits"
+    )
     asked = {request.path for request in small_server.requests if request.path.startswith("/assets/python/")}
-    # A fresh visitor's browser keeps its cache in memory here, where the interpreter is too large to be kept.
-    assert {path for path in asked if not path.endswith(".wasm")} == {"/assets/python/start.js"}
+    # A fresh visitor's browser keeps its cache in memory here, where the two large ones are too large to be kept.
+    asked = {path for path in asked if not path.endswith((".wasm", "python.memory"))}
+    assert asked == {"/assets/python/start.js"}
+
+
+def way_taken(site: server.Site) -> str:
+    """Which way Python started: by its snapshot, or by its library and wheels."""
+    asked = " ".join(request.path for request in site.requests)
+    assert "python.memory" in asked, "the short way is tried first"
+    return "ordinary" if "python_stdlib.zip" in asked and "stoke_and_store" in asked else "short"
 
 
 @pytest.mark.parametrize("lost", ["pyodide.asm.js", "python_stdlib.zip", "jinja2", "stoke_and_store"])
 def test_a_missing_or_damaged_file_is_noticed(page: Page, small_site: Path, troubles: list[str], lost: str) -> None:
     sorry = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
-    for answer in (server.Answer(404, b"gone"), sorry):
-        with server.serving(small_site, interfere=lambda path, answer=answer: answer if lost in path else None) as site:
+    gone = server.Answer(404, b"gone")
+    for answer in (gone, sorry):
+
+        def interfere(path: str, answer: server.Answer = answer) -> server.Answer | None:
+            return answer if lost in path else gone if "python.memory" in path else None
+
+        with server.serving(small_site, interfere=interfere) as site:
             said = what_the_page_says(page, site.url)
         assert said.get("failure"), said
     troubles.clear()
@@ -210,10 +233,26 @@ def test_the_library_keeps_what_errors_and_dates_need(small_site: Path) -> None:
 
 
 def test_the_download_stays_small(small_site: Path) -> None:
-    """The page's Python, compressed as hosts do, leaves room for pages and styles below 5.2 MB for a first visit."""
+    """Compressed as hosts do, it leaves room for pages and styles: below 5.2 MB the ordinary way, 6.5 the short one."""
     first = [path for path in python_files(small_site) if not path.name.startswith(runtime.LATER)]
-    size = sum(min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in first)
-    assert size <= 5_100_000
+    sizes = {path: min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in first}
+    memory = next(path for path in first if path.name == "python.memory")
+    loaded = [path for path in first if path.suffix in {".zip", ".whl"}]
+    assert sum(sizes.values()) - sizes[memory] <= 4_600_000
+    assert sum(sizes.values()) - sum(sizes[path] for path in loaded) <= 6_400_000
+
+
+def test_lean_byte_code_does_what_it_did_and_tells_where(tmp_path: Path) -> None:
+    text = "def halve(number):\n    half = number / 2\n    return half\n\n\nhalf = halve(3)\n"
+    whole = importlib.util.MAGIC_NUMBER + bytes(12) + marshal.dumps(compile(text, "halves.py", "exec"))
+    lean = tmp_path / "halves.pyc"
+    lean.write_bytes(runtime.lean(whole))
+    names = runpy.run_path(str(lean))
+    assert names["half"] == 1.5
+    with pytest.raises(TypeError) as wrong:
+        names["halve"]("three")
+    last = traceback.extract_tb(wrong.value.__traceback__)[-1]
+    assert (last.filename, last.name, last.lineno) == ("halves.py", "halve", 1)
 
 
 def test_what_is_fetched_later_comes_when_it_is_asked_for(small_site: Path, tmp_path: Path) -> None:

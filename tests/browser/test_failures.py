@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gzip
+import hashlib
 import re
 import threading
 from collections.abc import Callable
@@ -12,6 +14,7 @@ from playwright.sync_api import Page, expect
 
 import server
 from calc.answer import Typed, answer
+from line import Line
 from runtime import WORKER_POLICY
 from tests.browser.conftest import At, Live
 from tests.browser.reader import Reader, assert_says, calculators, plain
@@ -29,6 +32,8 @@ document.addEventListener("readystatechange", () => {
 """
 GONE = server.Answer(404, b"gone", {"Content-Type": "text/plain"})
 SORRY = server.Answer(200, b"<html>sorry</html>", {"Content-Type": "text/html"})
+# Python starts by its snapshot, so a file of the ordinary way is missed only where that is gone too.
+MEMORY = "python.memory"
 
 
 def cut() -> server.Answer:
@@ -77,7 +82,7 @@ def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
 ) -> None:
     monkeypatch.setattr(server.Site, "handle_error", lambda *_: None)  # a host that goes is meant to
     part, wrong = BROKEN[name]
-    trouble = Trouble({part: wrong if callable(wrong) else lambda: wrong})
+    trouble = Trouble({part: wrong if callable(wrong) else lambda: wrong, MEMORY: lambda: GONE})
     with server.serving(site, interfere=trouble) as broken:
         page.goto(broken.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
@@ -98,6 +103,99 @@ def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
         assert_says(reader, {"store_volume": Typed("650")})
     assert troubles  # the browser and the page both say what happened
     troubles.clear()
+
+
+def damaged(memory: bytes) -> dict[str, bytes]:
+    """What may become of the snapshot on its way, or at a host that has another release's."""
+    other = bytearray(gzip.decompress(memory))
+    other[len(other) // 2 : len(other) // 2 + 200_000] = bytes(200_000)
+    flipped = bytearray(memory)
+    flipped[len(memory) // 2] ^= 1
+    return {
+        "is a page": b"<html>sorry</html>",
+        "ends half way": memory[: len(memory) // 2],
+        "has a wrong bit": bytes(flipped),
+        "is another build's": gzip.compress(bytes(other), 1),
+    }
+
+
+@pytest.mark.parametrize(
+    "fault",
+    [
+        "gone",
+        *(pytest.param(name, marks=pytest.mark.long) for name in ("is a page", "ends half way", "has a wrong bit")),
+        "is another build's",
+    ],
+)
+def test_without_a_good_snapshot_python_starts_the_ordinary_way(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], fault: str
+) -> None:
+    memory = next(site.rglob(MEMORY)).read_bytes()
+    wrong = GONE if fault == "gone" else server.Answer(200, damaged(memory)[fault], {"Content-Type": "text/plain"})
+    with server.serving(site, interfere=Trouble({MEMORY: lambda: wrong})) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        started_the_ordinary_way(page, broken)
+    if fault == "gone":
+        troubles.clear()  # the browser's own line about it
+
+
+@pytest.mark.parametrize("harm", ["memory", pytest.param("head", marks=pytest.mark.long)])
+def test_a_snapshot_that_passes_for_good_and_is_not_costs_only_time(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], harm: str
+) -> None:
+    """Its digest is right, and what it restores cannot answer: the page sees that and starts another worker."""
+    whole = bytearray(gzip.decompress(next(site.rglob(MEMORY)).read_bytes()))
+    if harm == "head":
+        whole[0] ^= 1
+    else:
+        whole[8_500_000:12_000_000] = bytes(3_500_000)
+    memory = gzip.compress(bytes(whole), 1)
+    script = (site / "assets/js/worker.js").read_text(encoding="utf-8")
+    script, count = re.subn(r'("?digest"?:\s*")[0-9a-f]{64}', rf"\g<1>{hashlib.sha256(memory).hexdigest()}", script)
+    assert count == 1
+    headers = {"Content-Type": "text/javascript", "Content-Security-Policy": WORKER_POLICY}
+    trouble = Trouble(
+        {
+            MEMORY: lambda: server.Answer(200, memory, {"Content-Type": "text/plain"}),
+            "/worker.js": lambda: server.Answer(200, script.encode(), headers),
+        }
+    )
+    page.add_init_script(IMPATIENT % 5)
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        started_the_ordinary_way(page, broken)
+    troubles.clear()  # what Pyodide itself has to say about such a memory
+
+
+def test_a_snapshot_that_never_arrives_costs_only_time(page: Page, site: Path, places: dict[str, str]) -> None:
+    def silence() -> server.Answer:
+        trouble.cured.wait(60)
+        return GONE
+
+    trouble = Trouble({MEMORY: silence})
+    page.add_init_script(IMPATIENT % 3)
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        started_the_ordinary_way(page, broken)
+        trouble.cured.set()
+
+
+@pytest.mark.long
+def test_on_a_slow_line_python_starts_the_ordinary_way(page: Page, site: Path, places: dict[str, str]) -> None:
+    with server.serving(site, encodings=("gzip",), line=Line(1.6e6 / 8, 0.02)) as slow:
+        page.goto(slow.url + places["stored-heat"])
+        started_the_ordinary_way(page, slow)
+
+
+def started_the_ordinary_way(page: Page, served: server.Site) -> None:
+    """Python answers, nothing is said about it, and it came by its library and wheels."""
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    expect(reader.slot("status")).to_have_text("Ready. Change any number.")
+    reader.type("store_volume", "650")
+    assert_says(reader, {"store_volume": Typed("650")})
+    asked = " ".join(request.path for request in served.requests)
+    assert MEMORY in asked and "python_stdlib.zip" in asked and "stoke_and_store" in asked
 
 
 @pytest.mark.parametrize("kind", ["application/octet-stream", "text/plain"])
@@ -130,7 +228,7 @@ def test_a_server_that_falls_silent_is_given_up(
         trouble.cured.wait(60)
         return GONE
 
-    trouble = Trouble({part: silence})
+    trouble = Trouble({part: silence, MEMORY: lambda: GONE})
     # For the interpreter there is a steady sign of life while it is on its way, for at most two minutes; here, less.
     worker = (
         (site / "assets/js/worker.js").read_text(encoding="utf-8").replace("LONGEST_FETCH=12e4", "LONGEST_FETCH=1500")
