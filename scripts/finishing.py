@@ -40,7 +40,7 @@ FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
     *("assets/css/*", "assets/js/*", "assets/stylesheets/*", "assets/javascripts/*.js", "assets/images/*"),
-    *("assets/python/*.js", "assets/python/*/*"),
+    *("assets/python/*.js", "assets/python/pyodide-*/*", "assets/python/snapshot-*/*"),
 )
 COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
 SMALLEST = 1024  # below it, a compressed copy saves less than one packet
@@ -151,7 +151,8 @@ def size(site: Path) -> str:
 def fetched(site: Path) -> tuple[int, int]:
     """What a reader's browser fetches at most, in bytes of the most compressed form: once for all pages, and for each.
 
-    Once: scripts, styles, the Python that calculates. A page: the mean of the guides.
+    Once: scripts, styles, the Python that calculates (by its snapshot, which is more than library and wheels). A page:
+    the mean of the guides.
     """
     once = sum(_sent(path) for pattern in ONCE for path in site.glob(pattern) if path.suffix not in (".gz", ".br"))
     guides = [_sent(path) for path in site.glob("guides/*/index.html")]

@@ -20,6 +20,8 @@ COPIES = {".gz", ".br"}
 # What no page of the site itself asks for.
 LEFT_OUT = {NAME, "_headers", "404.html", "sitemap.xml", "robots.txt"}
 FRAMED = "embed/"
+# The browser's own copy serves a reader without a line, and where it is gone Python starts the ordinary way.
+SNAPSHOT = "assets/python/snapshot-"
 
 
 def write(site: Path, *, keep: bool = True) -> None:
@@ -36,10 +38,10 @@ def write(site: Path, *, keep: bool = True) -> None:
 
 
 def kept(site: Path) -> list[str]:
-    """The files that a reader without a line may need: all but those that other websites frame."""
+    """The files that a reader without a line may need: all but those that other websites frame, and the snapshot."""
     paths = (path for path in site.rglob("*") if path.is_file() and path.suffix not in COPIES)
     names = (path.relative_to(site).as_posix() for path in paths)
-    return sorted(name for name in names if name not in LEFT_OUT and not name.startswith(FRAMED))
+    return sorted(name for name in names if name not in LEFT_OUT and not name.startswith((FRAMED, SNAPSHOT)))
 
 
 def _digest(content: bytes) -> str:

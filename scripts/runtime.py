@@ -3,15 +3,17 @@
 What is made, in this order, each step kept under `.cache/runtime` until what it was made from changes:
 
 1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
-2. The standard library from npm, byte-compiled with docstrings and asserts left out (`pyodide py-compile`). Compiling
-   it in the page instead is most of the time that an ordinary start takes.
+2. The standard library from npm, byte-compiled with docstrings, asserts and lines left out (`pyodide py-compile`, `lean`).
+   Compiling it in the page instead is most of the time that an ordinary start takes.
 3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
    its C part. They are entered into a lock file (`pyodide lockfile add-wheels`) and byte-compiled.
 4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
    was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
-5. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
+5. `snapshot-<digest>/`: the memory of a Python that has imported all of it (`make_snapshot.mjs`), which a page takes
+   instead of 2 to 4 where its line is fast enough and the snapshot is as it should be.
+6. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
    visit does not grow.
-6. `start.js`: `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
+7. `start.js`: `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
 
 Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
 mix two builds: `start.js`, or the worker that holds it, is asked for anew at each visit and names the rest. Equal
@@ -24,8 +26,8 @@ What a worker at assets/js/worker.js has to do:
     const render = pyodide.pyimport("render");  // and then call its functions
 
 It is a module worker, and its own response carries the policy `WORKER_POLICY`. `startPython` rejects when a file is
-missing, damaged or refused; but Pyodide never settles when the browser refuses WebAssembly, so whoever started the
-worker keeps a timer, set anew at each message, and gives up after a silence.
+missing, damaged or refused; but a host may fall silent, so whoever started the worker keeps a timer, set anew at each
+message, and gives up after a silence.
 """
 
 from __future__ import annotations

@@ -16,7 +16,8 @@ def test_what_a_reader_fetches_is_counted_once_or_for_each_page(tmp_path: Path) 
     write(tmp_path / "assets" / "js" / "page.js", 1000)
     write(tmp_path / "assets" / "js" / "page.js.br", 300)
     write(tmp_path / "assets" / "js" / "page.js.gz", 400)
-    write(tmp_path / "assets" / "python" / "wheel-0" / "a.whl", 5000)
+    write(tmp_path / "assets" / "python" / "snapshot-0" / "python.memory", 5000)
+    write(tmp_path / "assets" / "python" / "wheel-0" / "a.whl", 4000)  # only where that does not come
     write(tmp_path / "assets" / "weather" / "place.txt", 70_000)  # only where a reader chooses it
     write(tmp_path / "guides" / "one" / "index.html", 200)
     write(tmp_path / "guides" / "two" / "index.html", 900)

@@ -160,7 +160,7 @@ def test_a_snapshot_that_passes_for_good_and_is_not_costs_only_time(
             "/worker.js": lambda: server.Answer(200, script.encode(), headers),
         }
     )
-    page.add_init_script(IMPATIENT % 5)
+    page.add_init_script(IMPATIENT % 10)
     with server.serving(site, interfere=trouble) as broken:
         page.goto(broken.url + places["stored-heat"])
         started_the_ordinary_way(page, broken)
@@ -173,7 +173,7 @@ def test_a_snapshot_that_never_arrives_costs_only_time(page: Page, site: Path, p
         return GONE
 
     trouble = Trouble({MEMORY: silence})
-    page.add_init_script(IMPATIENT % 3)
+    page.add_init_script(IMPATIENT % 10)
     with server.serving(site, interfere=trouble) as broken:
         page.goto(broken.url + places["stored-heat"])
         started_the_ordinary_way(page, broken)
