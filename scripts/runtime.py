@@ -3,8 +3,8 @@
 What is made, in this order, each step kept under `.cache/runtime` until what it was made from changes:
 
 1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
-2. The standard library from npm, byte-compiled with docstrings, asserts and lines left out (`pyodide py-compile`, `lean`).
-   Compiling it in the page instead is most of the time that an ordinary start takes.
+2. The standard library from npm, byte-compiled with docstrings, asserts and lines left out (`pyodide py-compile`,
+   `lean.py`). Compiling it in the page instead is most of the time that an ordinary start takes.
 3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
    its C part. They are entered into a lock file (`pyodide lockfile add-wheels`) and byte-compiled.
 4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
@@ -35,9 +35,7 @@ from __future__ import annotations
 import ast
 import hashlib
 import importlib.metadata
-import importlib.util
 import json
-import marshal
 import os
 import shutil
 import subprocess
@@ -48,9 +46,9 @@ import tomllib
 import zipfile
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from types import CodeType
 from typing import Any
 
+from lean import HOLLOW, HOLLOWED, HOLLOWED_LIBRARY, LEFT_OUT, TAKEN_UP, lean
 from render import templating
 from toolchain import ROOT, locked, node
 
@@ -59,31 +57,6 @@ CACHE = ROOT / ".cache" / "runtime"
 SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
 LATER = ("segno",)
-# Modules that are asked for by name and never used: segno's writers of image files, since the page draws its own SVG,
-# and all with which Jinja2 reads templates, since ours come compiled. Each is `HOLLOW` in its wheel.
-HOLLOWED = (
-    *("segno/writers.py", "segno/cli.py", "segno/helpers.py"),
-    *("jinja2/bccache.py", "jinja2/compiler.py", "jinja2/lexer.py", "jinja2/parser.py"),
-)
-# The same in the standard library: nothing in the page waits for anything in Python, opens an archive other than a
-# wheel, or takes apart the address of a host.
-HOLLOWED_LIBRARY = ("asyncio/__init__.py", "ipaddress.py", "pyodide/webloop.py", "tarfile.py")
-HOLLOW = '''"""Left out of the page: its names are there, and nothing is behind them."""
-
-
-def __getattr__(name):
-    if name.startswith("__"):
-        raise AttributeError(name)
-    return type(name, (), {})
-'''
-# Pyodide finds what it holds of JavaScript by the order in which it was taken up, so this one is taken up all the same.
-TAKEN_UP = {"pyodide/webloop.py": "from pyodide_js._api import scheduleCallback\n"}
-# Modules that nothing asks for: Jinja2's extensions, its sandbox, what examines templates, and what the hollow ones
-# used.
-LEFT_OUT = (
-    *("jinja2/ext.py", "jinja2/sandbox.py", "jinja2/nativetypes.py", "jinja2/meta.py", "jinja2/constants.py"),
-    *("jinja2/_identifier.py", "jinja2/idtracking.py", "jinja2/optimizer.py", "jinja2/visitor.py"),
-)
 LIST_MODULES = ROOT / "scripts" / "list_modules.mjs"
 MAKE_SNAPSHOT = ROOT / "scripts" / "make_snapshot.mjs"
 
@@ -308,7 +281,7 @@ def _files(folder: Path, *names: str) -> list[Path]:
 
 def _version() -> str:
     """Stands for this recipe and the Python that runs it: what is kept from another one is made again."""
-    return sys.version + Path(__file__).read_text(encoding="utf-8")
+    return sys.version + _digest(Path(__file__), Path(__file__).with_name("lean.py"))
 
 
 def _digest(*parts: Path | str) -> str:
@@ -328,24 +301,6 @@ def _settle(path: Path) -> None:
     with zipfile.ZipFile(path) as old:
         entries = [(name, old.read(name)) for name in sorted(old.namelist()) if not name.endswith("/")]
     _write_zip(path, [(name, lean(content) if name.endswith(".pyc") else content) for name, content in entries])
-
-
-def lean(compiled: bytes) -> bytes:
-    """A module's byte code in which every line of a function counts as its first: that saves a sixth of the download.
-
-    A traceback in the page then names the file, the function and where it begins.
-    """
-    head = len(importlib.util.MAGIC_NUMBER) + 12
-    return compiled[:head] + marshal.dumps(_on_first_lines(marshal.loads(compiled[head:])))  # noqa: S302 - made here
-
-
-def _on_first_lines(code: CodeType) -> CodeType:
-    """The same code with a table of lines that says, for each eight units of it at most, that no line was passed."""
-    units = len(code.co_code) // 2
-    spans = [8] * (units // 8) + ([units % 8] if units % 8 else [])
-    no_columns_no_step = b"".join(bytes([0x80 | 13 << 3 | span - 1, 0]) for span in spans)
-    constants = tuple(_on_first_lines(part) if isinstance(part, CodeType) else part for part in code.co_consts)
-    return code.replace(co_linetable=no_columns_no_step, co_qualname=code.co_name, co_consts=constants)
 
 
 def _write_zip(path: Path, entries: Iterable[tuple[str, bytes]]) -> None:

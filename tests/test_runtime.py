@@ -20,6 +20,7 @@ import pytest
 from playwright.sync_api import Page
 
 import finishing
+import lean
 import runtime
 import server
 import toolchain
@@ -245,9 +246,9 @@ def test_the_download_stays_small(small_site: Path) -> None:
 def test_lean_byte_code_does_what_it_did_and_tells_where(tmp_path: Path) -> None:
     text = "def halve(number):\n    half = number / 2\n    return half\n\n\nhalf = halve(3)\n"
     whole = importlib.util.MAGIC_NUMBER + bytes(12) + marshal.dumps(compile(text, "halves.py", "exec"))
-    lean = tmp_path / "halves.pyc"
-    lean.write_bytes(runtime.lean(whole))
-    names = runpy.run_path(str(lean))
+    compiled = tmp_path / "halves.pyc"
+    compiled.write_bytes(lean.lean(whole))
+    names = runpy.run_path(str(compiled))
     assert names["half"] == 1.5
     with pytest.raises(TypeError) as wrong:
         names["halve"]("three")
