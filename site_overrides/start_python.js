@@ -92,10 +92,12 @@ async function compile(fetched) {
 
 // ---- the short way --------------------------------------------------------------------------------------------------
 
-/** The snapshot's bytes. Rejects when they do not come whole, or when the line is too slow for them. */
+/** The snapshot's bytes. Rejects when they do not come whole, or when they would cost more of the line than they save. */
 async function bringMemory() {
   const stop = new AbortController();
-  const response = await fetch(base + FILES.snapshot.path, { signal: stop.signal });
+  const kept = await fromCache(FILES.snapshot.path);
+  if (!kept && (await fromCache(FILES.library))) throw new Error("what that needs is here already");
+  const response = kept ?? (await fetch(base + FILES.snapshot.path, { signal: stop.signal }));
   if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
   const parts = [];
   let size = 0;
@@ -115,6 +117,16 @@ async function bringMemory() {
   const digest = await crypto.subtle?.digest("SHA-256", await new Blob(parts).arrayBuffer());
   if (digest && hexadecimal(digest) !== FILES.snapshot.digest) throw new Error("the snapshot is not of this build");
   return new Uint8Array(memory);
+}
+
+/** A file of this build as the browser kept it from an earlier visit, without a word on the line; else null. */
+async function fromCache(path) {
+  try {
+    const response = await fetch(base + path, { cache: "only-if-cached", mode: "same-origin" });
+    return response.ok ? response : null;
+  } catch {
+    return null;
+  }
 }
 
 async function restore(loadPyodide, snapshot, interpreter) {
