@@ -44,7 +44,7 @@ importlib.invalidate_caches()
 for name in json.loads(modules):
     try:
         importlib.import_module(name)
-    except ImportError:  # only on the desktop: the page has no processes, no sockets
+    except ImportError:  # a template, say: they come below
         pass
 for package in ("calc", "render"):
     for module in pkgutil.walk_packages(importlib.import_module(package).__path__, package + "."):

@@ -58,6 +58,7 @@ SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
 LATER = ("segno",)
 LIST_MODULES = ROOT / "scripts" / "list_modules.mjs"
+USED = "used.json"  # beside the trimmed library: the names of what is loaded once all of our code has run
 MAKE_SNAPSHOT = ROOT / "scripts" / "make_snapshot.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
@@ -131,7 +132,9 @@ def _compile_library(out: Path) -> None:
 
 def _trim_library(library: Path, wheels: Path, out: Path) -> None:
     """Keep of the compiled standard library the modules that the page's Python loads, and those always kept."""
-    wanted = {*ALWAYS_KEPT, *_modules_used(library, wheels)}
+    used = _modules_used(library, wheels)
+    (out / USED).write_text(json.dumps(used), encoding="utf-8")
+    wanted = {*ALWAYS_KEPT, *used}
     wanted |= {package.rpartition(".")[0] for package in wanted}
     with zipfile.ZipFile(library / "python_stdlib.zip") as whole:
         kept = [name for name in whole.namelist() if _module_name(name) in wanted]
@@ -239,7 +242,8 @@ def _make_snapshot(library: Path, wheels: Path, out: Path) -> None:
     """Keep the memory of a Python that has imported all that the page may ask for, and what is to be known about it."""
     packages = [str(path) for path in sorted(wheels.glob("*.whl")) if not path.name.startswith(LATER)]
     names = templating.templates().list_templates(filter_func=lambda name: not name.startswith("pages/"))
-    lists = (json.dumps(each) for each in (packages, sorted(_imports()), names))
+    used = (library / USED).read_text(encoding="utf-8")
+    lists = (json.dumps(packages), used, json.dumps(names))
     command = [str(node()), str(MAKE_SNAPSHOT), str(NPM), str(library / "python_stdlib.zip"), *lists]
     answer = _run([*command, str(out / "python.memory")])
     (out / "told.json").write_text(answer.splitlines()[-1], encoding="utf-8")

@@ -133,7 +133,7 @@ async function restore(loadPyodide, snapshot, interpreter) {
   const { instantiateStreaming } = WebAssembly;
   WebAssembly.instantiateStreaming = async (source, imports) => {
     const made = await instantiateStreaming(source, imports);
-    fillIn(snapshot, new Uint32Array(imports.env.memory.buffer));
+    refill(snapshot, new Uint32Array(imports.env.memory.buffer));
     return made;
   };
   const library = base + FILES.library;
@@ -152,7 +152,7 @@ async function restore(loadPyodide, snapshot, interpreter) {
 }
 
 /** Undo what made the snapshot small: see scripts/make_snapshot.mjs. `constant` is what the interpreter's file brings. */
-function fillIn(snapshot, constant) {
+function refill(snapshot, constant) {
   const { start, constant: length, collector } = FILES.snapshot;
   const words = new Uint32Array(snapshot.buffer, start);
   for (let i = 0; i < length >> 2; i += 1) words[i] ^= constant[i];

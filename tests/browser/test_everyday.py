@@ -102,16 +102,16 @@ def test_a_page_left_open_over_an_update_starts_what_the_host_has_now(
 ) -> None:
     """Its Python went with the last release; when it has to be started again, it comes from the new one."""
     worker = (site / "assets/js/worker.js").read_text(encoding="utf-8")
-    wheel = next(site.glob("assets/python/wheel-*/stoke_and_store-*.whl"))
-    later = f"{wheel.parent.name[:-12]}{'0' * 12}"
-    assert wheel.parent.name in worker
+    memory = next(site.glob("assets/python/snapshot-*/python.memory"))
+    later = f"{memory.parent.name[:-12]}{'0' * 12}"
+    assert memory.parent.name in worker
     trouble = Trouble(
         {
             "/worker.js": lambda: server.Answer(
-                200, worker.replace(wheel.parent.name, later).encode(), _worker_headers(site)
+                200, worker.replace(memory.parent.name, later).encode(), _worker_headers(site)
             ),
-            later: lambda: server.Answer(200, wheel.read_bytes(), {"Content-Type": "application/zip"}),
-            wheel.parent.name: lambda: GONE,
+            later: lambda: server.Answer(200, memory.read_bytes(), {"Content-Type": "application/octet-stream"}),
+            memory.parent.name: lambda: GONE,
         }
     )
     trouble.cured.set()
