@@ -5,6 +5,7 @@
 // The memory that Pyodide hands out is told shorter in three ways, each undone by start_python.js in a few milliseconds:
 // what the interpreter's own file puts there is left out (by XOR, for most of it has not changed); memory that is free
 // is zero; and the garbage collector's list of objects, two addresses for each, is put in order and told in steps.
+import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
 import zlib from "node:zlib";
@@ -22,7 +23,7 @@ WebAssembly.instantiate = async (source, imports) => {
 };
 
 // What is made twice from the same files is the same: no chance and no clock in it.
-globalThis.crypto.getRandomValues = (array) => array.fill(0);
+crypto.randomFillSync = globalThis.crypto.getRandomValues = (array) => array.fill(0);
 Date.now = () => 0;
 performance.now = () => 0;
 
