@@ -69,18 +69,22 @@ function bringInterpreter(onProgress) {
   const address = `${base}${FILES.pyodide}pyodide.asm.wasm`;
   const pulse = setInterval(() => onProgress("bytes"), BEAT);
   const enough = setTimeout(() => clearInterval(pulse), LONGEST_FETCH);
-  const plainFetch = self.fetch;
   const compiled = compile(fetch(address)).finally(() => {
     clearInterval(pulse);
     clearTimeout(enough);
   });
-  self.fetch = (asked, ...options) =>
-    String(asked) === address ? Promise.resolve(new Response()) : plainFetch(asked, ...options);
+  answerFor(address, () => new Response());
   WebAssembly.instantiateStreaming = async (_, imports) => {
     const module = await compiled;
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
   return compiled;
+}
+
+/** Pyodide asks for a file of that address with `fetch`, and gets this answer instead of the host's. */
+function answerFor(address, answer) {
+  const plainFetch = self.fetch;
+  self.fetch = async (asked, ...options) => (String(asked) === address ? answer() : plainFetch(asked, ...options));
 }
 
 async function compile(fetched) {
@@ -137,9 +141,7 @@ async function restore(loadPyodide, snapshot, interpreter) {
     return made;
   };
   const library = base + FILES.library;
-  const plainFetch = self.fetch;
-  self.fetch = (asked, ...options) =>
-    String(asked) === library ? Promise.resolve(new Response(EMPTY_ZIP)) : plainFetch(asked, ...options);
+  answerFor(library, () => new Response(EMPTY_ZIP));
   const pyodide = await loadPyodide({
     indexURL: base + FILES.pyodide,
     stdLibURL: library,
