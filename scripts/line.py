@@ -8,10 +8,15 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 PIECE = 8192  # bytes that go out in one turn
+
+
+def pieces(body: bytes) -> Iterator[bytes]:
+    """A body in the pieces in which it goes out."""
+    return (body[start : start + PIECE] for start in range(0, len(body), PIECE))
 
 
 @dataclass
@@ -29,8 +34,7 @@ class Line:
 
     def send(self, write: Callable[[bytes], object], body: bytes) -> None:
         """Write a body in pieces, each when its turn on the line has come."""
-        for start in range(0, len(body), PIECE):
-            piece = body[start : start + PIECE]
+        for piece in pieces(body):
             with self._turn:
                 self._free = max(self._free, time.monotonic()) + len(piece) / self.rate
                 due = self._free

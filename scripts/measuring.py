@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import statistics
 import tempfile
@@ -11,42 +12,23 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page, Playwright, sync_playwright
 
-import finishing
+import opponents
 import server
 import toolchain
 from calc.__main__ import weather_text
 from calc.answer import answer
 from calc.physics import winter_weather
 from calc.worksheets import WORKSHEETS
+from opponents import WORKSHEET
 
 GUIDE = "guides/storage/"
-WORKSHEET = "stored-heat"
 FIELD = "store_volume"
 SHOWN = '[data-slot="plate"] output'  # whose text tells that an answer has come
 EDITS = 40
 WIDTHS = (1280, 390)
 
-BARE_PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Bare</title>
-<link rel="icon" href="data:,"><script type="module" src="page.js"></script></head><body><output></output></body></html>
-"""
-BARE_SCRIPT = """
-const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
-worker.onmessage = ({ data }) => { document.querySelector("output").textContent = data; };
-"""
-BARE_WORKER = """
-import { loadPyodide } from "./pyodide/pyodide.mjs";
-const pyodide = await loadPyodide();
-postMessage(pyodide.runPython("1 + 1"));
-"""
-# Runs in the page before anything else of it: takes the times and adds up what moved.
-BARE_CLOCK = """
-globalThis.clock = { live: 0 };
-new MutationObserver(() => {
-  if (document.querySelector("output")?.textContent) clock.live ||= performance.now();
-}).observe(document, { childList: true, subtree: true, characterData: true });
-"""
 CLOCK = """
 globalThis.clock = { live: 0, answers: [] };
 {
@@ -109,17 +91,15 @@ def clock_of(
     return script
 
 
-def report(site: Path, bare: Path, runs: int) -> Iterator[str]:
-    """The lines to print, each when it is known."""
-    for name, text in {"index.html": BARE_PAGE, "page.js": BARE_SCRIPT, "worker.js": BARE_WORKER}.items():
-        (bare / name).write_text(text, encoding="utf-8")
-    finishing.compress(bare)
+def report(site: Path, folder: Path, runs: int) -> Iterator[str]:
+    """The lines to print, each when it is known; the page beside ours is made in a folder."""
+    bare = opponents.bare(folder / "bare", site)
     clock, still = clock_of(CLOCK), clock_of(STILL_CLOCK)
     ours: list[Visit] = []
     theirs: list[Visit] = []
-    with server.serving(site, encodings=("gzip",)) as here, server.serving(bare, encodings=("gzip",)) as there:
+    with server.serving(site, encodings=("gzip",)) as here, server.serving(bare.root, encodings=("gzip",)) as there:
         for run in range(runs):
-            theirs.append(visit(there, "", BARE_CLOCK, WIDTHS[0], lambda seen: bool(seen["live"])))
+            theirs.append(visit(there, "", bare.clock, WIDTHS[0], lambda seen: bool(seen["live"])))
             ours.append(visit(here, GUIDE, clock, WIDTHS[0], lambda seen: len(seen["answers"]) >= EDITS))
             yield f"Visit {run + 1} of {runs}: bare Pyodide {theirs[-1].live:.0f} ms, {GUIDE} {ours[-1].live:.0f} ms"
         shifts = {
@@ -151,20 +131,32 @@ def summary(ours: list[Visit], theirs: list[Visit], shifts: dict[int, float]) ->
 def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable[[Any], bool]) -> Visit:
     """Open a page in a new browser with an empty cache on disk, and wait until its clock has seen enough."""
     site.requests.clear()
-    with tempfile.TemporaryDirectory() as profile, sync_playwright() as playwright:
-        context = playwright.chromium.launch_persistent_context(
-            profile,
-            executable_path=toolchain.find_chromium(),
-            viewport={"width": width, "height": 900},
-            args=["--disable-background-networking", "--disable-component-update", "--no-first-run"],
-        )
-        context.add_init_script(clock)
-        page = context.new_page()
+    with (
+        tempfile.TemporaryDirectory() as profile,
+        sync_playwright() as playwright,
+        opened(playwright, profile, clock, width) as page,
+    ):
         page.goto(site.url + path, wait_until="commit")
         seen = wait_for_clock(page, enough)
-        context.close()
     sent = sum(request.sent for request in site.requests)
     return Visit(seen["live"], seen.get("answers", []), sent, seen.get("shift", 0.0))
+
+
+@contextlib.contextmanager
+def opened(playwright: Playwright, profile: str, clock: str, width: int = WIDTHS[0]) -> Iterator[Page]:
+    """An empty page in a browser of its own, which reaches no other host than this machine."""
+    context = playwright.chromium.launch_persistent_context(
+        profile,
+        executable_path=toolchain.find_chromium(),
+        viewport={"width": width, "height": 900},
+        args=[
+            *("--disable-background-networking", "--disable-component-update", "--no-first-run"),
+            "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+        ],
+    )
+    context.add_init_script(clock)
+    yield context.new_page()
+    context.close()
 
 
 def wait_for_clock(page: Page, enough: Callable[[Any], bool]) -> Any:

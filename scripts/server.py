@@ -21,7 +21,7 @@ from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from line import Line
+from line import Line, pieces
 
 TYPES = {
     ".css": "text/css; charset=utf-8",
@@ -68,13 +68,13 @@ class Answer:
     headers: dict[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
+@dataclass
 class Request:
-    """What was asked for and what it cost."""
+    """What was asked for, and how much of it has gone out: not all of a transfer that the reader broke off."""
 
     path: str
     status: int
-    sent: int
+    sent: int = 0
 
 
 class Site(ThreadingHTTPServer):
@@ -192,19 +192,26 @@ class Handler(BaseHTTPRequestHandler):
         answer = self.server.interfere(path) or self.server.answer(
             path, self.headers.get("Accept-Encoding", ""), self.headers.get("If-None-Match", "")
         )
-        sent = b"" if self.command == "HEAD" else answer.body
-        self.server.requests.append(Request(path, answer.status, len(sent)))
+        request = Request(path, answer.status)
+        self.server.requests.append(request)
         self.send_response(answer.status)
         for name, value in answer.headers.items():
             self.send_header(name, value)
         if answer.status != 304:
             self.send_header("Content-Length", str(len(answer.body)))
         self.end_headers()
+
+        def write(piece: bytes) -> None:
+            request.sent += len(piece)
+            self.wfile.write(piece)
+
+        body = b"" if self.command == "HEAD" else answer.body
         with contextlib.suppress(ConnectionError):  # the reader went on to another page
             if self.server.line:
-                self.server.line.send(self.wfile.write, sent)
+                self.server.line.send(write, body)
             else:
-                self.wfile.write(sent)
+                for piece in pieces(body):
+                    write(piece)
 
     def do_HEAD(self) -> None:
         self.do_GET()

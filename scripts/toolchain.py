@@ -25,6 +25,7 @@ CACHE = ROOT / ".cache"
 VENV = ROOT / ".venv"
 STAMP = VENV / "set-up.json"
 FIREFOX_TESTS = ROOT / "tests" / "firefox"  # what drives Firefox is npm's, and needed by nobody who only builds
+BENCH_PACKAGES = ROOT / "bench"  # the same of what only scripts/bench runs
 WINDOWS = os.name == "nt"
 BIN = VENV / ("Scripts" if WINDOWS else "bin")
 PYTHON = BIN / ("python.exe" if WINDOWS else "python")
@@ -217,6 +218,11 @@ def _install_firefox() -> None:
         say("No Firefox on this machine: its journeys are left out until you install one.")
 
 
+def _install_bench_packages() -> None:
+    say("Installing what the site is measured beside and by (PyScript, Lighthouse) ...")
+    npm("ci", sentence=NO_NPM_PACKAGES, folder=BENCH_PACKAGES)
+
+
 def _install_with_apt(*packages: str) -> None:
     """Where apt is there and may be used; whoever calls looks whether it came."""
     if not shutil.which("apt-get") or not hasattr(os, "geteuid") or os.geteuid() != 0:
@@ -234,24 +240,31 @@ STEPS = {
     "test": _install_test_packages,
     "browser": _install_browser,
     "firefox": _install_firefox,
+    "bench": _install_bench_packages,
 }
 
 
 def _wanted(extras: tuple[str, ...]) -> dict[str, str]:
-    wanted = {"build": _digest("requirements/build.txt"), "npm": _digest("package-lock.json", "package.json")}
+    wanted = {"build": _digest("requirements/build.txt"), "npm": _digest_npm(ROOT)}
     if "tests" in extras:
-        firefox = _digest("tests/firefox/package-lock.json", "tests/firefox/package.json")
-        wanted.update(test=_digest("requirements/test.txt"), browser="1", firefox=firefox)
+        wanted.update(test=_digest("requirements/test.txt"), browser="1", firefox=_digest_npm(FIREFOX_TESTS))
+    if "bench" in extras:
+        wanted["bench"] = _digest_npm(BENCH_PACKAGES)
     return wanted
 
 
-def _digest(*names: str) -> str:
+def _digest_npm(folder: Path) -> str:
+    return _digest(folder / "package-lock.json", folder / "package.json")
+
+
+def _digest(*names: str | Path) -> str:
     return hashlib.sha256(b"".join((ROOT / name).read_bytes() for name in names)).hexdigest()
 
 
 LEAVES = {  # what must still be there of a step that was done
     "npm": ROOT / "node_modules" / "pyodide",
     "firefox": FIREFOX_TESTS / "node_modules" / "puppeteer-core",
+    "bench": BENCH_PACKAGES / "node_modules" / "lighthouse",
 }
 
 

@@ -1,16 +1,23 @@
-"""What scripts/bench load reckons with, without a browser; and what makes the site stale."""
+"""What scripts/bench load reckons with, and the pages that it compares; and what makes the site stale."""
 
 from __future__ import annotations
 
 import io
+import socket
 import subprocess
 import sys
 import time
+from pathlib import Path
+
+import pytest
 
 import building
 import loading
+import opponents
+import server
 import toolchain
 from line import Line
+from tests.conftest import Visiting
 
 
 def test_a_line_is_shared_and_slow() -> None:
@@ -24,18 +31,64 @@ def test_a_line_is_shared_and_slow() -> None:
     assert time.monotonic() - started >= 0.21  # 200,000 bytes at a million a second, and the delay
 
 
+def test_of_a_transfer_that_is_broken_off_what_went_out_is_counted(tmp_path: Path) -> None:
+    (tmp_path / "large.bin").write_bytes(b"x" * 4_000_000)
+    with server.serving(tmp_path, line=Line(rate=400_000, delay=0)) as site:
+        with socket.create_connection(("127.0.0.1", site.server_address[1])) as connection:
+            connection.sendall(b"GET /large.bin HTTP/1.1\r\nHost: here\r\n\r\n")
+            read = sum(len(connection.recv(8192)) for _ in range(10))
+        (request,) = site.requests
+        went = -1
+        while went != (went := request.sent):
+            time.sleep(0.5)
+        assert read - 1000 < went < 2_000_000  # its head is no part of the body
+
+
 def test_the_table_compares_medians_on_one_line() -> None:
     visits: loading.Visits = {}
     for page, times in {
-        loading.BARE: (900, 1000, 1300),
-        loading.FAIR: (500, 500, 800),
+        opponents.BARE: (900, 1000, 1300),
+        opponents.FAIR: (500, 500, 800),
+        opponents.FRAMEWORK: (1200, 1500, 1600),
+        opponents.FLOOR: (200, 240, 280),
         loading.OURS: (400, 250, 300),
     }.items():
         for visit in ("cold", "warm"):
             visits["unthrottled", page, visit] = [loading.Seen(live, 5_000_000) for live in times]
-    rows = [row for row in loading.table(visits, 3) if loading.OURS in row]
-    assert rows[0] == "| unthrottled | cold | this site | 300 [250 to 400] | 0.30 | 0.60 | 5.00 |"
-    assert len(loading.as_json(visits)) == 18
+    rows = list(loading.table(visits))
+    assert rows[2] == "| line | visit | page | visits | ms | of bare | of fair | of PyScript | of floor | MB |"
+    assert rows[3].count("|") == rows[2].count("|")
+    assert len(rows) == 4 + len(visits)
+    ours = [row for row in rows if loading.OURS in row]
+    assert ours[0] == "| unthrottled | cold | this site | 3 | 300 [250 to 400] | 0.30 | 0.60 | 0.20 | 1.25 | 5.00 |"
+    assert len(loading.as_json(visits)) == 30
+
+
+def test_each_line_has_its_turn_and_the_quick_ones_more(monkeypatch: pytest.MonkeyPatch) -> None:
+    now = 0.0
+    monkeypatch.setattr(loading.time, "monotonic", lambda: now)
+    takes = dict(zip(loading.LINES, (20, 50, 260), strict=True))
+    gone = []
+    for line in loading.turns(8):
+        gone.append(line)
+        now += takes[line]
+    fast, middle, slow = loading.LINES
+    assert gone == [fast, middle, slow, fast, middle, fast, middle]
+    assert now <= 480
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", [opponents.BARE, opponents.FAIR, opponents.FLOOR, opponents.FRAMEWORK])
+def test_a_page_beside_shows_its_result(visiting: Visiting, site: Path, tmp_path: Path, name: str) -> None:
+    """And asks no other host."""
+    if name == opponents.FRAMEWORK and not opponents.PYSCRIPT.is_dir():
+        pytest.skip("PyScript is fetched when scripts/bench first needs it")
+    beside = opponents.MAKERS[name](tmp_path / "page", site)
+    with server.serving(beside.root) as running, visiting([]) as page:
+        page.add_init_script(beside.clock)
+        page.goto(running.url + beside.path)
+        page.wait_for_function("clock.live")
+        assert beside.shows in page.evaluate("clock.shown")
 
 
 def test_every_script_that_makes_the_site_makes_it_stale() -> None:
