@@ -95,8 +95,10 @@ def visiting(browser: Browser) -> Visiting:
         context.on("request", lambda request: note_request(request, troubles))
         context.on("console", lambda message: note_console(message, troubles))
         context.on("weberror", lambda error: troubles.append(f"uncaught: {error.error}"))
-        yield context.new_page()
-        context.close()
+        try:
+            yield context.new_page()
+        finally:
+            context.close()
         assert not troubles, "\n".join(troubles)
 
     return visit
