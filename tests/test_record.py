@@ -97,6 +97,8 @@ def test_each_pipe_of_a_plan_has_its_own_size() -> None:
     assert rows["Pipe, stove to store"].material == "copper, type M"
     told = words(document(chosen(plan), "us", Wanted()))
     assert "Nominal pipe size (heating loop)" in told and "Nominal pipe size (charging loop)" in told
+    velocity = next(text for text in twice.told_apart(chosen(plan), "us") if text.startswith("Velocity in this pipe"))
+    assert "(heating loop) finds" in velocity and "(charging loop) finds" in velocity
 
 
 def test_who_typed_a_pipe_on_a_sheet_has_that_sheet_in_the_record() -> None:

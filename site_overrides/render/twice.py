@@ -23,20 +23,22 @@ class Stated(NamedTuple):
     shown: str
     place: int
     how: str  # given, assumed or found
+    part: str  # which of several like parts its worksheet asks about, if it does
 
 
 def stated(sheets: Mapping[str, Sheet], system: System) -> Iterator[Stated]:
     """Every number that the worksheets of a record take or give."""
     for place, sheet in enumerate(sheets.values(), 1):
         given = {"typed": "given", "link": "given", "typical": "assumed", "example": "assumed"}
+        part = sheet.worksheet.apart.says if sheet.worksheet.apart else ""
         for entry in sheet.inputs.values():
             if entry.quantity is not None and isinstance(entry.si, float):
                 how = given.get(entry.origin, "found")
                 field = sheet.worksheet.in_plan(entry.field)
-                yield Stated(field.key, field.label, entry.si, entry.shown(system), place, how)
+                yield Stated(field.key, field.label, entry.si, entry.shown(system), place, how, part)
         for result in sheet.results:
             if isinstance(result.si, float | int) and result.key not in sheet.inputs:
-                yield Stated(result.key, result.label, result.si, result.shown, place, "found")
+                yield Stated(result.key, result.label, result.si, result.shown, place, "found", part)
 
 
 def values_of(stands: list[Stated]) -> list[list[Stated]]:
@@ -92,6 +94,7 @@ def _why_not(key: str, sheets: Mapping[str, Sheet]) -> list[str]:
 
 def _sentence(name: str, groups: list[list[Stated]]) -> str:
     field = BY_KEY[name][0] if name in BY_KEY else None
+    whose = len({statement.part for group in groups for statement in group if statement.part}) > 1
     label = field.label if field else groups[0][0].label
     clauses = []
     for group in sorted(groups, key=lambda group: [statement.how for statement in group].count("found") == len(group)):
@@ -100,9 +103,11 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
         if taken:
             how = {"given": ", as given,", "assumed": ", as it usually is there,"}[taken[0].how]
             verb = "takes" if len(taken) == 1 else "take"
-            clauses.append(f"{_places(taken)} {verb} {group[0].shown}{how}".rstrip(","))
+            clauses.append(f"{_places(taken, whose)} {verb} {group[0].shown}{how}".rstrip(","))
         if worked_out:
-            clauses.append(f"{_places(worked_out)} {'finds' if len(worked_out) == 1 else 'find'} {group[0].shown}")
+            clauses.append(
+                f"{_places(worked_out, whose)} {'finds' if len(worked_out) == 1 else 'find'} {group[0].shown}"
+            )
     hows = {statement.how for group in groups for statement in group}
     why = ""
     if field and field.keeps_highest:
@@ -114,8 +119,10 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
     return f"{label}: {'; '.join(clauses)}.{why}"
 
 
-def _places(stands: list[Stated]) -> str:
-    numbers = [str(place) for place in dict.fromkeys(statement.place for statement in stands)]
+def _places(stands: list[Stated], whose: bool) -> str:
+    """Which worksheets these are, and about `whose` part where they are about several of one sort."""
+    parts = dict.fromkeys((statement.place, statement.part) for statement in stands)
+    numbers = [f"{place} ({part})" if whose and part else str(place) for place, part in parts]
     if len(numbers) == 1:
         return f"worksheet {numbers[0]}"
     return f"worksheets {', '.join(numbers[:-1])} and {numbers[-1]}"
