@@ -55,7 +55,7 @@ BASE_TEMPERATURE = Field(
     "base_temperature",
     "temperature",
     "Base temperature of the degree-days",
-    "The outdoor temperature above which the house needs no heating; most tables use 65 °F, a tight house is nearer 60 °F.",
+    "The outdoor temperature above which the house needs no heating; most US tables use 65 °F (18 °C), a tight house is nearer 60 °F (16 °C).",
     low="40 °F",
     high="75 °F",
     typical=Typical("65 °F", "degree-day-base", "60 °F", "65 °F", "It stands on the table of degree-days."),
@@ -637,7 +637,11 @@ OTHER_VOLUME = Field(
     high="2,000 gal",
     uncertainty="30 %",
     typical=Typical(
-        "30 gal", "common-practice", "15 gal", "60 gal", "Add the labels; 100 ft of 1 in pipe hold 4.5 gal."
+        "30 gal",
+        "common-practice",
+        "15 gal",
+        "60 gal",
+        "Add the labels; 100 ft of 1 in pipe hold 4.5 gal, 10 m of 28 mm pipe 5 L.",
     ),
 )
 PEAK_KNOWN = Field(
@@ -764,7 +768,7 @@ PARTITION = Field(
     low="0 Btu/h/F",
     high="2,000 Btu/h/F",
     typical=Typical(
-        "100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area in square feet, times 0.3."
+        "100 Btu/h/F", "inner-walls", "50 Btu/h/F", "180 Btu/h/F", "Inner wall area times 0.3 in ft², 1.7 in m²."
     ),
 )
 ROOM_LIMIT = Field(
@@ -855,7 +859,7 @@ CONDUCTIVITY = Field(
     "conductivity",
     "conductivity",
     "Thermal conductivity of the insulation",
-    "One over the R-value of an inch; filled in from the kind.",
+    "In US units one over the R-value of an inch; filled in from the kind.",
     low="0.05 Btuin/h/ft2/F",
     high="2 Btuin/h/ft2/F",
     typical=Typical(
@@ -889,7 +893,7 @@ FITTINGS = Field(
     "1 for a perfect blanket; every pipe that runs uphill from the tank adds.",
     low="1",
     high="4",
-    typical=Typical("1.5", "tank-fittings", "1.2", "2", "Feel the pipes a yard from the tank: warm ones lose heat."),
+    typical=Typical("1.5", "tank-fittings", "1.2", "2", "Feel the pipes a step from the tank: warm ones lose heat."),
 )
 VESSEL_FITTED = Field(
     "vessel_fitted",

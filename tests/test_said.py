@@ -1,5 +1,6 @@
 """What a reader must be told where the question comes up, and what no page, worksheet or drawing may ever say."""
 
+import ast
 import re
 from pathlib import Path
 
@@ -191,3 +192,33 @@ def test_differences_resistances_and_air_changes_are_said_as_people_say_them(slu
 
 def test_no_page_writes_a_difference_in_our_own_short_form() -> None:
     assert not [place for place, text in TEXTS.items() if place.startswith("docs/") and "F°" in text]
+
+
+@pytest.mark.parametrize("slug", WORKSHEETS)
+def test_a_usual_value_in_other_units_has_the_digits_that_a_person_would_write(slug: str) -> None:
+    """100 °F is 38 °C to who reads in SI units, never 37.78; what is computed keeps every digit."""
+    sheet = answer(slug, {}, "si")
+    converted = [
+        entry for entry in sheet.inputs.values() if entry.quantity and entry.quantity.unit != entry.field.unit("si")
+    ]
+    for entry in converted:
+        assert entry.quantity and entry.si == entry.quantity.si
+        digits = entry.digits(entry.field.unit("si")).lstrip("-").replace(".", "").strip("0")
+        assert len(digits) <= 3, entry
+        assert entry.field.kind != "temperature" or "." not in entry.digits(entry.field.unit("si")), entry
+
+
+def _sentences(path: Path) -> list[str]:
+    """The texts of a file of declarations that are more than a quantity."""
+    texts = [
+        node.value for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(node, ast.Constant)
+    ]
+    return [text for text in texts if isinstance(text, str) and not re.fullmatch(r"[-\d.,]+ [°F]+(·day)?", text)]
+
+
+@pytest.mark.parametrize(
+    "path", [*(ROOT / "calc/worksheets").glob("*.py"), ROOT / "calc/vocabulary.py"], ids=lambda path: path.stem
+)
+def test_a_temperature_in_a_sentence_stands_in_both_units(path: Path) -> None:
+    for text in _sentences(path):
+        assert not re.search(r"\d °F", text) or re.search(r"\d (?:°C|K)\b", text), text

@@ -34,7 +34,7 @@ DEGREE_DAYS_HERE = DEGREE_DAYS.but(
         "typical-year-place",
         _texts(lambda place: f"{0.9 * place.degree_days[BASES[0]]:.4g} °F·day"),
         _texts(lambda place: f"{1.05 * place.degree_days[BASES[0]]:.5g} °F·day"),
-        "A weather service or your fuel dealer, for base 65 °F.",
+        "A weather service or your fuel dealer, for base 65 °F (18 °C).",
         on="place",
     )
 )

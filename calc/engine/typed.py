@@ -14,6 +14,7 @@ from calc.units import (
     System,
     Unit,
     UnitError,
+    deserved,
     grouped,
     is_bare,
     read_quantity,
@@ -71,7 +72,14 @@ class Input(NamedTuple):
             shown = show(self.quantity.si, unit, system, 4)
             # A need beyond every plant is taken over as the highest that the field can hold.
             return f"{shown} or more" if self.field.keeps_highest and self.si == self.field.high_si else shown
-        return with_unit(grouped(typed_digits(self.quantity, unit), system), unit)
+        return with_unit(grouped(self.digits(unit), system), unit)
+
+    def digits(self, unit: Unit) -> str:
+        """The number in `unit`. One that nobody typed has, converted, the digits that its kind deserves: 38 °C."""
+        assert self.quantity is not None
+        if self.origin in ("typical", "example") and self.quantity.unit != unit:
+            return deserved(self.quantity.si, unit)
+        return typed_digits(self.quantity, unit)
 
 
 class Outcome(NamedTuple):

@@ -72,14 +72,23 @@ def _degrees(number: float) -> str:
     return digits.removesuffix(".0")
 
 
-def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
-    """An SI value as text in `unit`, to the digits that its kind deserves."""
+def _digits(value: float, unit: Unit, figures: int) -> str:
     number = unit.from_si(value)
     if unit.kind == "temperature_difference":
-        return with_unit(grouped(_degrees(number), system), unit)
+        return _degrees(number)
     decimals = KINDS[unit.kind].decimals
-    digits = fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
-    return with_unit(grouped(digits, system), unit)
+    return fixed(number, decimals) if decimals is not None and unit.text != "K" else round_to(number, figures)
+
+
+def show(value: float, unit: Unit, system: System, figures: int = 3) -> str:
+    """An SI value as text in `unit`, to the digits that its kind deserves."""
+    return with_unit(grouped(_digits(value, unit, figures), system), unit)
+
+
+def deserved(value: float, unit: Unit) -> str:
+    """The same digits bare, without zeros that say nothing: as a person would write a usual value in another unit."""
+    digits = _digits(value, unit, 3)
+    return digits.rstrip("0").rstrip(".") if "." in digits else digits
 
 
 def show_briefly(value: float, unit: Unit, system: System, figures: int) -> str:

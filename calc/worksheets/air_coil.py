@@ -494,7 +494,7 @@ WORKSHEET = Worksheet(
         Result(
             "pressure_ratio",
             "Air pressure here over sea level",
-            "What a cubic foot of air carries falls with it.",
+            "What each volume of air carries falls with it.",
         ),
         Result("coil", "Conductance of the coil, UA", missing="beyond any coil"),
         store_for_hours.RESULT,
@@ -595,7 +595,7 @@ WORKSHEET = Worksheet(
             "note",
             "not-a-law",
             "lowest_useful <= hottest_store",
-            "“180 °F for a coil” is custom, not a law.",
+            "“180 °F (82 °C) for a coil” is custom, not a law.",
             "This one needs {lowest_useful}. A coil of more rows runs cooler still, but the same heat in the same air "
             "leaves it no warmer.",
             "coil-custom",

@@ -341,7 +341,7 @@ WORKSHEET = Worksheet(
     in_record=OnlyWith(ANTIFREEZE_KIND, ("propylene", "ethylene")),
     leaves_out=(
         "Inhibitors and water in the jar: buy by the maker's table, and check with a refractometer.",
-        "Published fits of ethylene glycol's freezing point differ by up to 10 °F at 50 %; this one is the coldest of them.",
+        "Published fits of ethylene glycol's freezing point differ by up to 10 °F (6 K) at 50 %; this one is the coldest of them.",
         "Poorer heat transfer in coils and exchangers.",
     ),
     follow=(

@@ -297,7 +297,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal closed store",
+            "Mill Row: a closed store",
             {
                 "altitude": "3,000 ft",
                 "system_pressure": "12 psi",
@@ -310,7 +310,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: 500 gal open store",
+            "Fern Lane: an open store",
             {
                 "altitude": "3,000 ft",
                 "system_pressure": "0 psi",

@@ -191,7 +191,7 @@ WORKSHEET = Worksheet(
     key="buried-pipe",
     guide="another-building",
     question="What does the pipe to another building lose?",
-    short="Heat and degrees lost underground, cords a year, and hours to freezing when it stops.",
+    short="Heat and degrees lost underground, wood a year, and hours to freezing when it stops.",
     apart=pipe_of("buried", "buried line"),
     fields=(
         DESIGN_LOAD,
@@ -385,7 +385,7 @@ WORKSHEET = Worksheet(
             "plastic",
             "pipe_kind == 'pex' and supply_water > pex_hot",
             "Too hot for plastic in the ground.",
-            "PEX is rated for 100 psi up to {pex_hot} and not at all above {pex_hottest}. Between stove and store only metal "
+            "PEX is rated for 100 psi (6.9 bar) up to {pex_hot} and not at all above {pex_hottest}. Between stove and store only metal "
             "belongs; run plastic from a mixing valve behind a store.",
             "pex-limits",
         ),
@@ -429,7 +429,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Ridge Road: the stove in the barn, the house 80 ft away",
+            "Ridge Road: the stove in the barn, the house a trench away",
             {
                 "design_load": "32,500 Btu/h",
                 "supply_water": "160 °F",
@@ -457,7 +457,7 @@ WORKSHEET = Worksheet(
     ),
     follow=(
         Next("antifreeze", "What protection costs."),
-        Next("wood-use", "The cords of a whole winter."),
+        Next("wood-use", "The wood of a whole winter."),
         Next("pipe", "Friction and pump for this run."),
     ),
 )

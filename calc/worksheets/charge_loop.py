@@ -280,7 +280,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: the cellar stove and the 800 gal store",
+            "Mill Row: the cellar stove and its store",
             {
                 "peak_known": "no",
                 "water_output": "60,000 Btu/h",

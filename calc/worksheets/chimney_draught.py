@@ -464,7 +464,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     meaning=(
-        "The flue must pull harder than the fans do, on a mild day as well. Try 50 °F outside, and the fans at their highest.",
+        "The flue must pull harder than the fans do, on a mild day as well. Try 50 °F (10 °C) outside, and the fans at their highest.",
     ),
     picture=Picture(
         "stove",

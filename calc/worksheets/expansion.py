@@ -97,7 +97,11 @@ VESSEL_WATER = Field(
     low="40 °F",
     high="250 °F",
     typical=Typical(
-        "120 °F", "common-practice", "90 °F", "150 °F", "A hand on the pipe: if you cannot hold it, it is over 130 °F."
+        "120 °F",
+        "common-practice",
+        "90 °F",
+        "150 °F",
+        "A hand on the pipe: if you cannot hold it, it is over 130 °F (54 °C).",
     ),
 )
 STANDING_WATER = Field(
@@ -415,7 +419,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal closed store",
+            "Mill Row: a closed store",
             {
                 "store_volume": "800 gal",
                 "other_volume": "45 gal",
@@ -432,7 +436,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: 500 gal open store",
+            "Fern Lane: an open store",
             {
                 "expansion_kind": "open",
                 "store_volume": "500 gal",

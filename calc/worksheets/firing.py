@@ -425,7 +425,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Fern Lane: a kitchen stove and 500 gal",
+            "Fern Lane: a kitchen stove and an open store",
             {
                 "design_load": "13,300 Btu/h",
                 "water_output": "40,000 Btu/h",

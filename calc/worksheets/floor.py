@@ -462,7 +462,7 @@ WORKSHEET = Worksheet(
             "note",
             "not-a-law",
             "lowest_useful <= hottest_store",
-            "“105 °F for a slab” is custom, not a law.",
+            "“105 °F (41 °C) for a slab” is custom, not a law.",
             "Yours needs {supply_water} because it must give {heat_flux} through this covering.",
             "common-practice",
         ),

@@ -411,7 +411,7 @@ WORKSHEET = Worksheet(
             "efficiency_wood > 0.8",
             "Few wood stoves do that over a winter.",
             "Efficiencies here are on the higher heating value. A test on the lower value reads about a tenth higher. "
-            "And where a table prints “net” heat a cord, the efficiency is already in it: do not take it off twice.",
+            "And where a table prints “net” heat of a cord or stère, the efficiency is already in it: do not take it off twice.",
             "fpl-fuel-value",
         ),
         Advice(
@@ -427,7 +427,7 @@ WORKSHEET = Worksheet(
             "free-wood",
             "own_hours <= 0",
             "Free wood is paid in hours.",
-            "Cutting, splitting, stacking and carrying a cord takes something like ten hours. Give them a price, or "
+            "Cutting, splitting, stacking and carrying a cord (3.6 m³) takes something like ten hours. Give them a price, or "
             "leave them at 0 if you like the work.",
             "common-practice",
         ),
@@ -481,7 +481,7 @@ WORKSHEET = Worksheet(
                 Variant("As it is", {}),
                 Variant("Wood half as dear again", {"fuel_price_wood": "x1.5"}),
                 Variant("Slow, smoky fires: a fifth less from the wood", {"efficiency_wood": "x0.8"}),
-                Variant("A denser wood: a quarter more heat a cord", {"wood_heat_content": "x1.25"}),
+                Variant("A denser wood: a quarter more heat in each stack", {"wood_heat_content": "x1.25"}),
             ),
             show=("wood_heat_price", "break_even_price", "saving_each_year"),
         ),
@@ -508,7 +508,7 @@ WORKSHEET = Worksheet(
         "Sweeping, repairs, interest, insurance, and electricity for pumps.",
         "How fuel prices will change.",
         "What warm hands, a cooking top or heat in a power cut are worth to you.",
-        "Carbon dioxide: a cord of wood gives off more at the flue than oil does, and grows back in decades.",
+        "Carbon dioxide: wood gives off more at the flue than oil does, and grows back in decades.",
     ),
     follow=(
         Next("wood-use", "How much wood a winter takes, by kind of tree."),

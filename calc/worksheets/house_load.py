@@ -316,9 +316,9 @@ WORKSHEET = Worksheet(
             "note",
             "base",
             "method == 'fuel' and base_temperature > tight_base",
-            "A tight house needs no heat above about 60 °F.",
-            "Your degree-days are for base {base_temperature}. If the house holds itself warm down to 60 °F, use "
-            "degree-days for base 60: on average they are a fifth fewer, and the load comes out a quarter larger.",
+            "A tight house needs no heat above about 60 °F (16 °C).",
+            "Your degree-days are for base {base_temperature}. If the house holds itself warm down to 60 °F (16 °C), use "
+            "degree-days for that base: on average they are a fifth fewer, and the load comes out a quarter larger.",
             "typical-years",
         ),
         Advice(

@@ -98,8 +98,8 @@ WORKSHEET = Worksheet(
         Given("airy", "velocity", "Water carries air along above", "2 ft/s", "quiet-velocity"),
         Given("pex_hot", "temperature", "PEX is rated for 100 psi up to", "180 °F", "pex-limits"),
         Given("pex_hottest", "temperature", "Hottest PEX is rated for, at 80 psi", "200 °F", "pex-limits"),
-        Given("pex_hot_pressure", "pressure_gauge", "PEX at 180 °F holds", "100 psi", "pex-limits"),
-        Given("pex_hottest_pressure", "pressure_gauge", "PEX at 200 °F holds", "80 psi", "pex-limits"),
+        Given("pex_hot_pressure", "pressure_gauge", "PEX at 180 °F (82 °C) holds", "100 psi", "pex-limits"),
+        Given("pex_hottest_pressure", "pressure_gauge", "PEX at 200 °F (93 °C) holds", "80 psi", "pex-limits"),
     ),
     cases=(
         fluid(("", "mean_water", "at the mean of supply and return", ALL_PROPERTIES)),

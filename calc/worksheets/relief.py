@@ -124,7 +124,9 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         Step("barometer", water.barometer, "Air pressure at this height"),
-        Step("latent_heat", safety.latent_heat, "Heat that turns each pound into steam", boiling="steam_boiling"),
+        Step(
+            "latent_heat", safety.latent_heat, "Heat that turns each weight of it into steam", boiling="steam_boiling"
+        ),
         Step("relief_steam", safety.relief_steam, "Steam to be passed"),
     ),
     results=(
@@ -279,7 +281,7 @@ WORKSHEET = Worksheet(
     ),
     leaves_out=(
         "Heat to the room, which no relief valve has to pass.",
-        "Valves marked by state rules count 1,000 Btu for each pound of steam; the true figure is up to 7 % less.",
+        "Valves marked by state rules count 1,000 Btu for each pound of steam (0.646 kWh/kg); the true figure is up to 7 % less.",
         "What your code says: it, the stove's maker and a licensed person decide.",
     ),
     follow=(

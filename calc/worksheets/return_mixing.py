@@ -43,7 +43,7 @@ MAKER_MINIMUM = Field(
     "maker_minimum",
     "temperature",
     "Maker's minimum return temperature",
-    "In the stove's manual; many ask for 140 °F.",
+    "In the stove's manual; many ask for 140 °F (60 °C).",
     low="70 °F",
     high="180 °F",
     unless_given="70 °F",

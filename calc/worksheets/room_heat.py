@@ -377,7 +377,7 @@ WORKSHEET = Worksheet(
             "door-shut",
             "doorway_width < door_shut",
             "The doors are shut.",
-            "Only the walls pass heat on. An open door of 3 ft passes several times as much.",
+            "Only the walls pass heat on. An open door passes several times as much.",
             "doorway-flow",
         ),
         Advice(

@@ -306,7 +306,7 @@ WORKSHEET = Worksheet(
     musts=(Must("slab_warm > below_floor", "below_floor", "The ground must be cooler than the warm slab."),),
     examples=(
         Example(
-            "Fern Lane: four inches of concrete under wood, on an average winter day",
+            "Fern Lane: a slab under wood, on an average winter day",
             {
                 "floor_area": "1,060 ft2",
                 "slab_warm": "92 °F",
@@ -332,7 +332,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     leaves_out=(
-        "How long the heat takes to come up: some hours in four inches of concrete, so a thermostat acts a day late.",
+        "How long the heat takes to come up: some hours in 4 in (10 cm) of concrete, so a thermostat acts a day late.",
         "The ground under a slab without foam, which warms with it and keeps most of what it gets.",
         "Rugs, beds and cupboards on the floor: what they cover hardly gives heat.",
         "The water in the pipes, which is little, and walls and furniture, which help.",

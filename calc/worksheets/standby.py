@@ -290,7 +290,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     meaning=(
-        "The first inches of insulation do most of the work; after that, pipes and legs are worth a look. A dip in "
+        "The first layers of insulation do most of the work; after that, pipes and legs are worth a look. A dip in "
         "each pipe where it leaves the tank keeps hot water from wandering off in it.",
     ),
     chart=Chart(
@@ -316,7 +316,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal in the cellar",
+            "Mill Row: the closed store in the cellar",
             {
                 "store_volume": "800 gal",
                 "store_top": "180 °F",
@@ -331,7 +331,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Ridge Road: 800 gal in the unheated barn",
+            "Ridge Road: the closed store in the unheated barn",
             {
                 "store_volume": "800 gal",
                 "store_top": "185 °F",
@@ -346,7 +346,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: 500 gal open, in the cellar",
+            "Fern Lane: the open store in the cellar",
             {
                 "store_volume": "500 gal",
                 "store_inside": "yes",

@@ -233,7 +233,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal behind the old baseboard",
+            "Mill Row: the store behind the old baseboard",
             {
                 "store_volume": "800 gal",
                 "store_top": "180 °F",
@@ -247,7 +247,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: 500 gal behind a warm floor",
+            "Fern Lane: the store behind a warm floor",
             {
                 "store_volume": "500 gal",
                 "store_top": "170 °F",

@@ -95,7 +95,7 @@ WORKSHEET = Worksheet(
         PLACE_WIDTH,
     ),
     givens=(
-        Given("density", "density", "Weight of cold water, at 60 °F", "62.38 lb/ft3", "iapws-if97"),
+        Given("density", "density", "Weight of cold water, at 60 °F (16 °C)", "62.38 lb/ft3", "iapws-if97"),
         Given("around", "length", "Room to keep around it", "6 in", "tank-clearance", us="in", si="mm"),
         Given("above", "length", "Room to keep above it", "12 in", "tank-clearance", us="in", si="mm"),
         Given("nearly", "fraction", "Share of what the floor may carry that is close", "80 %", "common-practice"),
@@ -110,7 +110,7 @@ WORKSHEET = Worksheet(
                     height="tank_height",
                     diameter="tank_diameter",
                     us="in",
-                    si="mm",
+                    si="m",
                 ),
                 Step(
                     "narrow_side",
@@ -119,7 +119,7 @@ WORKSHEET = Worksheet(
                     width="tank_diameter",
                     depth="tank_diameter",
                     us="in",
-                    si="mm",
+                    si="m",
                 ),
                 Step(
                     "volume_by_size",
@@ -137,7 +137,7 @@ WORKSHEET = Worksheet(
                     height="tank_height",
                     diameter="tank_depth",
                     us="in",
-                    si="mm",
+                    si="m",
                 ),
                 Step(
                     "narrow_side",
@@ -146,7 +146,7 @@ WORKSHEET = Worksheet(
                     width="tank_diameter",
                     depth="tank_depth",
                     us="in",
-                    si="mm",
+                    si="m",
                 ),
                 Step(
                     "volume_by_size",
@@ -191,7 +191,7 @@ WORKSHEET = Worksheet(
             size="narrow_side",
             insulation="tank_insulation",
             us="in",
-            si="mm",
+            si="m",
         ),
         Step(
             "door_clearance_insulated",
@@ -218,7 +218,7 @@ WORKSHEET = Worksheet(
             size="tank_height",
             more="tank_insulation",
             us="in",
-            si="mm",
+            si="m",
         ),
         Step(
             "height_needed",
@@ -227,7 +227,7 @@ WORKSHEET = Worksheet(
             size="insulated_top",
             more="above",
             us="in",
-            si="mm",
+            si="m",
         ),
         Step(
             "ceiling_clearance",
@@ -245,7 +245,7 @@ WORKSHEET = Worksheet(
             size="tank_diameter",
             insulation="tank_insulation",
             us="in",
-            si="mm",
+            si="m",
         ),
         Step(
             "width_needed",
@@ -254,7 +254,7 @@ WORKSHEET = Worksheet(
             size="insulated_width",
             insulation="around",
             us="in",
-            si="mm",
+            si="m",
         ),
         Step(
             "place_clearance",
@@ -386,7 +386,7 @@ WORKSHEET = Worksheet(
             "legs",
             "store_volume > 0",
             "Legs need plates.",
-            "The load here is spread over the whole footprint. On legs the same weight stands on a few square inches.",
+            "The load here is spread over the whole footprint. On legs the same weight stands on feet no larger than a hand.",
         ),
     ),
     meaning=(
@@ -419,7 +419,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gal on the cellar slab",
+            "Mill Row: the closed store on the cellar slab",
             {
                 "store_volume": "800 gal",
                 "tank_shape": "round",
@@ -433,7 +433,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: a 500 gal box built in the cellar",
+            "Fern Lane: an open box built in the cellar",
             {
                 "store_volume": "500 gal",
                 "tank_shape": "square",

@@ -42,7 +42,7 @@ TAP_WANTED = Field(
     "tap_wanted",
     "temperature",
     "Hot-water temperature at the tap",
-    "A shower feels hot at about 105 °F.",
+    "A shower feels hot at about 105 °F (41 °C).",
     low="90 °F",
     high="160 °F",
     typical=Typical("115 °F", "tap-custom", "105 °F", "120 °F", "A thermometer under the shower."),
@@ -125,7 +125,7 @@ TAP_TANK_TEMPERATURE = Field(
     "tap_tank_temperature",
     "temperature",
     "Set temperature of the tap-water tank",
-    "140 °F or more keeps bacteria down.",
+    "140 °F (60 °C) or more keeps bacteria down.",
     low="90 °F",
     high="190 °F",
     typical=Typical("140 °F", "legionella", "120 °F", "160 °F", "A thermometer at its outlet."),
@@ -134,7 +134,7 @@ SIDEARM_CONDUCTANCE = Field(
     "sidearm_conductance",
     "conductance",
     "Conductance of the sidearm, UA",
-    "Four feet of one pipe inside another: about 100.",
+    "4 ft (1.2 m) of one pipe inside another: about 100 Btu/(h·°F), 53 W/K.",
     low="5 Btu/h/F",
     high="2,000 Btu/h/F",
     typical=Typical(
@@ -687,7 +687,7 @@ WORKSHEET = Worksheet(
             "coil-lukewarm",
             "tap_way == 'coil'",
             "Bacteria can grow in the coil between fires.",
-            "It holds gallons of tap water, as warm as the store. After a pause bring the store to {bacteria_safe} or more and "
+            "It holds much tap water, as warm as the store. After a pause bring the store to {bacteria_safe} or more and "
             "flush the coil before anyone showers.",
             "legionella",
         ),

@@ -305,7 +305,7 @@ WORKSHEET = Worksheet(
             "plastic",
             "mix_purpose == 'floor' and store_top > plastic_limit",
             "Too hot for plastic pipe if the valve fails.",
-            "PEX is listed for {plastic_limit} at 100 psi, and this store reaches {store_top}. Use metal from the "
+            "PEX is listed for {plastic_limit} at 100 psi (6.9 bar), and this store reaches {store_top}. Use metal from the "
             "store to the valve, and the second thermostat in any case.",
             "pex-limits",
             weight=3,
@@ -344,7 +344,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Fern Lane: a floor at 102 °F from a store at 170 °F",
+            "Fern Lane: a floor far cooler than its store",
             {
                 "mix_purpose": "floor",
                 "store_top": "170 °F",

@@ -136,7 +136,7 @@ WORKSHEET = Worksheet(
         Given("no_pump", "pressure_difference", "Pump pressure added at the tank", "0 psi", "definition"),
         Given("no_doorway", "conductance", "Doors shut", "0 W/K", "definition"),
         Given("whole_fire", "fraction", "Share of the peak that goes on", "100 %", "definition"),
-        Given("density", "density", "Weight of cold water, at 60 °F", "62.38 lb/ft3", "iapws-if97"),
+        Given("density", "density", "Weight of cold water, at 60 °F (16 °C)", "62.38 lb/ft3", "iapws-if97"),
     ),
     cases=(
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
@@ -453,7 +453,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: a cellar stove, 800 gal, old baseboard",
+            "Mill Row: a cellar stove, a store, old baseboard",
             {
                 "water_output": "60,000 Btu/h",
                 "room_output": "8,000 Btu/h",

@@ -404,7 +404,7 @@ WORKSHEET = Worksheet(
     key="winter-run",
     guide="winter",
     question="What will a whole winter be like?",
-    short="A typical year hour by hour: fires, cords, cold hours, hot hours, and a calendar.",
+    short="A typical year hour by hour: fires, wood, cold hours, hot hours, and a calendar.",
     fields=(
         PLACE,
         WEATHER,
@@ -676,7 +676,7 @@ WORKSHEET = Worksheet(
     ),
     examples=(
         Example(
-            "Mill Row: 800 gallons behind the old baseboards",
+            "Mill Row: a store behind the old baseboards",
             {
                 "place": "burlington-vt",
                 "weather": "own",
@@ -719,7 +719,7 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "Fern Lane: 500 gallons and a warm slab",
+            "Fern Lane: a store and a warm slab",
             {
                 "place": "burlington-vt",
                 "weather": "own",

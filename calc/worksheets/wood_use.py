@@ -49,7 +49,7 @@ SOLID_SHARE = Field(
     "Short, straight, split logs stack tighter.",
     low="35 %",
     high="85 %",
-    typical=Typical("66.4 %", "cord-solid-share", "54.7 %", "70.3 %", "Nobody knows; 70 to 90 of 128 cubic feet."),
+    typical=Typical("66.4 %", "cord-solid-share", "54.7 %", "70.3 %", "Nobody knows; 55 to 70 % in common stacks."),
 )
 STACK_HEIGHT = Field(
     "stack_height",
@@ -66,7 +66,7 @@ LOG_LENGTH = Field(
     "log_length",
     "length",
     "Length of the logs",
-    "An inch or two shorter than the firebox.",
+    "A little shorter than the firebox.",
     low="4 in",
     high="60 in",
     us="in",
@@ -286,7 +286,7 @@ WORKSHEET = Worksheet(
             "buy",
             "wood_volume > 0",
             "Buy by the stack, not by the truck.",
-            "A cord is 128 cubic feet stacked, a stère one cubic meter. Thrown loose, the same wood fills about half "
+            "A cord is 128 cubic feet stacked (3.62 m³), a stère one cubic meter. Thrown loose, the same wood fills about half "
             "as much space again.",
             "cord-solid-share",
         ),
@@ -325,7 +325,7 @@ WORKSHEET = Worksheet(
                 Variant("Eastern white pine", {"species": "eastern-white-pine"}),
             ),
             show=("wood_volume", "wood_mass", "loads"),
-            say="A pound of one dry wood holds nearly the same heat as a pound of another; a cord does not.",
+            say="One dry wood holds nearly the same heat for its weight as another; for the space it stacks in it does not.",
         ),
         Comparison(
             "Dry wood and a good burn",
@@ -338,7 +338,7 @@ WORKSHEET = Worksheet(
             ),
             show=("wood_volume", "water_boiled"),
             say=(
-                "On the higher value a wet cord holds as much heat as a dry one, but it burns far worse: on the lower "
+                "On the higher value a wet stack holds as much heat as a dry one, but it burns far worse: on the lower "
                 "value, and with the poorer fire, the loss shows."
             ),
         ),
@@ -358,7 +358,7 @@ WORKSHEET = Worksheet(
     ),
     leaves_out=(
         "Bark, rot and knots, and the kindling.",
-        "That wood shrinks as it dries: a green cord is a few percent smaller a year later.",
+        "That wood shrinks as it dries: a green stack is a few percent smaller a year later.",
         "Days when the fire is lit for comfort and the heat is let out of the window.",
     ),
     follow=(

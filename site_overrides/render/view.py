@@ -227,7 +227,9 @@ def box_text(
         return typed.text if field.kind == "choice" else in_its_unit(typed, field.unit(system))
     if quantity is None:
         return ""
-    return grouped(typed_digits(quantity, field.unit(system)), system).replace("\N{NARROW NO-BREAK SPACE}", " ")
+    unit = field.unit(system)
+    digits = entry.digits(unit) if entry else typed_digits(quantity, unit)
+    return grouped(digits, system).replace("\N{NARROW NO-BREAK SPACE}", " ")
 
 
 def _same_as(sheet: Sheet, entry: Input) -> str:
