@@ -90,7 +90,9 @@ const constant = untouched.findLastIndex((byte) => byte !== 0) + 4 & ~3;
 const before = new Uint32Array(untouched.buffer, 0, constant >> 2);
 for (let i = 0; i < before.length; i += 1) words[i] ^= before[i];
 fs.writeFileSync(out, zlib.gzipSync(snapshot, { level: 9 }));
-process.stdout.write(`${JSON.stringify({ start, constant, collector })}\n`, () => process.exit(0));
+// Where Python keeps which function counts arguments: a browser has its own or none.
+const counter = module.__PyRuntime + module.HEAP32[module.__PyEM_EMSCRIPTEN_COUNT_ARGS_OFFSET >> 2];
+process.stdout.write(`${JSON.stringify({ start, constant, collector, counter })}\n`, () => process.exit(0));
 
 /** Put zeros where the C library's memory is free: blocks are taken from the largest down as long as none is new. */
 function fillFreeMemory({ _emscripten_builtin_malloc: malloc, _emscripten_builtin_free: free, _sbrk: sbrk, HEAPU8 }) {

@@ -136,7 +136,9 @@ async function fromCache(path) {
 async function restore(loadPyodide, snapshot, interpreter) {
   const { instantiateStreaming } = WebAssembly;
   WebAssembly.instantiateStreaming = async (source, imports) => {
+    keepOwnCounter(snapshot, imports.env);
     const made = await instantiateStreaming(source, imports);
+    giveExports(imports.env.__indirect_function_table, made.instance.exports);
     refill(snapshot, new Uint32Array(imports.env.memory.buffer));
     return made;
   };
@@ -151,6 +153,31 @@ async function restore(loadPyodide, snapshot, interpreter) {
   });
   pyodide.pyimport("random").seed(); // else every visit would draw the same
   return pyodide;
+}
+
+/**
+ * Functions are numbered in Pyodide's table as it adds those that are not there yet, and the snapshot holds their numbers.
+ * WebKit tells a function in the table and the same one among the exports apart, against the standard, so Pyodide would add
+ * some twice: it gets the exports.
+ */
+function giveExports(table, exports) {
+  const own = table.length;
+  const functions = Object.values(exports).filter((one) => typeof one === "function");
+  const byName = new Map(functions.map((one) => [one.name, one])); // its number in the file
+  table.get = (at) => {
+    const found = WebAssembly.Table.prototype.get.call(table, at);
+    return (at < own && byName.get(found?.name)) || found;
+  };
+}
+
+/** Whether a browser can count a function's arguments is settled anew: on an iPhone Pyodide does without. */
+function keepOwnCounter(snapshot, env) {
+  const settle = env._PyEM_InitTrampoline_js;
+  env._PyEM_InitTrampoline_js = () => {
+    settle();
+    const { start, counter } = FILES.snapshot;
+    new Uint32Array(snapshot.buffer, start)[counter >> 2] = new Uint32Array(env.memory.buffer)[counter >> 2];
+  };
 }
 
 /** Undo what made the snapshot small: see scripts/make_snapshot.mjs. `constant` is what the interpreter's file brings. */

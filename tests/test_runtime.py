@@ -26,6 +26,7 @@ import server
 import toolchain
 from calc.__main__ import weather_text
 from render import qr as render_qr
+from tests.conftest import Visiting
 
 # Asked of Python in the page and on the desktop; both have to say the same.
 QUESTION = """
@@ -66,6 +67,9 @@ try {
   postMessage({ failure: String(error.message ?? error) });
 }
 """
+
+# By this name Pyodide does without a function that its snapshot knows of.
+IPHONE = "Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko)"
 
 PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Python</title>
 <link rel="icon" href="data:,">
@@ -183,8 +187,12 @@ def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp
     assert json.loads(done.stdout.splitlines()[-1]) == desktop_answer()
 
 
-def test_chromium_starts_it_under_the_strict_policy(page: Page, small_server: server.Site) -> None:
-    said = what_the_page_says(page, small_server.url)
+@pytest.mark.parametrize("agent", [pytest.param(None, id="as itself"), pytest.param(IPHONE, id="as a phone")])
+def test_chromium_starts_it_under_the_strict_policy(
+    visiting: Visiting, troubles: list[str], small_server: server.Site, agent: str | None
+) -> None:
+    with visiting(troubles, user_agent=agent) as page:
+        said = what_the_page_says(page, small_server.url)
     assert "failure" not in said, said
     assert json.loads(said["answer"]) == desktop_answer()
     assert [what for what in said["heard"] if what != "bytes"] == ["loader", "python"]
