@@ -501,6 +501,7 @@ EVERY_PIPE = (
     "valves",
     "other_losses",
     "other_pressure",
+    "pipe_heat",
 )
 ANTIFREEZE_KIND = Field(
     "antifreeze_kind",

@@ -195,6 +195,8 @@ WORKSHEET = Worksheet(
     apart=pipe_of("buried", "buried line"),
     fields=(
         DESIGN_LOAD,
+        # The heating loop's as well, and the emitters' sheets work it out: what they need is what leaves the far building.
+        # The heat is each pipe's own, since one of them may be a branch.
         SUPPLY_WATER,
         WATER_DROP,
         TRENCH_LENGTH,

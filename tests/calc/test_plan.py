@@ -461,6 +461,8 @@ def test_an_older_entry_goes_to_the_worksheet_that_gave_it_and_only_where_it_fit
     assert set(plastic) == {"heating_pipe_kind", "buried_pipe_kind"}, "no plastic beside a fire"
     unreadable, _ = brought_up({"elbows": Entry("many", "typed")}, WORKSHEETS.values(), reader)
     assert {entry.text for entry in unreadable.values()} == {"many"}, "nothing typed is lost"
+    heat, _ = brought_up({"pipe_heat": Entry("10,000 Btu/h", "typed")}, WORKSHEETS.values(), reader)
+    assert set(heat) == {"heating_pipe_heat", "buried_pipe_heat"}, "a branch carries less than the line to the house"
     own = {"tees": Entry("3", "typed"), "charge_tees": Entry("7", "typed")}
     assert brought_up(own, WORKSHEETS.values(), reader)[0]["charge_tees"].text == "7"
 
