@@ -32,7 +32,7 @@ def standing(check: Check, reading: Reading, values: Values, best: Values | None
     foreign = tuple(entry.field.label for entry in behind if entry.origin == "example")
     if foreign:
         return Standing("not checked", foreign, foreign=True)
-    if level == "stop" and best is not None and not check.conditions[0](best, {}):
+    if level in ("stop", "unworkable") and best is not None and not check.conditions[0](best, {}):
         return Standing("not checked", tuple(entry.field.label for entry in careful(behind)))
     return Standing(level)
 

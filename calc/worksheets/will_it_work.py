@@ -97,7 +97,17 @@ WORKSHEET = Worksheet(
         STORE_VOLUME,
         STORE_TOP,
         LOWEST_USEFUL,
-        HOURS_WANTED,
+        # A wish: until somebody says it, no plan fails by it.
+        HOURS_WANTED.but(
+            typical=Typical(
+                "12 h",
+                "common-practice",
+                "8 h",
+                "24 h",
+                "You decide: a night, or a night and a working day.",
+                kindest="1 h",
+            )
+        ),
         TAPS_FROM_STORE,
         TAP_STORE,
         CHIMNEY_KNOWN,
@@ -310,7 +320,7 @@ WORKSHEET = Worksheet(
             "hours_carried",
             "hours_carried < hours_wanted or band <= 0",
             "hours_carried < tight * hours_wanted",
-            "The full store carries {design_load}; you want {hours_wanted}.",
+            "The full store carries {design_load} for {hours_carried}; {hours_wanted} are asked of it.",
             "first-law",
             cause=one_load.SMALL_STORE,
         ),

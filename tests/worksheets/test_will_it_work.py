@@ -112,3 +112,20 @@ def test_the_change_that_helps_most_is_found_by_trying() -> None:
     assert "dump" in without_dump.best_change
     small = answer("will-it-work", given | {"store_volume": Typed("420 gal"), "room_output": Typed("4,000 Btu/h")})
     assert "store" in small.best_change
+
+
+def test_no_plan_fails_by_hours_that_nobody_asked_for() -> None:
+    """Of a first plan nobody has said how long the store should carry the house: 12 h are usual, and no reason for a No."""
+    first = {
+        "water_output": "88,593 Btu/h",
+        "burn_time": "3 h",
+        "design_load": "29,531 Btu/h",
+        "lowest_useful": "141 °F",
+    }
+    given = {key: Typed(text) for key, text in (first | {"store_volume": "841 gal"}).items()}
+    sheet = answer("will-it-work", given)
+    house = next(verdict for verdict in sheet.verdicts if verdict.key == "house")
+    assert (house.status, house.unsaid) == ("not checked", ("Hours without a fire",))
+    assert sheet.judgement and sheet.judgement.word == "Not yet"
+    asked = answer("will-it-work", given | {"hours_wanted": Typed("12 h")})
+    assert next(verdict for verdict in asked.verdicts if verdict.key == "house").status == "unworkable"
