@@ -8,10 +8,12 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 import building
+import lighthouse_bench
 import loading
 import opponents
 import server
@@ -89,6 +91,25 @@ def test_a_page_beside_shows_its_result(visiting: Visiting, site: Path, tmp_path
         page.goto(running.url + beside.path)
         page.wait_for_function("clock.live")
         assert beside.shows in page.evaluate("clock.shown")
+
+
+def test_lighthouse_is_told_by_its_medians_and_what_took_points() -> None:
+    def told(score: float) -> dict[str, Any]:
+        audits = {
+            "link-text": {"title": "Links say nothing", "score": score, "details": {"items": [{"text": "Start"}]}},
+            "not-counted": {"title": "Not counted", "score": 0},
+            "not-for-us": {"title": "Not for this page", "score": None},
+        }
+        weights = {"link-text": 1, "not-counted": 0, "not-for-us": 1}
+        counted = [{"id": name, "weight": weight} for name, weight in weights.items()]
+        categories = {name: {"score": score, "auditRefs": counted} for name in lighthouse_bench.CATEGORIES}
+        return {"audits": audits, "categories": categories}
+
+    assert lighthouse_bench.median_score([told(0.5), told(1), told(0.9)], "seo") == 90
+    assert list(lighthouse_bench.faults(told(1))) == []
+    assert list(lighthouse_bench.faults(told(0))) == [
+        f'  {name}: Links say nothing [{{"text": "Start"}}]' for name in ("accessibility", "best-practices", "seo")
+    ]
 
 
 def test_every_script_that_makes_the_site_makes_it_stale() -> None:

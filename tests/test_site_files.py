@@ -172,6 +172,14 @@ def test_pages_ask_only_for_files_that_are_there(site: Path) -> None:
                 assert (target / "index.html").is_file() or target.is_file(), f"{page} asks for {address}"
 
 
+def test_no_link_needs_its_surroundings_to_say_where_it_goes(site: Path) -> None:
+    """Nor is called by a word that search engines take for none; a list of links read aloud is all that some hear."""
+    says_nothing = {"click here", "go", "here", "information", "more", "read more", "see more", "start", "this"}
+    for path in site.rglob("*.html"):
+        for text in re.findall(r"<a\b[^>]*>(.*?)</a>", path.read_text(encoding="utf-8"), re.DOTALL):
+            assert " ".join(re.sub("<[^>]*>", " ", text).split()).lower() not in says_nothing, path
+
+
 def test_the_desk_is_found_from_every_page(site: Path) -> None:
     """In the line of ways in below the header, which no width hides."""
     for path in site.rglob("index.html"):
