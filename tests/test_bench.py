@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import socket
 import subprocess
 import sys
@@ -16,6 +17,7 @@ import building
 import lighthouse_bench
 import loading
 import opponents
+import page_bench
 import server
 import toolchain
 from line import Line
@@ -91,6 +93,33 @@ def test_a_page_beside_shows_its_result(visiting: Visiting, site: Path, tmp_path
         page.goto(running.url + beside.path)
         page.wait_for_function("clock.live")
         assert beside.shows in page.evaluate("clock.shown")
+
+
+def test_scripts_are_added_up_by_task_and_not_twice() -> None:
+    def took(name: str, began: int, processor: int, tid: int = 1) -> dict[str, Any]:
+        return {"name": name, "pid": 1, "tid": tid, "ph": "X", "ts": began, "dur": processor + 100, "tdur": processor}
+
+    events = [
+        {"name": "thread_name", "pid": 1, "tid": 1, "ph": "M", "ts": 0, "args": {"name": "CrRendererMain"}},
+        {"name": "thread_name", "pid": 1, "tid": 2, "ph": "M", "ts": 0, "args": {"name": "DedicatedWorker thread"}},
+        took("RunTask", 1000, 9000),
+        took("EventDispatch", 1100, 2000),
+        took("FunctionCall", 1200, 1500),  # within the event
+        took("RunMicrotasks", 4000, 500),
+        took("Layout", 5000, 3000),
+        took("RunTask", 20_000, 1000),
+        took("TimerFire", 20_100, 700),
+        took("RunTask", 30_000, 80_000, tid=2),
+        took("FunctionCall", 30_000, 80_000, tid=2),
+    ]
+    assert page_bench.script_tasks(events) == [2.5, 0.7]
+
+
+def test_the_theme_alone_is_the_same_pages_without_ours() -> None:
+    config = page_bench.theme_alone((toolchain.ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
+    assert "guides/storage.md" in config and "name: material" in config and "- admonition" in config
+    assert not re.search("site_overrides|hooks|all.css|page.js", config)
+    assert f"docs_dir: {toolchain.ROOT}/docs\n" in config
 
 
 def test_lighthouse_is_told_by_its_medians_and_what_took_points() -> None:
