@@ -27,7 +27,7 @@ CHROME = "--headless=new --no-sandbox --host-resolver-rules='MAP * ~NOTFOUND, EX
 def report(site: Path) -> Iterator[str]:
     """The lines to print, each when it is known: the scores, and below them what took points where 100 is aimed at."""
     yield f"{'median of ' + str(RUNS) + ' runs':24}{''.join(f'{name:>16}' for name in CATEGORIES)}"
-    with server.serving(site, encodings=("gzip",)) as running:
+    with server.serving(site, encodings=("gzip",), offline=True) as running:
         for path in PAGES:
             told = [run(running.url + path) for _ in range(RUNS)]
             yield f"{'/' + path:24}{''.join(f'{median_score(told, name):16.0f}' for name in CATEGORIES)}"
