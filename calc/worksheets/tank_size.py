@@ -447,8 +447,8 @@ WORKSHEET = Worksheet(
             "caution",
             "hours-longer",
             "by_hours > recommended",
-            "The hours you want need a larger tank.",
-            "{by_hours} carries {hours_wanted}; one burn does not fill it, so plan to light twice.",
+            "{hours_wanted} without a fire need a larger tank.",
+            "{by_hours} carries that; one burn does not fill it, so plan to light twice.",
         ),
         Advice(
             "note",

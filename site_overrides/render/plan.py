@@ -73,7 +73,9 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     known = plan.look(entries, WORKSHEETS.values())
     stale = offering.stale(entries, WORKSHEETS, BY_KEY)
     rows = {key: _row(value, stale.get(key), system, entries) for key, value in known.items()}
-    shared = [row for key, row in rows.items() if len(known[key].askers) > 1 or key in BY_KEY]
+    shared = [
+        row for key, row in rows.items() if (len(known[key].askers) > 1 or key in BY_KEY) and not _is_apart(known[key])
+    ]
     groups: list[dict[str, Any]] = [{"worksheet": None, "rows": shared}] if shared else []
     for worksheet in WORKSHEETS.values():
         own = [row for key, row in rows.items() if row not in shared and known[key].askers[0] == worksheet.key]
@@ -83,6 +85,12 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
     return str(
         fill("plan_list.html", groups=groups, strange=strange, units=system, count=len(entries), stale=len(stale))
     )
+
+
+def _is_apart(known: Known) -> bool:
+    """Whether a number is of one of several like parts: it stands with the rest of that part, whoever else asks it."""
+    worksheet = WORKSHEETS[known.askers[0]]
+    return known.field.key not in {field.key for field in worksheet.all_fields()}
 
 
 def _row(known: Known, now: str | None, system: System, entries: Entries) -> dict[str, Any]:

@@ -63,12 +63,40 @@ def told_apart(chosen: Chosen, system: System) -> list[str]:
     by_name: dict[str, list[Stated]] = {}
     for statement in stated(sheets, system):
         by_name.setdefault(statement.key if statement.key in BY_KEY else statement.label, []).append(statement)
-    sentences = []
-    for name, stands in by_name.items():
-        groups = values_of(stands)
-        if len(groups) > 1:
-            sentences.append(" ".join((_sentence(name, groups), *_why_not(name, sheets))))
-    return [*(_raised(raised, chosen, system) for raised in chosen.raised), *sentences]
+    several = {name: groups for name, stands in by_name.items() if len(groups := values_of(stands)) > 1}
+    by_parts: dict[tuple[str, ...], list[list[list[Stated]]]] = {}
+    for groups in several.values():
+        by_parts.setdefault(_parts(groups), []).append(groups)
+    return [
+        *(_raised(raised, chosen, system) for raised in chosen.raised),
+        *(
+            " ".join((_sentence(name, groups), *_why_not(name, sheets)))
+            for name, groups in several.items()
+            if not _parts(groups)
+        ),
+        *(_of_parts(parts, each) for parts, each in by_parts.items() if parts),
+    ]
+
+
+def _parts(groups: list[list[Stated]]) -> tuple[str, ...]:
+    """Which worksheets are about which part, where each value is that of another of several like parts."""
+    if any(statement.key in BY_KEY for statement in groups[0]):
+        return ()  # one quantity for all of the plan
+    parts = [{statement.part for statement in group} for group in groups]
+    if any(len(part) > 1 or "" in part for part in parts) or len(set.union(*parts)) < len(groups):
+        return ()
+    return tuple(f"{_places(group)} {_verb(group, 'is', 'are')} about the {group[0].part}" for group in groups)
+
+
+def _of_parts(parts: tuple[str, ...], each: list[list[list[Stated]]]) -> str:
+    """One sentence for all that several like parts have of their own."""
+    values = "; ".join(f"{groups[0][0].label} {' and '.join(group[0].shown for group in groups)}" for groups in each)
+    said = ", ".join(parts)
+    return f"{said[:1].upper()}{said[1:]}; each part has its own: {values}."
+
+
+def _verb(stands: list[Stated], one: str, several: str) -> str:
+    return one if len({statement.place for statement in stands}) == 1 else several
 
 
 def _raised(raised: Raised, chosen: Chosen, system: System) -> str:
@@ -94,7 +122,6 @@ def _why_not(key: str, sheets: Mapping[str, Sheet]) -> list[str]:
 
 def _sentence(name: str, groups: list[list[Stated]]) -> str:
     field = BY_KEY[name][0] if name in BY_KEY else None
-    whose = len({statement.part for group in groups for statement in group if statement.part}) > 1
     label = field.label if field else groups[0][0].label
     clauses = []
     for group in sorted(groups, key=lambda group: [statement.how for statement in group].count("found") == len(group)):
@@ -103,11 +130,9 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
         if taken:
             how = {"given": ", as given,", "assumed": ", as it usually is there,"}[taken[0].how]
             verb = "takes" if len(taken) == 1 else "take"
-            clauses.append(f"{_places(taken, whose)} {verb} {group[0].shown}{how}".rstrip(","))
+            clauses.append(f"{_places(taken)} {verb} {group[0].shown}{how}".rstrip(","))
         if worked_out:
-            clauses.append(
-                f"{_places(worked_out, whose)} {'finds' if len(worked_out) == 1 else 'find'} {group[0].shown}"
-            )
+            clauses.append(f"{_places(worked_out)} {'finds' if len(worked_out) == 1 else 'find'} {group[0].shown}")
     hows = {statement.how for group in groups for statement in group}
     why = ""
     if field and field.keeps_highest:
@@ -119,10 +144,8 @@ def _sentence(name: str, groups: list[list[Stated]]) -> str:
     return f"{label}: {'; '.join(clauses)}.{why}"
 
 
-def _places(stands: list[Stated], whose: bool) -> str:
-    """Which worksheets these are, and about `whose` part where they are about several of one sort."""
-    parts = dict.fromkeys((statement.place, statement.part) for statement in stands)
-    numbers = [f"{place} ({part})" if whose and part else str(place) for place, part in parts]
+def _places(stands: list[Stated]) -> str:
+    numbers = [str(place) for place in dict.fromkeys(statement.place for statement in stands)]
     if len(numbers) == 1:
         return f"worksheet {numbers[0]}"
     return f"worksheets {', '.join(numbers[:-1])} and {numbers[-1]}"
