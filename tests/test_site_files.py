@@ -180,10 +180,10 @@ def test_no_link_needs_its_surroundings_to_say_where_it_goes(site: Path) -> None
             assert " ".join(re.sub("<[^>]*>", " ", text).split()).lower() not in says_nothing, path
 
 
-def test_the_desk_is_found_from_every_page(site: Path) -> None:
+def test_desk_and_record_are_found_from_every_page(site: Path) -> None:
     """In the line of ways in below the header, which no width hides."""
     for path in site.rglob("index.html"):
         if "embed" in path.parts:
             continue
         ways = path.read_text(encoding="utf-8").partition('<nav class="ss-ways"')[2].partition("</nav>")[0]
-        assert "Dealer's desk" in ways, path
+        assert ">Dealer's desk</a>" in ways and ">Record</a>" in ways, path

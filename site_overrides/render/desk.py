@@ -30,6 +30,7 @@ from render.urgent import Said, in_order, of_sheet, too_low
 
 LONGEST = 500  # characters of a dealer's own words, or of an address
 MOST_CAUTIONS = 3  # that a short message tells in full
+MOST_ASSUMED = 8  # that it names, those on which an answer depends most before others
 JOIN = "+"  # between the worksheets of a question that asks for several
 # What customers ask in one breath: house, what heats the rooms, and the tank.
 TOGETHER = (
@@ -251,6 +252,7 @@ def _result(reply: Answered) -> str:
 def _known(answered: list[Answered], reader: Reader) -> Iterator[str]:
     """Whose numbers these are: the customer's, the dealer's stock, or assumed, each with its value."""
     told: dict[str, dict[str, str]] = {"house": {}, "stock": {}, "assumed": {}}
+    weighty = []
     for reply in answered:
         for key, taken in reply.sheet.inputs.items():
             whose = "stock" if taken.giver == "stock" else "house" if key in reply.given else "assumed"
@@ -258,7 +260,13 @@ def _known(answered: list[Answered], reader: Reader) -> Iterator[str]:
             if not stands_in and not (taken.origin == "example" and needs(taken)):
                 value = _as_given(taken, reply, reader) if whose == "house" else taken
                 told[whose].setdefault(key, f"{taken.field.label} {value.shown(reply.sheet.system)}")
+            if reply.sheet.band and reply.sheet.band.matters_most == taken.field.label:
+                weighty.append(key)
     words = {"house": "From what we know of your house", "stock": "From our stock", "assumed": "Assumed"}
+    assumed = told["assumed"]
+    named = sorted(assumed, key=lambda key: key not in weighty)[:MOST_ASSUMED]
+    if more := len(assumed) - len(named):
+        told["assumed"] = {key: assumed[key] for key in named} | {"": f"and {more} more, each at the link"}
     for whose, entries in told.items():
         if entries:
             yield f"{words[whose]}: {'; '.join(entries.values())}."
