@@ -102,6 +102,13 @@ def test_each_pipe_of_a_plan_has_its_own_size() -> None:
     assert re.search(r"Velocity in this pipe [\d.]+ ft/s and [\d.]+ ft/s;", parts.replace("\u00a0", " "))
 
 
+def test_a_part_waits_for_the_sheet_that_the_plan_knows_best() -> None:
+    """Who has been at the floor's sheet is not told to measure a baseboard."""
+    plan = entries(design_load="16,000 Btu/h", indoor="70 °F", floor_covering="wood", pipe_spacing="8 in")
+    told = words(document(chosen(plan), "us", Wanted()))
+    assert "the plan lacks Floor area with pipe in it" in told and "finned length" not in told
+
+
 def test_who_typed_a_pipe_on_a_sheet_has_that_sheet_in_the_record() -> None:
     typed_pipes = entries(heating_pipe_size="3/4", pipe_place="emitters", charge_pipe_size="1-1/4")
     plan = entries(design_load="26,000 Btu/h", water_output="44,000 Btu/h") | typed_pipes

@@ -123,13 +123,24 @@ def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, bes
     return f" This rests on numbers that nobody gave: type {missing}."
 
 
+def _foreign(reading: Reading, that: Condition) -> str:
+    """What a failure asks for, if it rests on numbers of the worked example's house beside those of another."""
+    behind = [] if reading.example else inputs_behind(reading, that.names, NOTHING)
+    missing = " and ".join(f"“{entry.field.label}”" for entry in behind if entry.origin == "example" and entry.quantity)
+    return f" This rests on the worked example: type {missing}." if missing else ""
+
+
 def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts, best: Values | None) -> list[Said]:
     """Every stop, unworkable and caution that holds, in that order, then the first two notes."""
     origins = {key: entry.origin for key, entry in reading.inputs.items()}
     held = [advice for advice in worksheet.advice if applies(advice, values) and advice.condition(values, origins)]
     said = []
     for advice in held:
-        asks = _rests_on(reading, advice.condition, advice.stays, values, best) if advice.level == "stop" else ""
+        asks = ""
+        if advice.level == "stop":
+            asks = _rests_on(reading, advice.condition, advice.stays, values, best)
+        elif advice.level == "unworkable":
+            asks = _foreign(reading, advice.condition)
         level, weight = ("caution", GRAVEST) if asks else (advice.level, advice.weight)
         title, say = text.fill(advice.title), text.fill(advice.say) + asks
         said.append(Said(level, advice.code, title, say, advice.source, weight, advice.beside, advice.cause))

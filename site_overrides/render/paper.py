@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from calc.engine.citing import MARKS_SAID, marked_line
 from calc.engine.declare import Suits, Worksheet
-from calc.engine.plan import Entries, Entry
+from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import GIVERS, Input
 from calc.engine.words import LEVEL_WORDS
@@ -97,8 +97,9 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
 
 
 def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:
-    """Of the worksheets that are left out those that lack only a number or two, with their names."""
+    """Of the worksheets that are left out those that lack only a number or two, with their names: best known first."""
     left = [taken for taken in chosen.taken if taken.possible and not taken.printed]
+    left.sort(key=lambda taken: -len(given_for(taken.worksheet, chosen.given)))
     return {taken.worksheet.key: taken.lacks for taken in left if 0 < len(taken.lacks) <= FEW_LACKING}
 
 

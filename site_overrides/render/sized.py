@@ -41,7 +41,7 @@ def listed(
     """Every part that the plan has, with its size, in the order of the plant; of several that size one, the first that is worked out.
 
     One that speaks `instead` of the others is heard before them. `lacking` says of worksheets that are left out which
-    few numbers the plan still lacks for them.
+    few numbers the plan still lacks for them, those that the plan knows best first.
     """
     rows: dict[Part, Row] = {}
     for sheet, sized in _sizes(sheets):
@@ -90,7 +90,7 @@ def _sizes(sheets: Mapping[str, Sheet]) -> Iterator[tuple[Sheet, Sizes]]:
 def _left_open(part: Part, lacking: Mapping[str, tuple[str, ...]]) -> Row:
     """A part that no worksheet of the record sizes: which one would, and what it lacks where that is little."""
     sizers = [key for key, worksheet in WORKSHEETS.items() if part in [sized.part for sized in worksheet.sizes]]
-    nearest = next((key for key in sizers if key in lacking), sizers[0])
+    nearest = next((key for key in lacking if key in sizers), sizers[0])
     return Row(part.name, NOT_YET, nearest, lacks=lacking.get(nearest, ()), known=False)
 
 

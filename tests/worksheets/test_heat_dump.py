@@ -112,7 +112,8 @@ def test_no_valve_is_said_whatever_is_asked() -> None:
 
 
 def test_no_size_is_given_where_the_loop_cannot() -> None:
-    sheet = sheet_of("heat-dump", **WIDE | {"pipe_size": "3/4"})
+    known = {"water_output": "60,000 Btu/h", "pipe_length": "120 ft"}
+    sheet = sheet_of("heat-dump", **WIDE | known | {"pipe_size": "3/4"})
     assert sheet.values["dump_size"] is None
     assert {advice.level for advice in sheet.advice if advice.code == "loop-too-weak"} == {"unworkable"}
 

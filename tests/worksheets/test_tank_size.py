@@ -83,3 +83,13 @@ def test_a_store_at_hand_is_held_against_the_burn() -> None:
     assert "store-too-small" not in codes("tank-size", **own, part_load="60 %")
     # A store that a plan has decides the question.
     assert sheet_of("tank-size", store_volume="400 gal").values["store_known"] == "yes"
+
+
+def test_a_store_is_not_refused_by_the_worked_examples_emitters() -> None:
+    """Who has not yet been at the emitters' sheet is told which number is the example's, and to type it."""
+    given = {"store_known": "yes", "store_volume": "400 gal", "water_output": "75,000 Btu/h", "burn_time": "3 h"}
+    for lowest_useful, level in ({}, "caution"), ({"lowest_useful": "130 °F"}, "unworkable"):
+        sheet = sheet_of("tank-size", **given, design_load="16,000 Btu/h", **lowest_useful)
+        said = next(advice for advice in sheet.advice if "hold one burn" in advice.title)
+        assert said.level == level
+        assert ("type “Lowest useful store temperature”" in said.text) == (level == "caution")
