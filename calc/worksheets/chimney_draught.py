@@ -315,7 +315,7 @@ WORKSHEET = Worksheet(
             "saturation_pressure", water.vapour_pressure, "Vapor pressure of saturated room air", temperature="indoor"
         ),
         Step("vapour", flue.vapour_in_air, "Vapor pressure of the room air", relative_humidity="room_humidity"),
-        Step("humidity_ratio", flue.humidity_ratio, "Water in each weight of its air"),
+        Step("humidity_ratio", flue.humidity_ratio, "Water in its air, by weight"),
         Step("steam", flue.steam, "Steam in the gas, kmol a kg of wood"),
         Step("dry_gas", flue.dry_gas, "Dry gas, kmol a kg of wood"),
         Step("steam_pressure", flue.flue_vapour_pressure, "Vapor pressure of the steam in the gas"),

@@ -124,7 +124,7 @@ _WOOD_BASIS = Cases(
     lower=Case(
         fields=(MOISTURE,),
         steps=(
-            Step("higher_value", wood.higher_heating_value, "Heat in each weight of it, higher value"),
+            Step("higher_value", wood.higher_heating_value, "Heat in it by weight, higher value"),
             Step("lower_value", wood.lower_heating_value, "The same, lower value", higher_heating_value="higher_value"),
             Step("heat_on_lower", fuels.heat_on_lower_basis, "Heat in the wood, lower value"),
             Step("heat_delivered", fuels.heat_delivered, "Heat it gave", heat_in_fuel="heat_on_lower"),

@@ -74,7 +74,7 @@ WOOD_LEFT = Field(
 WOOD_HEAT = Field(
     "wood_heat",
     "heat_per_mass",
-    "Heat in each weight of it",
+    "Heat in it by weight",
     "As fired; about 6,900 Btu/lb (4.46 kWh/kg) at 20 % moisture, higher heating value.",
     low="1,500 Btu/lb",
     high="10,000 Btu/lb",
@@ -267,7 +267,7 @@ WORKSHEET = Worksheet(
             time_until_spent="time_with_damper",
         ),
         Step("boiling_open", water.boiling_temperature, "Steam let out leaves at", pressure="barometer"),
-        Step("latent_heat", safety.latent_heat, "Heat that turns each weight of it into steam", boiling="boiling_open"),
+        Step("latent_heat", safety.latent_heat, "Heat that turns it into steam, by weight", boiling="boiling_open"),
         Step("water_boiled_off", safety.water_boiled_off, "Water boiled away until the fire is spent"),
         Pick(
             "fire_share",

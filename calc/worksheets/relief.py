@@ -124,9 +124,7 @@ WORKSHEET = Worksheet(
     ),
     steps=(
         Step("barometer", water.barometer, "Air pressure at this height"),
-        Step(
-            "latent_heat", safety.latent_heat, "Heat that turns each weight of it into steam", boiling="steam_boiling"
-        ),
+        Step("latent_heat", safety.latent_heat, "Heat that turns it into steam, by weight", boiling="steam_boiling"),
         Step("relief_steam", safety.relief_steam, "Steam to be passed"),
     ),
     results=(

@@ -134,7 +134,7 @@ WORKSHEET = Worksheet(
         Pick(
             "dry_heating_value",
             "heat_per_mass",
-            "Heat in each weight of it, oven-dry",
+            "Heat in it by weight, oven-dry",
             on="species",
             values={wood.key: "9,000 Btu/lb" if wood.resinous else "8,600 Btu/lb" for wood in WOODS.values()},
             source="wood-heating-value",
