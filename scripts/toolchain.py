@@ -24,13 +24,14 @@ ROOT = Path(__file__).resolve().parent.parent
 CACHE = ROOT / ".cache"
 VENV = ROOT / ".venv"
 STAMP = VENV / "set-up.json"
-FIREFOX_TESTS = ROOT / "tests" / "firefox"  # what drives Firefox is npm's, and needed by nobody who only builds
+OTHER_BROWSERS = ROOT / "tests" / "other_browsers"  # what drives them is npm's, and needed by nobody who only builds
 BENCH_PACKAGES = ROOT / "bench"  # the same of what only scripts/bench runs
 WINDOWS = os.name == "nt"
 BIN = VENV / ("Scripts" if WINDOWS else "bin")
 PYTHON = BIN / ("python.exe" if WINDOWS else "python")
 PYTHON_VERSION = (3, 13)  # the byte code sent to the page must be the one that Pyodide's Python reads
 EXTRAS = ("tests",)
+WEBKIT_HOMES = ("/usr/lib/*/webkit2gtk-4.1", "/usr/libexec/webkit2gtk-4.1")
 
 
 class Problem(Exception):
@@ -152,6 +153,13 @@ def find_firefox() -> str | None:
     return _first_that_starts(["firefox-esr", "firefox"], "/Applications/Firefox.app/Contents/MacOS/firefox")
 
 
+def find_webkit() -> str | None:
+    """WebKit's own small browser, where its driver and a screen in memory are there too, or None."""
+    if not shutil.which("WebKitWebDriver") or not shutil.which("Xvfb"):
+        return None
+    return next((path for home in WEBKIT_HOMES for path in sorted(glob.glob(f"{home}/MiniBrowser"))), None)
+
+
 def _first_that_starts(names: list[str], mac: str) -> str | None:
     for place in (*map(shutil.which, names), mac):
         if place and os.path.exists(place) and _answers([place, "--version"]):
@@ -210,12 +218,16 @@ def _install_browser() -> None:
     )
 
 
-def _install_firefox() -> None:
-    npm("ci", sentence=NO_NPM_PACKAGES, folder=FIREFOX_TESTS)
+def _install_other_browsers() -> None:
+    npm("ci", sentence=NO_NPM_PACKAGES, folder=OTHER_BROWSERS)
     if not find_firefox():
         _install_with_apt("firefox-esr")
     if not find_firefox():
         say("No Firefox on this machine: its journeys are left out until you install one.")
+    if not find_webkit():
+        _install_with_apt("webkit2gtk-driver", "xvfb")
+    if not find_webkit():
+        say("No WebKitWebDriver with MiniBrowser and Xvfb on this machine: WebKit's journeys are left out.")
 
 
 def _install_bench_packages() -> None:
@@ -239,7 +251,7 @@ STEPS = {
     "npm": _install_npm_packages,
     "test": _install_test_packages,
     "browser": _install_browser,
-    "firefox": _install_firefox,
+    "other browsers": _install_other_browsers,
     "bench": _install_bench_packages,
 }
 
@@ -247,7 +259,8 @@ STEPS = {
 def _wanted(extras: tuple[str, ...]) -> dict[str, str]:
     wanted = {"build": _digest("requirements/build.txt"), "npm": _digest_npm(ROOT)}
     if "tests" in extras:
-        wanted.update(test=_digest("requirements/test.txt"), browser="1", firefox=_digest_npm(FIREFOX_TESTS))
+        wanted.update({"test": _digest("requirements/test.txt"), "browser": "1"})
+        wanted["other browsers"] = _digest_npm(OTHER_BROWSERS)
     if "bench" in extras:
         wanted["bench"] = _digest_npm(BENCH_PACKAGES)
     return wanted
@@ -263,7 +276,7 @@ def _digest(*names: str | Path) -> str:
 
 LEAVES = {  # what must still be there of a step that was done
     "npm": ROOT / "node_modules" / "pyodide",
-    "firefox": FIREFOX_TESTS / "node_modules" / "puppeteer-core",
+    "other browsers": OTHER_BROWSERS / "node_modules" / "selenium-webdriver",
     "bench": BENCH_PACKAGES / "node_modules" / "lighthouse",
 }
 

@@ -11,7 +11,7 @@ import pytest
 
 import toolchain
 
-NPM_LOCKS = ("package-lock.json", "tests/firefox/package-lock.json", "bench/package-lock.json")
+NPM_LOCKS = ("package-lock.json", "tests/other_browsers/package-lock.json", "bench/package-lock.json")
 PYTHON_LOCKS = tuple(f"requirements/{name}.txt" for name in ("uv", "build", "test"))
 
 # Licenses under which a part may be copied into a site that anybody publishes.
@@ -106,6 +106,6 @@ def test_every_license_is_known() -> None:
 
 
 def test_every_package_of_npm_may_be_published() -> None:
-    """Those that drive Firefox or measure go into no site, and need no exception either."""
+    """Those that drive other browsers or measure go into no site, and need no exception either."""
     licenses = {name: package.get("license") for name, package in packages_of_npm(*NPM_LOCKS).items()}
     assert {name: text for name, text in licenses.items() if text not in FREE_TO_PUBLISH} == {}

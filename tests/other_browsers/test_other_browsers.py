@@ -1,7 +1,8 @@
-"""Firefox, the real one, on a phone's width: the main ways through the site, with what the desktop says.
+"""Firefox and WebKit, the real ones, on a phone's width: the main ways through the site, with what the desktop says.
 
-Playwright does not drive a Firefox as its makers publish it; puppeteer does, over WebDriver BiDi, and it speaks JavaScript.
-So `journeys.mjs` goes the ways and tells what it saw, and here that is judged. The site may keep itself there.
+Playwright drives neither as its makers publish it. puppeteer drives Firefox over WebDriver BiDi, and selenium drives WebKit
+over WebDriver; both speak JavaScript. So `journeys.mjs` goes the ways and tells what it saw, and here that is judged.
+The site may keep itself there.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ import pytest
 
 import server
 import toolchain
-from calc.answer import Typed, answer
+from calc.answer import Typed, answer, link_of
 from calc.units import System
 from tests.browser.reader import plain
 from tests.browser.test_first_sketch import AS_TYPED
@@ -26,15 +27,18 @@ pytestmark = [pytest.mark.browser, pytest.mark.long]
 CUT = "cut-the-line"
 NUMBERS = {"store_volume": "650", "store_top": "170"}
 LATER = ("store_top", "175")
+WRONG = "soon"
+SENT = {"store_volume": "900", "store_top": "165"}
+FINDERS = {"firefox": toolchain.find_firefox, "webkit": toolchain.find_webkit}
 Going = Callable[..., dict[str, Any]]
 
 
-@pytest.fixture
-def goes(site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Going]:
+@pytest.fixture(params=FINDERS)
+def goes(request: pytest.FixtureRequest, site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Going]:
     """Sends a reader on a journey; gives what the pages showed."""
-    firefox = toolchain.find_firefox()
-    if firefox is None:
-        pytest.skip("no Firefox on this machine")
+    executable = FINDERS[request.param]()
+    if executable is None:
+        pytest.skip(f"no {request.param} on this machine, or nothing that drives it")
     is_cut = False
 
     def interfere(path: str) -> server.Answer | None:
@@ -48,8 +52,8 @@ def goes(site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Going]:
     with server.serving(site, interfere=interfere, offline=True) as served:
 
         def go(journey: str, **typed: object) -> dict[str, Any]:
-            script = toolchain.FIREFOX_TESTS / "journeys.mjs"
-            command = [str(toolchain.node()), str(script), firefox, served.url, journey]
+            script = toolchain.OTHER_BROWSERS / "journeys.mjs"
+            command = [str(toolchain.node()), str(script), request.param, executable, served.url, journey]
             done = subprocess.run(
                 command, input=json.dumps(typed), capture_output=True, encoding="utf-8", check=False, timeout=600
             )
@@ -93,13 +97,25 @@ def test_from_the_home_page_to_the_verdict_and_its_record(goes: Going) -> None:
 
 
 def test_a_worksheet_its_units_the_plan_and_all_of_it_without_a_line(goes: Going) -> None:
-    seen = goes("guide", guide="guides/storage/", worksheet="stored-heat", numbers=NUMBERS, cut=CUT, later=LATER)
+    seen = goes(
+        "guide",
+        guide="guides/storage/",
+        worksheet="stored-heat",
+        numbers=NUMBERS,
+        wrong=WRONG,
+        link=link_of(answer("stored-heat", {key: Typed(text) for key, text in SENT.items()})),
+        cut=CUT,
+        later=LATER,
+    )
     assert_shows(seen["example"], "stored-heat", {})
+    (mistake,) = answer("stored-heat", {"store_volume": Typed(WRONG)}).problems
+    assert (seen["wrong"]["state"], seen["wrong"]["errors"]) == ("wrong", [plain(mistake.text)])
     assert_shows(seen["edited"], "stored-heat", NUMBERS)
     assert_shows(seen["switched"], "stored-heat", NUMBERS, "si")
     assert seen["switched"]["boxes"]["store_volume"] == "2461"
     assert seen["again"] == seen["switched"]
     assert seen["plan"] == {key: seen["switched"]["boxes"][key] for key in NUMBERS}
+    assert_shows(seen["borrowed"], "stored-heat", SENT, "si")
     assert seen["offline"] == seen["edited"]
     # Back in the history: Firefox keeps the page as it was where it can, and its worker must answer then as ever.
     assert_shows(seen["back"], "stored-heat", NUMBERS | dict([LATER]))
