@@ -17,7 +17,7 @@ PYTHON_LOCKS = tuple(f"requirements/{name}.txt" for name in ("uv", "build", "tes
 # Licenses under which a part may be copied into a site that anybody publishes.
 FREE_TO_PUBLISH = {
     *("MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "APACHE-2.0", "0BSD", "Unlicense", "MPL-2.0"),
-    *("BlueOak-1.0.0", "(MIT OR CC0-1.0)"),
+    *("BlueOak-1.0.0", "(MIT OR CC0-1.0)", "(MIT OR GPL-3.0-or-later)", "(MIT AND Zlib)"),
 }
 # The same, as Python packages write them.
 FREE = re.compile(r"MIT|BSD|Apache|MPL|Mozilla Public|PSF|Python Software Foundation|0BSD|ISC")
