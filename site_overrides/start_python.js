@@ -14,7 +14,7 @@ const base = here.protocol === "file:" ? decodeURIComponent(here.pathname) : her
 const BEAT = 1000; // milliseconds between two signs of life while the interpreter is on its way
 const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings it
 // Of a line that brings less than this of the snapshot in its first moments, its bytes would cost more than they save.
-const FIRST_BYTES = 64 * 1024;
+const FIRST_BYTES = 320 * 1024;
 const FIRST_MOMENTS = 400; // milliseconds, in which the interpreter takes half of the line
 const EMPTY_ZIP = Uint8Array.from([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
 

@@ -181,8 +181,11 @@ def test_a_snapshot_that_never_arrives_costs_only_time(page: Page, site: Path, p
 
 
 @pytest.mark.long
-def test_on_a_slow_line_python_starts_the_ordinary_way(page: Page, site: Path, places: dict[str, str]) -> None:
-    with server.serving(site, encodings=("gzip",), line=Line(1.6e6 / 8, 0.02)) as slow:
+@pytest.mark.parametrize("bits_a_second", [1.6e6, 10e6])
+def test_on_a_slow_line_python_starts_the_ordinary_way(
+    page: Page, site: Path, places: dict[str, str], bits_a_second: float
+) -> None:
+    with server.serving(site, encodings=("gzip",), line=Line(bits_a_second / 8, 0.02)) as slow:
         page.goto(slow.url + places["stored-heat"])
         started_the_ordinary_way(page, slow)
         slow.requests.clear()
