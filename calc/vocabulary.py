@@ -310,6 +310,7 @@ LOAD = Field(
     high="2,000,000 Btu/h",
     same_as="design_load",
 )
+A_NIGHT = Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day.")
 HOURS_WANTED = Field(
     "hours_wanted",
     "time",
@@ -317,7 +318,7 @@ HOURS_WANTED = Field(
     "How long the store should carry the house.",
     low="1 h",
     high="120 h",
-    typical=Typical("12 h", "common-practice", "8 h", "24 h", "You decide: a night, or a night and a working day."),
+    typical=A_NIGHT,
 )
 STANDBY_LOSS = Field(
     "standby_loss",

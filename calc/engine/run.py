@@ -11,10 +11,10 @@ from calc.engine.read import Reading
 from calc.engine.refusal import refused
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Said, Sheet, Table, Verdict
-from calc.engine.standing import careful, inputs_behind, not_said, standing
+from calc.engine.standing import careful, foreign, inputs_behind, not_said, standing
 from calc.engine.steps import AnyStep
 from calc.engine.texts import Texts, listed
-from calc.engine.typed import typed_digits
+from calc.engine.typed import Input, typed_digits
 from calc.engine.values import (
     NOTHING,
     TakenOver,
@@ -119,15 +119,19 @@ def _rests_on(reading: Reading, that: Condition, stays: str, values: Values, bes
     origins = {key: entry.origin for key, entry in reading.inputs.items()}
     if best is None or that(best, origins) or (stays and condition(stays)(values, origins)):
         return ""
-    missing = " and ".join(f"“{entry.field.label}”" for entry in careful(inputs_behind(reading, that.names, NOTHING)))
-    return f" This rests on numbers that nobody gave: type {missing}."
+    return _asking("numbers that nobody gave", careful(inputs_behind(reading, that.names, NOTHING)))
 
 
 def _foreign(reading: Reading, that: Condition) -> str:
     """What a failure asks for, if it rests on numbers of the worked example's house beside those of another."""
-    behind = [] if reading.example else inputs_behind(reading, that.names, NOTHING)
-    missing = " and ".join(f"“{entry.field.label}”" for entry in behind if entry.origin == "example" and entry.quantity)
-    return f" This rests on the worked example: type {missing}." if missing else ""
+    behind = [] if reading.example else foreign(inputs_behind(reading, that.names, NOTHING))
+    numbers = [entry for entry in behind if entry.quantity]
+    return _asking("the worked example", numbers) if numbers else ""
+
+
+def _asking(grounds: str, missing: list[Input]) -> str:
+    labels = " and ".join(f"“{entry.field.label}”" for entry in missing)
+    return f" This rests on {grounds}: type {labels}."
 
 
 def _advice(worksheet: Worksheet, reading: Reading, values: Values, text: Texts, best: Values | None) -> list[Said]:

@@ -29,9 +29,8 @@ def standing(check: Check, reading: Reading, values: Values, best: Values | None
     if reading.example or not check.fails or (check.stays and condition(check.stays)(values, {})):
         return Standing(level)
     behind = list(inputs_behind(reading, check.names, taken))
-    foreign = tuple(entry.field.label for entry in behind if entry.origin == "example")
-    if foreign:
-        return Standing("not checked", foreign, foreign=True)
+    if others := foreign(behind):
+        return Standing("not checked", tuple(entry.field.label for entry in others), foreign=True)
     if level in ("stop", "unworkable") and best is not None and not check.conditions[0](best, {}):
         return Standing("not checked", tuple(entry.field.label for entry in careful(behind)))
     return Standing(level)
@@ -55,6 +54,11 @@ def careful(inputs: Iterable[Input]) -> list[Input]:
     return [
         entry for entry in inputs if entry.origin == "typical" and entry.field.typical and entry.field.typical.kindest
     ]
+
+
+def foreign(inputs: Iterable[Input]) -> list[Input]:
+    """The numbers and choices of the worked example's house."""
+    return [entry for entry in inputs if entry.origin == "example"]
 
 
 def not_said(labels: tuple[str, ...]) -> str:

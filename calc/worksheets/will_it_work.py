@@ -24,6 +24,7 @@ from calc.engine.declare import (
 from calc.engine.words import ATTENTION
 from calc.physics import firing, room, safety, store, water
 from calc.vocabulary import (
+    A_NIGHT,
     AVERAGE_OUTDOOR,
     BOILING_ALTITUDE,
     BURN_TIME,
@@ -98,16 +99,7 @@ WORKSHEET = Worksheet(
         STORE_TOP,
         LOWEST_USEFUL,
         # A wish: until somebody says it, no plan fails by it.
-        HOURS_WANTED.but(
-            typical=Typical(
-                "12 h",
-                "common-practice",
-                "8 h",
-                "24 h",
-                "You decide: a night, or a night and a working day.",
-                kindest="1 h",
-            )
-        ),
+        HOURS_WANTED.but(typical=A_NIGHT._replace(kindest="1 h")),
         TAPS_FROM_STORE,
         TAP_STORE,
         CHIMNEY_KNOWN,
