@@ -113,19 +113,25 @@ def report(site: Path, folder: Path, runs: int) -> Iterator[str]:
 def summary(ours: list[Visit], theirs: list[Visit], shifts: dict[int, float]) -> Iterator[str]:
     """What the visits come to, beside what is aimed at."""
     live, bare = (statistics.median(visit.live for visit in visits) for visits in (ours, theirs))
-    answers = sorted(time for visit in ours for time in visit.answers)
-    lines = [
-        ("First live result, cold", f"{live / bare:.2f} of bare", f"{live:.0f} and {bare:.0f} ms; at most 0.25"),
-        (
-            "Edit to result, 95th percentile",
-            f"{answers[int(0.95 * len(answers))]:.0f} ms",
-            f"median {statistics.median(answers):.0f} of {len(answers)} edits; at most 16",
-        ),
-        ("Gzipped, first visit", f"{ours[0].sent / 1e6:.2f} MB", f"bare {theirs[0].sent / 1e6:.2f}; at most 6.50"),
-    ]
-    lines += [(f"Layout shift at {width} px", f"{shift:.4f}", "aimed at 0") for width, shift in shifts.items()]
+    answers = [time for visit in ours for time in visit.answers]
     yield ""
-    yield from (f"{what:34}{value:>16}   ({beside})" for what, value, beside in lines)
+    yield row("First live result, cold", f"{live / bare:.2f} of bare", f"{live:.0f} and {bare:.0f} ms; at most 0.25")
+    median = f"median {statistics.median(answers):.0f} of {len(answers)} edits; at most 16"
+    yield row("Edit to result, 95th percentile", f"{percentile_95(answers):.0f} ms", median)
+    beside = f"bare {theirs[0].sent / 1e6:.2f}; at most 6.50"
+    yield row("Gzipped, first visit", f"{ours[0].sent / 1e6:.2f} MB", beside)
+    for width, shift in shifts.items():
+        yield row(f"Layout shift at {width} px", f"{shift:.4f}", "aimed at 0")
+
+
+def row(what: str, value: str, beside: str) -> str:
+    """One line of a report: what was measured, what came out, and what is aimed at."""
+    return f"{what:34}{value:>16}   ({beside})"
+
+
+def percentile_95(times: list[float]) -> float:
+    """What all but one in twenty keep below."""
+    return sorted(times)[int(0.95 * len(times))]
 
 
 def visit(site: server.Site, path: str, clock: str, width: int, enough: Callable[[Any], bool]) -> Visit:

@@ -70,9 +70,9 @@ def first_text(site: Path, browser: Browser) -> Iterator[str]:
     page_alone = sum(
         request.sent for request in asked if "/assets/python/" not in request.path and request.path != WORKER
     )
-    yield _line(f"First text, {SLOWEST}", f"{painted:.0f} ms", "cold; at most 1000")
+    yield measuring.row(f"First text, {SLOWEST}", f"{painted:.0f} ms", "cold; at most 1000")
     beside = f"{page_alone / 1e3:.0f} with what the page asks for beside it; at most 300"
-    yield _line("Asked for before the worker", f"{before / 1e3:.0f} kB", beside)
+    yield measuring.row("Asked for before the worker", f"{before / 1e3:.0f} kB", beside)
 
 
 def keystrokes(site: Path, browser: Browser) -> Iterator[str]:
@@ -89,12 +89,12 @@ def keystrokes(site: Path, browser: Browser) -> Iterator[str]:
         full = page.evaluate(A_SUM)
         with slowed(browser):
             factor = page.evaluate(A_SUM) / full
-            answers = sorted(_next_answers(page, SLOWED))
+            answers = _next_answers(page, SLOWED)
         page.close()
     longest = f"median of those over 1 ms {statistics.median(task for task in tasks if task > 1):.1f}; at most 4"
-    yield _line("Longest task of scripts, typing", f"{tasks[-1]:.1f} ms", longest)
+    yield measuring.row("Longest task of scripts, typing", f"{tasks[-1]:.1f} ms", longest)
     slow = f"all {factor:.1f} times slower, median {statistics.median(answers):.0f}; at most 50"
-    yield _line("Edit to result on a phone, 95th", f"{answers[int(0.95 * len(answers))]:.0f} ms", slow)
+    yield measuring.row("Edit to result on a phone, 95th", f"{measuring.percentile_95(answers):.0f} ms", slow)
 
 
 def _next_answers(page: Page, count: int) -> list[float]:
@@ -158,20 +158,12 @@ def building_times() -> Iterator[str]:
         config = Path(folder, "mkdocs.yml")
         config.write_text(theme_alone((toolchain.ROOT / "mkdocs.yml").read_text(encoding="utf-8")), encoding="utf-8")
         began = time.monotonic()
-        command = [
-            sys.executable,
-            "-m",
-            "mkdocs",
-            "--quiet",
-            "build",
-            "-f",
-            str(config),
-            "-d",
-            str(Path(folder, "bare")),
-        ]
+        command = [sys.executable, "-m", "mkdocs", "--quiet", "build", "-f", str(config), "-d", f"{folder}/bare"]
         subprocess.run(command, env=toolchain.environment(), capture_output=True, check=True)
         theme = time.monotonic() - began
-    yield _line("To make the site again", f"{ours / theme:.1f} of theme", f"{ours:.1f} and {theme:.1f} s; at most 1.5")
+    yield measuring.row(
+        "To make the site again", f"{ours / theme:.1f} of theme", f"{ours:.1f} and {theme:.1f} s; at most 1.5"
+    )
 
 
 def theme_alone(config: str) -> str:
@@ -179,7 +171,3 @@ def theme_alone(config: str) -> str:
     config = re.sub(r"^(?:hooks|extra_css|extra_javascript):\n(?:[ #].*\n)+", "", config, flags=re.MULTILINE)
     config = re.sub(r"^  custom_dir:.*\n", "", config, flags=re.MULTILINE)
     return re.sub(r"^docs_dir: ", f"docs_dir: {toolchain.ROOT}/", config, flags=re.MULTILINE)
-
-
-def _line(what: str, value: str, beside: str) -> str:
-    return f"{what:34}{value:>16}   ({beside})"
