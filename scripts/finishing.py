@@ -11,6 +11,7 @@ import gzip
 import hashlib
 import re
 import shutil
+import tempfile
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -134,9 +135,10 @@ def _compress_file(path: Path) -> None:
         kept = CACHE / "compressed" / f"{hashlib.sha256(content).hexdigest()[:32]}-{level}{suffix}"
         if not kept.is_file():
             kept.parent.mkdir(parents=True, exist_ok=True)
-            unfinished = kept.with_name(f"{kept.name}.{path.name}.part")
-            unfinished.write_bytes(squeeze())
-            unfinished.replace(kept)
+            # A name of its own: two pages with the same content, or two builds, come to this at the same time.
+            with tempfile.NamedTemporaryFile(dir=kept.parent, delete=False) as unfinished:
+                unfinished.write(squeeze())
+            Path(unfinished.name).replace(kept)
         shutil.copyfile(kept, path.with_name(path.name + suffix))
 
 

@@ -11,6 +11,7 @@ import re
 from pathlib import Path
 
 import brotli
+import pytest
 
 import finishing
 import offline
@@ -151,6 +152,21 @@ def test_no_page_has_inline_styles_or_handlers_that_the_policy_would_refuse(site
         text = page.read_text(encoding="utf-8")
         assert not re.search(r"<[^>]*\son[a-z]+=", text), page
         assert not re.search(r"<style\b|<[^>]*\sstyle=", text), page
+
+
+def test_pages_of_the_same_name_and_content_are_compressed_at_the_same_time(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As an edition's are, where pages differ in their folder alone."""
+    monkeypatch.setattr(finishing, "CACHE", tmp_path / "cache")
+    pages = [tmp_path / "site" / str(number) / "index.html" for number in range(40)]
+    for page in pages:
+        page.parent.mkdir(parents=True)
+        page.write_text("a page like another " * 100, encoding="utf-8")
+    finishing.compress(tmp_path / "site")
+    for page in pages:
+        assert gzip.decompress(page.with_name("index.html.gz").read_bytes()) == page.read_bytes()
+    assert len(list((tmp_path / "cache" / "compressed").iterdir())) == 2
 
 
 def test_no_page_has_its_neighbours_fetched_ahead(site: Path) -> None:
