@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 import render
+from calc.physics import winter_weather
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 
@@ -46,6 +47,23 @@ def test_every_reply_names_the_units_of_its_labels() -> None:
             "record": {},
         }.items():
             assert ask(name, units=system, **more)["units"] == system
+
+
+@pytest.mark.parametrize("key", WORKSHEETS)
+def test_practice_is_for_nobody(key: str) -> None:
+    """However many turns a page asks for, it gets nothing to show, and what a worksheet says stays as it was."""
+    before = ask("worksheet", worksheet=key)
+    for turn in range(5):
+        assert ask("practise", worksheet=key, turn=turn) == {"units": "us"}
+    assert ask("worksheet", worksheet=key) == before
+
+
+def test_practice_fetches_no_weather(monkeypatch: pytest.MonkeyPatch) -> None:
+    def nowhere(place: str) -> str:
+        raise winter_weather.NotHere(place)
+
+    monkeypatch.setattr(render, "_worksheet", lambda *_: nowhere("burlington-vt"))
+    assert ask("practise", worksheet="winter-run", turn=0) == {"units": "us"}
 
 
 def test_who_gave_a_number_is_decided_here() -> None:

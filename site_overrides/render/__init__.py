@@ -4,6 +4,7 @@ The page calls `respond` with JSON text and gets JSON text; what it begins with 
 never markup: every template escapes what it is given.
 """
 
+import contextlib
 import json
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -268,6 +269,20 @@ def _desk(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     return desk.respond(asked, system, reader)
 
 
+def _practise(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """Work out a worksheet for nobody, as if its reader had typed the first numbers of its example.
+
+    A file that is not here is not fetched for it. Takes {"worksheet", "turn": from 0 on, each of another number}; gives nothing.
+    """
+    worksheet = WORKSHEETS[str(asked["worksheet"])]
+    typed = list(worksheet.examples[0].given.items())[: int(asked["turn"]) + 1]
+    as_typed = {worksheet.plan_key(key): {"text": text} for key, text in typed}
+    at_first = {"plan": as_typed, "left_example": True, "flow": {"new": True}}
+    with contextlib.suppress(winter_weather.NotHere):
+        _worksheet({"worksheet": worksheet.key, **at_first}, system, reader)
+    return {}
+
+
 ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "worksheet": _worksheet,
     "chart": _chart,
@@ -285,6 +300,7 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "quote": _quote,
     "record": _record,
     "desk": _desk,
+    "practise": _practise,
 }
 
 

@@ -177,3 +177,39 @@ def test_long_use_leaves_nothing_behind_in_the_page(live: Live) -> None:
             reader.page.wait_for_timeout(100)
             after = held()
         assert is_flat(), (before, after)
+
+
+KEEP_WHAT_IS_ASKED = """
+globalThis.asked = [];
+const post = Worker.prototype.postMessage;
+globalThis.practised = new Promise((begun) => {
+  Worker.prototype.postMessage = function (message, ...more) {
+    if (message.request) asked.push(JSON.parse(message.request));
+    if (asked.at(-1)?.ask === "practise") begun();
+    return post.call(this, message, ...more);
+  };
+});
+"""
+
+
+def test_the_calculator_practises_while_nobody_types_and_a_reader_goes_first(
+    visiting: Visiting, served: server.Site, places: dict[str, str]
+) -> None:
+    """Each worksheet of the page is worked out for nobody: nothing is shown of it and nothing kept."""
+    with visiting([]) as page:
+        page.add_init_script(KEEP_WHAT_IS_ASKED)
+        page.goto(served.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        shown = page.locator("main").inner_html()
+        page.evaluate("practised")
+        assert page.locator("main").inner_html() == shown
+        assert page.evaluate("localStorage.getItem('stoke-and-store.plan')") is None
+        reader.type("store_volume", "650")
+        asked = [one["ask"] for one in page.evaluate("asked")]
+        assert asked[asked.index("worksheet") - 1] == "practise", asked
+        assert_says(reader, {"store_volume": Typed("650")})
+        # And then it goes on where it was, if its second is not over.
+        turns = [(one["worksheet"], one["turn"]) for one in page.evaluate("asked") if one["ask"] == "practise"]
+        assert turns == sorted(set(turns), key=turns.index)
+        assert [turn for worksheet, turn in turns if worksheet == "stored-heat"] == list(range(min(4, len(turns))))

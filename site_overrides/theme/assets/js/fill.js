@@ -11,16 +11,25 @@ export function holdingFocus(change) {
 // Links of the HTML that Python makes are those of a page two folders down, where most worksheets stand.
 const ROOT = new URL("../../", import.meta.url).href;
 
+const filled = new WeakMap(); // element -> the HTML that was put into it, and the first node that came of it
+
 /** Put HTML from Python into an element, keeping what the reader has unfolded in it. */
 export function fill(element, html) {
   html = html.replaceAll('href="../../', `href="${ROOT}`);
-  if (element.innerHTML === html) return;
+  if (holds(element, html)) return;
   const folds = [...element.querySelectorAll("details")];
   const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
   element.innerHTML = html;
+  filled.set(element, { html, first: element.firstChild });
   if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
   element.querySelectorAll("details").forEach((details, index) => {
     details.open = folds[index]?.open ?? false;
     details.toggleAttribute("data-ss-for-print", folds[index]?.hasAttribute("data-ss-for-print") ?? false);
   });
+}
+
+/** Whether an element holds this HTML already; what the build put there is read once, and what was since put in its place is seen. */
+function holds(element, html) {
+  const last = filled.get(element);
+  return last && last.first === element.firstChild ? last.html === html : element.innerHTML === html;
 }

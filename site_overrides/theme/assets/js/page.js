@@ -38,6 +38,7 @@ function wireSheets(elements) {
     known: sheets[0].built,
     weather: keptWeather,
     wait: navigator.connection?.saveData,
+    worksheets: sheets.map((sheet) => sheet.worksheet),
   });
   if (openLinks(sheets)) calculator.start();
 }

@@ -2,19 +2,23 @@
 // here: the line that says how the calculator is, the lamp on it, "Try again", and asking.
 import { Calculator } from "./calculator.js";
 import { keepForOffline } from "./offline.js";
+import { practise } from "./practice.js";
 
 /**
  * Start a calculator for panels, or `wait` until one of them is used. It is believed if its answer to `check` is right:
- * the HTML that `part` takes from it reads as `known`, which the build made. `weather()` is what calculator.js says.
+ * the HTML that `part` takes from it reads as `known`, which the build made. `weather()` is what calculator.js says, and
+ * `worksheets` are those that the reader may be about to use.
  */
-export function startCalculator(panels, { check, part, known, wait = false, weather = () => null }) {
+export function startCalculator(panels, { check, part, known, wait = false, weather = () => null, worksheets = [] }) {
   const calculator = new Calculator({
     silence: () => 1000 * panels[0].element.dataset.silence,
     check,
     rightly: (reply) => textOf(part(reply)) === known.trim(),
     onChange: (state, before) => {
       for (const panel of panels) panel.turn(state, before);
-      if (state === "ready") keepForOffline();
+      if (state !== "ready") return;
+      keepForOffline();
+      practise(calculator, worksheets);
     },
     weather,
   });
