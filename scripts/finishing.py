@@ -7,7 +7,6 @@ one that lets nobody set headers. What a meta element cannot say is in `_headers
 from __future__ import annotations
 
 import base64
-import gzip
 import hashlib
 import re
 import shutil
@@ -18,7 +17,7 @@ from pathlib import Path
 import brotli
 
 import offline as keeping
-from runtime import WORKER_POLICY
+from runtime import WORKER_POLICY, gzipped
 from toolchain import CACHE
 
 # Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
@@ -129,7 +128,7 @@ def _compress_file(path: Path) -> None:
     content = path.read_bytes()
     level = 9 if len(content) > LARGE else 11
     for suffix, squeeze in (
-        (".gz", lambda: gzip.compress(content, 9, mtime=0)),
+        (".gz", lambda: gzipped(content)),
         (".br", lambda: brotli.compress(content, quality=level, lgwin=24)),
     ):
         kept = CACHE / "compressed" / f"{hashlib.sha256(content).hexdigest()[:32]}-{level}{suffix}"

@@ -1,6 +1,6 @@
 // node make_snapshot.mjs <pyodide folder> <library.zip> <JSON list of wheels> <JSON list of modules> <JSON list of templates> <out>
 // Writes the memory of a Python that has imported all of our code, so that a page may begin with it instead of importing:
-// gzipped, as small as it can be told, and prints as its last line what start_python.js has to know to take it back.
+// as it compresses best, and prints as its last line what start_python.js has to know to take it back.
 //
 // The memory that Pyodide hands out is told shorter in three ways, each undone by start_python.js in a few milliseconds:
 // what the interpreter's own file puts there is left out (by XOR, for most of it has not changed); memory that is free
@@ -8,7 +8,6 @@
 import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
-import zlib from "node:zlib";
 
 const [npm, library, wheels, modules, templates, out] = process.argv.slice(2);
 const HEAD_OF_OBJECT = 8; // bytes of the collector's two addresses before each object that it knows
@@ -89,7 +88,7 @@ const collector = tellInSteps(words, tracked);
 const constant = untouched.findLastIndex((byte) => byte !== 0) + 4 & ~3;
 const before = new Uint32Array(untouched.buffer, 0, constant >> 2);
 for (let i = 0; i < before.length; i += 1) words[i] ^= before[i];
-fs.writeFileSync(out, zlib.gzipSync(snapshot, { level: 9 }));
+fs.writeFileSync(out, snapshot);
 // Where Python keeps which function counts arguments: a browser has its own or none.
 const counter = module.__PyRuntime + module.HEAP32[module.__PyEM_EMSCRIPTEN_COUNT_ARGS_OFFSET >> 2];
 process.stdout.write(`${JSON.stringify({ start, constant, collector, counter })}\n`, () => process.exit(0));

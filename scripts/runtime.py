@@ -48,6 +48,8 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
+import deflate
+
 from lean import HOLLOW, HOLLOWED, HOLLOWED_LIBRARY, LEFT_OUT, TAKEN_UP, lean
 from render import templating
 from toolchain import ROOT, locked, node
@@ -245,11 +247,18 @@ def _make_snapshot(library: Path, wheels: Path, out: Path) -> None:
     used = (library / USED).read_text(encoding="utf-8")
     lists = (json.dumps(packages), used, json.dumps(names))
     command = [str(node()), str(MAKE_SNAPSHOT), str(NPM), str(library / "python_stdlib.zip"), *lists]
-    answer = _run([*command, str(out / "python.memory")])
+    memory = out / "python.memory"
+    answer = _run([*command, str(memory)])
+    memory.write_bytes(gzipped(memory.read_bytes()))
     (out / "told.json").write_text(answer.splitlines()[-1], encoding="utf-8")
 
 
 # --- small things -------------------------------------------------------------------------------------------------
+
+
+def gzipped(content: bytes) -> bytes:
+    """As small as gzip gets: about 4 % less than zlib makes it, and undone as quickly."""
+    return bytes(deflate.gzip_compress(content, 12))
 
 
 def _kept(name: str, digest: str, make: Callable[[Path], None]) -> Path:
