@@ -272,7 +272,9 @@ def _desk(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 def _practise(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """Work out a worksheet for nobody, as if its reader had typed the first numbers of its example.
 
-    A file that is not here is not fetched for it. Takes {"worksheet", "turn": from 0 on, each of another number}; gives nothing.
+    A file that is not here is not fetched for it.
+
+    Takes {"worksheet", "turn": from 0 on, each with a number more}; gives nothing.
     """
     worksheet = WORKSHEETS[str(asked["worksheet"])]
     typed = list(worksheet.examples[0].given.items())[: int(asked["turn"]) + 1]
