@@ -402,7 +402,7 @@ def test_a_size_for_a_part_that_is_not_there_is_refused_by_name() -> None:
 
 
 def test_a_drawing_with_no_room_for_a_number_says_which() -> None:
-    full = [figure.Box(0, 0, WIDTH, SYSTEMS["floor"].height)]
+    full = figure.Taken([figure.Box(0, 0, WIDTH, SYSTEMS["floor"].height)])
     with pytest.raises(ValueError, match="floor: there is no room for the number of "):
         figure._marks(SYSTEMS["floor"], full)
 

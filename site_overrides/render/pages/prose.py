@@ -11,11 +11,14 @@ import re
 import shlex
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 
 from calc.answer import Typed, UnknownWorksheet, answer
+from calc.engine.sheet import Sheet
 from calc.units import (
     KINDS,
     SYSTEMS,
+    System,
     Unit,
     UnitError,
     grouped,
@@ -68,20 +71,9 @@ def _both(what: str) -> tuple[str, str]:
     words = shlex.split(what)
     if words[0][:1].isdigit() or words[0][:1] in "-−.":
         return _plain(what)
-    given = {}
-    for pair in words[2:]:
-        key, mark, text = pair.partition("=")
-        if not mark:
-            raise ValueError(f"{pair!r} is not of the form input=value")
-        given[key] = Typed(text, "us")
     shown = []
     for system in SYSTEMS:
-        try:
-            sheet = answer(words[0], _with_example(words[0], given), system)
-        except UnknownWorksheet as unknown:
-            raise ValueError(unknown.sentence) from None
-        if sheet.problems:
-            raise ValueError("; ".join(problem.text for problem in sheet.problems))
+        sheet = _sheet(words[0], tuple(words[2:]), system)
         result = next((result.shown for result in sheet.results if result.key == words[1]), None)
         if result is None and words[1] in sheet.inputs:
             result = sheet.inputs[words[1]].shown(system)
@@ -89,6 +81,23 @@ def _both(what: str) -> tuple[str, str]:
             raise ValueError(f"{words[0]} has no result called {words[1]!r}")
         shown.append(result)
     return shown[0], shown[1]
+
+
+@cache  # a guide tells many numbers of one house
+def _sheet(key: str, named: tuple[str, ...], system: System) -> Sheet:
+    given = {}
+    for pair in named:
+        name, mark, text = pair.partition("=")
+        if not mark:
+            raise ValueError(f"{pair!r} is not of the form input=value")
+        given[name] = Typed(text, "us")
+    try:
+        sheet = answer(key, _with_example(key, given), system)
+    except UnknownWorksheet as unknown:
+        raise ValueError(unknown.sentence) from None
+    if sheet.problems:
+        raise ValueError("; ".join(problem.text for problem in sheet.problems))
+    return sheet
 
 
 def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:

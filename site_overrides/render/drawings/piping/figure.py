@@ -4,10 +4,12 @@ Places come from the description. What is worked out here is what the eye needs:
 arrows point, and where each number finds room beside its part without touching a pipe or another number.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import islice, pairwise
-from typing import Any
+from functools import lru_cache
+from itertools import islice, pairwise, product
+from typing import Any, NamedTuple
 
 from calc.piping.parts import FLOWING, METAL, Part, Pipe, Place, Service, System, split_end, turned
 from calc.piping.ways import Ways
@@ -62,8 +64,7 @@ _ENOUGH = 60  # more places than this count as plenty
 _ALONG = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9)  # where along a pipe
 
 
-@dataclass(frozen=True)
-class Box:
+class Box(NamedTuple):
     """A rectangle that something takes up."""
 
     left: float
@@ -82,8 +83,7 @@ class Box:
         return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
 
 
-@dataclass(frozen=True)
-class Words:
+class Words(NamedTuple):
     """Words in the drawing; (x, y) is the middle of their base line."""
 
     x: float
@@ -97,14 +97,37 @@ class Words:
         return Box(self.x - half, self.y - 0.78 * LETTER, self.x + half, self.y + 0.25 * LETTER)
 
 
-@dataclass(frozen=True)
-class Number:
+class Number(NamedTuple):
     """A number of the list beside its part, or beside its pipe."""
 
     number: int
     x: int
     y: int
     pipe: bool
+
+
+class Taken:
+    """Boxes of which a number keeps clear, filed by the squares of the drawing that they lie in."""
+
+    SQUARE = 32
+
+    def __init__(self, boxes: Iterable[Box]) -> None:
+        self._by_square: defaultdict[tuple[int, int], list[Box]] = defaultdict(list)
+        for box in boxes:
+            self.add(box)
+
+    def add(self, box: Box) -> None:
+        """Keep clear of this one, too."""
+        for square in self._squares(box):
+            self._by_square[square].append(box)
+
+    def meets(self, box: Box) -> bool:
+        """Whether any of them shares area with this one."""
+        return any(box.meets(other) for square in self._squares(box) for other in self._by_square[square])
+
+    def _squares(self, box: Box) -> Iterator[tuple[int, int]]:
+        left, top, right, bottom = (int(side // self.SQUARE) for side in box)
+        return product(range(left, right + 1), range(top, bottom + 1))
 
 
 @dataclass(frozen=True)
@@ -185,7 +208,7 @@ def drawn(system: System, sizes: Mapping[str, str], unsized: Collection[str] = (
     crossings = _crossings(system)
     arrows = [(pipe, *spot) for pipe in system.pipes if (spot := _arrow_spot(system, pipe, crossings))]
     words = [line for part in system.parts for line in _words(part, sizes.get(part.key, ""))]
-    taken = list(_taken(system, crossings, [spot for _, spot, _ in arrows], words))
+    taken = Taken(_taken(system, crossings, [spot for _, spot, _ in arrows], words))
     numbers, labels = _marks(system, taken)
     return Drawing(
         system=system,
@@ -353,6 +376,7 @@ def _words(part: Part, size: str) -> list[Words]:
     ]
 
 
+@lru_cache(maxsize=256)
 def width_of(text: str, *, bold: bool = False) -> float:
     """About how wide the text is, in a wide font: the reader's own is not known."""
     return (
@@ -403,7 +427,7 @@ def _taken(system: System, crossings: set[Place], arrows: Sequence[Place], words
         yield line.box
 
 
-def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]:
+def _marks(system: System, taken: Taken) -> tuple[list[Number], list[Words]]:
     """A place for every number and label, those with the fewest places to choose from first, pipes last.
 
     ValueError if one finds no room: then the description has to make some.
@@ -415,10 +439,11 @@ def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]
         if part.kind.symbol in _NUMBER:
             dx, dy = _NUMBER[part.kind.symbol]
             places[part.key] = part.x + dx, part.y + dy
-            taken.append(_disc(places[part.key]))
+            taken.add(_disc(places[part.key]))
 
     def fits(box: Box) -> bool:
-        return _fits(box.grown(CLEAR), system.height, taken)
+        left, top, right, bottom = grown = box.grown(CLEAR)
+        return left >= 0 and top >= 0 and right <= WIDTH and bottom <= system.height and not taken.meets(grown)
 
     def pairs(key: str) -> Iterator[tuple[Place, Words | None]]:
         for place in _places(system, key):
@@ -435,10 +460,10 @@ def _marks(system: System, taken: list[Box]) -> tuple[list[Number], list[Words]]
         if place is None:
             raise ValueError(f"{system.key}: there is no room for the number of {key}")
         places[key] = place
-        taken.append(_disc(place))
+        taken.add(_disc(place))
         if label:
             labels.append(label)
-            taken.append(label.box)
+            taken.add(label.box)
     return [Number(numbers[key], *place, key in runs) for key, place in places.items()], labels
 
 
@@ -449,7 +474,7 @@ def _label_places(system: System, key: str, number: Place) -> Iterator[Words | N
         yield None
         return
     text, half = part.kind.label, width_of(part.kind.label) / 2
-    for left, top, right, bottom in (_sides(_disc(number)), part.box):
+    for left, top, right, bottom in (_disc(number), part.box):
         middle, y = (left + right) / 2, (top + bottom) / 2 + 0.36 * LETTER
         for gap in (4, 7):
             yield Words(right + gap + half, y, text)
@@ -459,17 +484,8 @@ def _label_places(system: System, key: str, number: Place) -> Iterator[Words | N
                 yield Words(middle + slide, bottom + gap + 0.78 * LETTER, text)
 
 
-def _sides(box: Box) -> tuple[float, float, float, float]:
-    return box.left, box.top, box.right, box.bottom
-
-
 def _disc(place: Place) -> Box:
     return Box(*place, *place).grown(BADGE)
-
-
-def _fits(box: Box, height: int, taken: Sequence[Box]) -> bool:
-    inside = box.left >= 0 and box.top >= 0 and box.right <= WIDTH and box.bottom <= height
-    return inside and not any(box.meets(other) for other in taken)
 
 
 def _places(system: System, key: str) -> Iterator[Place]:
