@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import functools
 import http.server
 import os
@@ -213,3 +214,34 @@ def test_the_calculator_practises_while_nobody_types_and_a_reader_goes_first(
         turns = [(one["worksheet"], one["turn"]) for one in page.evaluate("asked") if one["ask"] == "practise"]
         assert turns == sorted(set(turns), key=turns.index)
         assert [turn for worksheet, turn in turns if worksheet == "stored-heat"] == list(range(min(4, len(turns))))
+
+
+def test_while_a_reader_types_no_other_worksheet_of_the_page_is_worked_out(
+    visiting: Visiting, served: server.Site, places: dict[str, str]
+) -> None:
+    """They follow after a pause, or as soon as the box is left."""
+    with visiting([]) as page:
+        page.add_init_script(KEEP_WHAT_IS_ASKED)
+        page.clock.install()
+        page.goto(served.url + places["stored-heat"])
+        reader, other = Reader(page, "stored-heat"), Reader(page, "standby")
+        reader.wait_until_live()
+        page.evaluate("practised")
+        page.clock.pause_at(datetime.datetime.now() + datetime.timedelta(hours=1))
+
+        def typed(text: str) -> None:
+            reader.box("store_volume").fill(text)
+            expect(reader.sheet).not_to_have_attribute("data-busy", "")
+            expect(other.sheet).to_have_attribute("data-busy", "")
+            assert {one["worksheet"] for one in page.evaluate("asked") if one["ask"] == "worksheet"} == {"stored-heat"}
+
+        typed("650")
+        typed("651")
+        page.clock.run_for(250)
+        expect(other.sheet).not_to_have_attribute("data-busy", "")
+        assert_says(other, {"store_volume": Typed("651")})
+        page.evaluate("asked.length = 0")
+        typed("652")
+        reader.box("store_volume").blur()
+        expect(other.sheet).not_to_have_attribute("data-busy", "")
+        assert_says(other, {"store_volume": Typed("652")})

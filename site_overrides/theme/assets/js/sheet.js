@@ -12,7 +12,7 @@ import { Sweep } from "./sweep.js";
 import { builtUnits, units, whenUnitsChange } from "./units.js";
 import { WeatherFile } from "./weather-file.js";
 
-const CHART_DELAY = 250; // milliseconds without another change before a chart is worked out
+const PAUSE = 250; // milliseconds without another change before a chart, or another worksheet, is worked out
 
 export class Sheet {
   #element;
@@ -21,6 +21,7 @@ export class Sheet {
   #reply = null; // the last one
   #unanswered = false; // whether the boxes hold what no reply has answered yet
   #previous = null; // what "Put them back" puts back
+  #laterTimer = 0;
   #chartTimer = 0;
   #stockTimer = 0;
   #linesTimer = 0;
@@ -51,6 +52,7 @@ export class Sheet {
     if (this.panel.has("stock")) this.panel.slot("stock").addEventListener("change", (event) => this.#picked(event.target));
     wireQuestions(element.querySelector("form"), () => this.#edited());
     this.panel.button("open")?.addEventListener("click", () => this.#open(true));
+    document.addEventListener("focusout", () => this.#laterTimer && this.ask());
     addEventListener("hashchange", () => this.#openForAddress());
     this.#openForAddress();
     this.#openForOwn();
@@ -98,7 +100,20 @@ export class Sheet {
   #numbersChanged(keys) {
     if (!this.#reply?.follows && !keys.some((key) => this.#boxes.has(key) || this.#offers(key))) return;
     this.panel.slot("said").textContent = ""; // it was about other numbers
-    this.ask();
+    if (this.#typedElsewhere()) this.#askLater();
+    else this.ask();
+  }
+
+  #typedElsewhere() {
+    const box = document.activeElement;
+    return box?.matches(".ss-sheet input[type=text]") && !this.#element.contains(box);
+  }
+
+  /** The worksheet in which the reader is typing is answered alone until there is a pause, or its box is left. */
+  #askLater() {
+    this.#element.dataset.busy = "";
+    clearTimeout(this.#laterTimer);
+    this.#laterTimer = setTimeout(() => this.ask(), PAUSE);
   }
 
   /** Another weather file stands behind the same numbers: nothing that was worked out with the last one stays. */
@@ -110,8 +125,8 @@ export class Sheet {
 
   /** Ask Python again. */
   ask() {
-    clearTimeout(this.#chartTimer);
-    clearTimeout(this.#stockTimer);
+    for (const timer of [this.#laterTimer, this.#chartTimer, this.#stockTimer]) clearTimeout(timer);
+    this.#laterTimer = 0;
     this.panel.wantAll({
       name: this.worksheet,
       rank: () => (this.#element.contains(document.activeElement) ? 0 : 1),
@@ -348,7 +363,7 @@ export class Sheet {
     this.panel.slot("chart").classList.toggle("ss-stale", numbers !== this.#charted);
     if (numbers === this.#charted) return;
     const take = ({ chart }) => this.#takeChart(chart, numbers);
-    this.#chartTimer = setTimeout(() => this.#want("chart", {}, take, () => 2), CHART_DELAY);
+    this.#chartTimer = setTimeout(() => this.#want("chart", {}, take, () => 2), PAUSE);
   }
 
   /** What the stock has for these numbers, when the reader has stopped typing. */
@@ -356,7 +371,7 @@ export class Sheet {
     const slot = this.panel.slot("stock");
     if (!slot) return;
     const take = ({ html }) => holdingFocus(() => fill(slot, html));
-    this.#stockTimer = setTimeout(() => this.#want("stock", { stock: slot.dataset.stock }, take, () => 2), CHART_DELAY);
+    this.#stockTimer = setTimeout(() => this.#want("stock", { stock: slot.dataset.stock }, take, () => 2), PAUSE);
   }
 
   /** What other worksheets say below the verdict; one of them may run a year, so it is asked for last. */
@@ -368,7 +383,7 @@ export class Sheet {
       fill(slot, html);
       slot.classList.remove("ss-stale");
     };
-    this.#linesTimer = setTimeout(() => this.#want("lines", {}, take, () => 2), CHART_DELAY);
+    this.#linesTimer = setTimeout(() => this.#want("lines", {}, take, () => 2), PAUSE);
   }
 
   /** Python could not answer at all. */
