@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import base64
 import hashlib
+import json
 import re
 import shutil
 import tempfile
@@ -36,6 +37,7 @@ TYPES = {".wasm": "application/wasm", ".mjs": "text/javascript"}  # which not ev
 FETCHED_AHEAD = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
 # Changed at a release under the same name, so each visit asks whether it has: pages, and what their scripts start from.
 SAME_NAME = ("/assets/css/*", "/assets/js/*", "/search/*")
+SEARCHED = "every_page.json"
 FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
@@ -59,9 +61,18 @@ def finish(site: Path, *, listed: bool = False, offline: bool = True) -> None:
     for page in site.rglob("*.html"):
         text = FETCHED_AHEAD.sub("", page.read_text(encoding="utf-8"))
         page.write_text(with_policy(text), encoding="utf-8", newline="\n")
+    keep_search_for_later(site / "search")
     write_headers(site)
     keeping.write(site, keep=offline)
     compress(site)
+
+
+def keep_search_for_later(folder: Path) -> None:
+    """The theme has every page fetch the index: it gets one that lists no page, and search-worker.js the whole."""
+    index = folder / "search_index.json"
+    told = json.loads(index.read_text(encoding="utf-8"))
+    index.rename(folder / SEARCHED)
+    index.write_text(json.dumps({**told, "docs": []}), encoding="utf-8", newline="\n")
 
 
 def with_policy(page: str) -> str:

@@ -20,7 +20,7 @@ ALLOWED = [
     # Pages, and what search and other sites read about them.
     r"(404|index|(guides|worksheets|dealers|plan)/[a-z0-9/-]*index|[a-z-]+/index)\.html",
     r"embed/[a-z-]+/index\.html",
-    r"search/search_index\.json",
+    r"search/(search_index|every_page)\.json",
     r"_headers",
     r"sw\.js",
     r"assets/licenses\.txt",
@@ -86,9 +86,25 @@ def test_every_file_is_one_that_is_meant_to_be_published(site: Path) -> None:
 
 def test_the_parts_without_which_nothing_starts_are_there(site: Path) -> None:
     names = "\n".join(files(site))
-    for part in ("index.html", "404.html", "_headers", "assets/js/worker.js", "search/search_index.json"):
+    for part in (
+        "index.html",
+        "404.html",
+        "_headers",
+        "assets/js/worker.js",
+        "search/search_index.json",
+        "search/every_page.json",
+    ):
         assert part in names
     assert names.count("stoke_and_store-") == 1
+
+
+def test_a_page_that_nobody_searches_fetches_no_index_of_all_pages(site: Path) -> None:
+    fetched, later = (
+        json.loads((site / "search" / name).read_text(encoding="utf-8"))
+        for name in ("search_index.json", "every_page.json")
+    )
+    assert fetched == {**later, "docs": []}
+    assert len(later["docs"]) > 400
 
 
 def test_what_others_made_stands_with_its_license(site: Path) -> None:
@@ -116,7 +132,7 @@ def test_what_is_kept_for_readers_without_a_line_is_this_very_site(site: Path) -
     for name in files(site):
         if name.endswith((".html", ".js", ".wasm", ".whl", ".zip")) and not name.startswith("embed/"):
             assert name in listed or name in ("404.html", offline.NAME), name
-    for name in ("index.html", "assets/js/worker.js", "search/search_index.json"):
+    for name in ("index.html", "assets/js/worker.js", "search/every_page.json"):
         digest = hashlib.sha256((site / name).read_bytes()).digest()[:12]
         assert listed[name] == base64.b64encode(digest).decode()
 

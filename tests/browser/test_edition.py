@@ -74,7 +74,7 @@ def test_nothing_of_the_invented_dealers_is_in_it(published: server.Site) -> Non
     assert " - Harrow &amp; Sons</title>" in start
     assert "guides/slab/" not in start.partition('id="ss-drawer"')[2].partition("</nav>")[0]
     assert (site / "guides" / "slab" / "index.html").is_file()
-    index = (site / "search" / "search_index.json").read_text(encoding="utf-8")
+    index = (site / "search" / "every_page.json").read_text(encoding="utf-8")
     assert "guides/storage/" in index and '"guides/slab/' not in index
 
 

@@ -167,9 +167,12 @@ def searching(visiting: Visiting, served: server.Site) -> Iterator[Page]:
 
 
 @pytest.mark.parametrize("broken", [b"gone", b'{"docs": ['])
-def test_a_search_without_its_index_says_so(page: Page, site: Path, troubles: list[str], broken: bytes) -> None:
+@pytest.mark.parametrize("name", ["search_index", "every_page"])
+def test_a_search_without_its_index_says_so(
+    page: Page, site: Path, troubles: list[str], name: str, broken: bytes
+) -> None:
     wrong = server.Answer(200 if broken[:1] == b"{" else 404, broken, {"Content-Type": "application/json"})
-    with server.serving(site, interfere=lambda path: wrong if "search_index" in path else None) as crippled:
+    with server.serving(site, interfere=lambda path: wrong if name in path else None) as crippled:
         page.goto(crippled.url)
         page.locator("html[data-header=live]").wait_for()
         page.keyboard.press("/")

@@ -9,10 +9,12 @@ export function wireHeader() {
   document.documentElement.dataset.header = "live";
 }
 
-/** Without its index the theme's search would wait for ever. */
+/** Without its indexes the theme's search would wait for ever. */
 async function sayIfTheIndexIsMissing() {
   try {
-    await (await fetch(new URL("../../search/search_index.json", import.meta.url))).json();
+    for (const name of ["search_index", "every_page"]) {
+      await (await fetch(new URL(`../../search/${name}.json`, import.meta.url))).json();
+    }
   } catch {
     const said = document.querySelector(".md-search-result__meta");
     said.textContent = said.dataset.sayFailed;

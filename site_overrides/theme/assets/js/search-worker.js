@@ -1,6 +1,6 @@
 // Stands in for the theme's search worker, whose file name is this one's query: reading the index costs half a second of
-// a processor, and most visits search for nothing. It says at once that it is ready, keeps the index, and starts the
-// theme's worker at the first question that has a word in it. The small words of a question are left out, since the theme
+// a processor, and most visits search for nothing. It says at once that it is ready, and at the first question that has a
+// word in it fetches the index of all pages and starts the theme's worker: what the theme itself brings lists none. The small words of a question are left out, since the theme
 // looks for every word that begins like them: "is" would find "island", and "do" would find "door".
 const SETUP = 0;
 const READY = 1;
@@ -14,14 +14,14 @@ const SMALL = new Set(
   ).split(" "),
 );
 
-let index = null; // the message with which the theme hands over the index
+let setup = null; // the message with which the theme hands over its index
 let search = null; // the theme's worker
 let waiting = []; // questions asked before that worker had read the index
 
 self.onmessage = ({ data }) => {
   if (data.type === QUERY) data.data = telling(data.data);
   if (data.type === SETUP) {
-    index = data;
+    setup = data;
     postMessage({ type: READY });
   } else if (!search && data.data.trim() === "") {
     return; // the theme asks for nothing as soon as it hears that the search is ready
@@ -49,6 +49,11 @@ function begin() {
     for (const question of waiting) worker.postMessage(question);
     waiting = null;
   };
-  worker.postMessage(index);
+  handOver(worker);
   return worker;
+}
+
+async function handOver(worker) {
+  const response = await fetch(new URL("../../search/every_page.json", self.location.href));
+  worker.postMessage({ ...setup, data: { ...setup.data, ...(await response.json()) } });
 }
