@@ -111,7 +111,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
             for key, state in field_states(sheet, given, told, plan.notes(sheet, entries)).items()
         },
         "renamed": plan.renamed(asked.get("plan"), entries),
-        "unfold": folding.line(sheet, {problem.key: problem.text for problem in told})["open"],
+        "unfold": folding.holds(sheet, (problem.key for problem in told)),
         "link": link.signed(link_of(sheet), link.site_of(asked)),
         "follows": computed_elsewhere or in_plan,
     }

@@ -1,7 +1,8 @@
 """Which boxes of a worksheet stand open, and what the line says under which the others are folded."""
 
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Iterable
+
+from markupsafe import Markup
 
 from calc.engine.declare import Field
 from calc.engine.sheet import Sheet
@@ -30,15 +31,18 @@ def folded(worksheet: Worksheet, course: Course) -> frozenset[str]:
     return frozenset(field.key for field in course.fields if field.key not in stand_open)
 
 
-def line(sheet: Sheet, errors: Mapping[str, str]) -> dict[str, Any]:
-    """What the folded boxes come to: {"said": HTML, "open": whether one of them holds an error (`errors` by key).
+def holds(sheet: Sheet, keys: Iterable[str]) -> bool:
+    """Whether one of the boxes of these keys is folded."""
+    return not _folded_here(sheet).isdisjoint(keys)
+
+
+def line(sheet: Sheet) -> Markup:
+    """What the folded boxes come to.
 
     The line names what the reader typed first, then what nobody has answered yet, so that nothing hides in the fold
     though it stays closed and the page short.
     """
-    keys = folded(sheet.worksheet, sheet.course)
-    if sheet.worksheet.outlook:
-        keys -= start.CHOSEN  # the big buttons of the questions show these
+    keys = _folded_here(sheet)
     entries = [(field, sheet.inputs.get(field.key)) for field in sheet.course.fields if field.key in keys]
     whose: dict[str, list[str]] = {"own": [], "worked": [], "example": [], "usual": []}
     optional: set[str] = set()
@@ -49,8 +53,12 @@ def line(sheet: Sheet, errors: Mapping[str, str]) -> dict[str, Any]:
     usual = [told for told in whose["usual"] if told not in optional]
     named = [] if sheet.example else [*whose["own"], *whose["example"], *usual, *whose["worked"]]
     counts = {name: len(those) for name, those in whose.items()}
-    said = fill("fold.html", counts=counts, sheet=sheet, named=named[:MOST_NAMED], more=len(named[MOST_NAMED:]))
-    return {"said": str(said), "open": any(key in keys for key in errors)}
+    return fill("fold.html", counts=counts, sheet=sheet, named=named[:MOST_NAMED], more=len(named[MOST_NAMED:]))
+
+
+def _folded_here(sheet: Sheet) -> frozenset[str]:
+    keys = folded(sheet.worksheet, sheet.course)
+    return keys - start.CHOSEN if sheet.worksheet.outlook else keys  # the big buttons of the questions show these
 
 
 def _whose(origin: str, field: Field) -> str:

@@ -64,9 +64,8 @@ def slots(
     """
     told = sheet.problems if told is None else told
     linked = any(entry.origin == "link" for entry in sheet.inputs.values())
-    errors = {problem.key: problem.text for problem in told}
     filled = {
-        "fold": folding.line(sheet, errors)["said"],
+        "fold": str(folding.line(sheet)),
         "whose": str(fill("whose.html", sheet=sheet, linked=linked, elsewhere=elsewhere)),
         "plate": str(plate(sheet, told, leads=True)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",

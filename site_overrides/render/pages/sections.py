@@ -56,7 +56,7 @@ def _section(sheet: Sheet, heading: str, *, closed: bool) -> str:
             folded=[drawn_field for drawn_field in others if drawn_field["field"].key in hidden],
             order=" ".join(drawn_field["key"] for drawn_field in drawn),
             alone=" ".join(key for key in map(sheet.worksheet.plan_key, by_key) if _asked_once(key)),
-            fold=folding.line(sheet, {})["said"],
+            fold=folding.line(sheet),
             slots=view.slots(sheet, offered=offered(sheet, {})),
             no_plate=view.no_plate(sheet),
             waiting_plate=view.empty_plate(sheet, WAITING),
