@@ -14,6 +14,7 @@ import render
 from calc.physics import winter_weather
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
+from render.start import QUESTIONS, Choice
 
 
 def ask(what: Any, **more: Any) -> dict[str, Any]:
@@ -47,6 +48,21 @@ def test_every_reply_names_the_units_of_its_labels() -> None:
             "record": {},
         }.items():
             assert ask(name, units=system, **more)["units"] == system
+
+
+@pytest.mark.parametrize(
+    "choice",
+    [choice for question in QUESTIONS for choice in (*question.choices, *question.more)],
+    ids=lambda choice: choice.key,
+)
+def test_what_a_button_of_the_start_puts_into_the_plan_is_read_everywhere(choice: Choice) -> None:
+    plan = json.loads(choice.entries)
+    assert "ss-error" not in ask("plan", plan=plan)["list"]
+    asking = [key for key in WORKSHEETS if plan.keys() & {field.key for field in WORKSHEETS[key].all_fields()}]
+    wrong = [
+        key for key in asking if key != "winter-run" and ask("worksheet", worksheet=key, plan=plan)["state"] == "wrong"
+    ]
+    assert wrong == []
 
 
 @pytest.mark.parametrize("key", WORKSHEETS)

@@ -68,6 +68,7 @@ class Field:
     `small_shares`: shares under one percent are sensible here, so a plain number below 1 must come with its unit.
     `whole`: what is counted in whole numbers, such as tanks.
     `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
+    `elsewhere`: values of this choice that only other worksheets offer; in a plan they are no answer to this one.
     Nothing stands in for a number that is `awaited`: until somebody gives it, what rests on it is not known.
     """
 
@@ -80,6 +81,7 @@ class Field:
     us: str = ""
     si: str = ""
     options: tuple[Option, ...] = ()
+    elsewhere: tuple[str, ...] = ()
     typical: Typical | None = None
     unless_given: str = ""
     file: str = ""  # the option with which the page asks for a weather file of the reader's

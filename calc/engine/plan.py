@@ -95,9 +95,14 @@ def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
 
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
     """What the plan knows of the fields that a worksheet asks; what it has worked out itself is no answer to it."""
-    keys = {worksheet.plan_key(field.key): field.key for field in worksheet.all_fields()}
-    own = {key for key, entry in entries.items() if entry.origin == "computed" and entry.worksheet == worksheet.key}
-    return {keys[key]: _typed(entry) for key, entry in entries.items() if key in keys.keys() - own}
+    fields = {worksheet.plan_key(field.key): field for field in worksheet.all_fields()}
+    return {
+        fields[key].key: _typed(entry)
+        for key, entry in entries.items()
+        if key in fields
+        and entry.text not in fields[key].elsewhere
+        and not (entry.origin == "computed" and entry.worksheet == worksheet.key)
+    }
 
 
 def brought_up[Value: (Entry, Typed)](
@@ -160,7 +165,7 @@ def look(entries: Mapping[str, Entry], worksheets: Iterable[Worksheet]) -> dict[
         asked = {field.key: worksheet.in_plan(field) for field in reading.course.fields}
         problems = {problem.key: problem.text for problem in reversed(reading.problems)}
         for key, name in keys.items():
-            if key not in entries:
+            if key not in entries or entries[key].text in fields[name].elsewhere:
                 continue
             before, entry = known.get(key), entries[key]
             askers = (*(before.askers if before else ()), worksheet.key)

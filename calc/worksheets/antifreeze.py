@@ -102,7 +102,9 @@ WORKSHEET = Worksheet(
     short="Freezing and burst points, glycol to buy, and the flow and pumping it costs.",
     apart=HEATING_PIPE,
     fields=(
-        ANTIFREEZE_KIND.but(options=tuple(option for option in ANTIFREEZE_KIND.options if option.value != "none")),
+        ANTIFREEZE_KIND.but(
+            options=tuple(option for option in ANTIFREEZE_KIND.options if option.value != "none"), elsewhere=("none",)
+        ),
         COLDEST,
         TAP_SIDE,
         OTHER_VOLUME,

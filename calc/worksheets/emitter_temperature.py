@@ -37,7 +37,8 @@ from calc.vocabulary import (
 
 # Floors and duct coils have worksheets of their own.
 OWN_EMITTER = EMITTER.but(
-    options=tuple(option for option in EMITTER.options if option.value in ("baseboard", "radiator"))
+    options=tuple(option for option in EMITTER.options if option.value in ("baseboard", "radiator")),
+    elsewhere=("floor", "air-coil"),
 )
 BASEBOARD_LENGTH = Field(
     "baseboard_length",

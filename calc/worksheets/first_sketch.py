@@ -60,7 +60,6 @@ from calc.worksheets import firing as firing_sheet
 
 FUEL_NOW = fuel_cost.FUEL_NOW.but(
     hint="What heats the house today.",
-    options=(*fuel_cost.FUEL_NOW.options, Option("other", "something else, or nothing yet")),
     typical=Typical("other", "definition"),
 )
 START_FROM = Field(
@@ -74,17 +73,7 @@ START_FROM = Field(
     ),
     unless_given="bill",
 )
-HEAT_PRICE_NOW = Field(
-    "heat_price_now",
-    "price_per_energy",
-    "Price of the heat you use now",
-    "In the house, after the heater's losses.",
-    low="0.05 $/therm",
-    high="50 $/therm",
-    us="$/MMBtu",
-    si="€/kWh",
-    awaited=True,
-)
+HEAT_PRICE_NOW = fuel_cost.HEAT_PRICE_NOW.but(awaited=True)
 STOVE = Field(
     "stove",
     "choice",
@@ -225,9 +214,10 @@ def _fuel(fuel: str) -> Case:
 
 def _another() -> Case:
     """A house that burns something else, or nothing yet: no bill tells its heat loss."""
-    cost = _of_fuel_cost("oil", heat_price_oil="heat_price_now")
+    cost = _of_fuel_cost("other")
     house = _from_house("heat_price_now")
-    return Case((HEAT_PRICE_NOW, *cost.fields), cost.steps, (Cases("start_from", bill=house, house=house),))
+    fields = (HEAT_PRICE_NOW if field.key == HEAT_PRICE_NOW.key else field for field in cost.fields)
+    return Case(tuple(fields), cost.steps, (Cases("start_from", bill=house, house=house),))
 
 
 _SIZED = {"stoking": "by-hand", "firebox_known": "yes", "efficiency_basis": "higher"}

@@ -29,10 +29,23 @@ FUEL_NOW = Field(
     "choice",
     "Fuel you heat with now",
     "Wood is set beside it.",
-    options=tuple(
-        Option(key, FUELS[key].label, FUEL_WORDS.get(key, ()))
-        for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
+    options=(
+        *(
+            Option(key, FUELS[key].label, FUEL_WORDS.get(key, ()))
+            for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
+        ),
+        Option("other", "something else, or nothing yet"),
     ),
+)
+HEAT_PRICE_NOW = Field(
+    "heat_price_now",
+    "price_per_energy",
+    "Price of the heat you use now",
+    "In the house, after the heater's losses.",
+    low="0.05 $/therm",
+    high="50 $/therm",
+    us="$/MMBtu",
+    si="€/kWh",
 )
 
 
@@ -255,10 +268,11 @@ def _by_energy(key: str, name: str, price: str, efficiency: str) -> Step:
     )
 
 
-def _now(key: str) -> Case:
+def _now(key: str, *asked: Field) -> Case:
     """What wood is set beside: the delivered price of the fuel burnt now."""
     price = f"heat_price_{key}"
     return Case(
+        fields=asked,
         steps=(
             Step(
                 "break_even_price",
@@ -285,7 +299,7 @@ def _now(key: str) -> Case:
                 delivered_price=price,
                 labour="no_labour",
             ),
-        )
+        ),
     )
 
 
@@ -308,6 +322,7 @@ WORKSHEET = Worksheet(
             electricity=_now("electricity"),
             heat_pump=_now("heat_pump"),
             pellets=_now("pellets"),
+            other=_now("now", HEAT_PRICE_NOW),
         ),
     ),
     steps=(
@@ -501,6 +516,10 @@ WORKSHEET = Worksheet(
                 "own_pay": "12 $/h",
                 "installed_cost": "14,000 $",
             },
+        ),
+        Example(
+            "The same house beside heat at a known price",
+            {"fuel_now": "other", "heat_price_now": "30 $/MMBtu", "yearly_heat": "78.1 MMBtu"},
         ),
     ),
     sources=("eia-heat-contents", "pellet-heat-content"),

@@ -486,3 +486,23 @@ def test_no_worksheet_asks_about_a_pipe_without_saying_which() -> None:
         "branch_bore",
         "buried_pipe_kind",
     }
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "there", "elsewhere"),
+    [
+        ("emitter", "floor", "winter-run", "emitter-temperature"),
+        ("emitter", "air-coil", "first-sketch", "emitter-temperature"),
+        ("antifreeze_kind", "none", "expansion", "antifreeze"),
+    ],
+)
+def test_a_choice_that_a_worksheet_does_not_offer_is_no_mistake_of_the_plan(
+    key: str, value: str, there: str, elsewhere: str
+) -> None:
+    entries = {key: Entry(value, "typed")}
+    assert key in given_for(WORKSHEETS[there], entries)
+    assert key not in given_for(WORKSHEETS[elsewhere], entries)
+    known = look(entries, WORKSHEETS.values())[key]
+    assert (known.value and known.value.si, known.problem) == (value, "")
+    assert there in known.askers
+    assert elsewhere not in known.askers
