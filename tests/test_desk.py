@@ -86,6 +86,17 @@ def test_whose_numbers_these_are() -> None:
         assert len(piece.split()) > 1, "each with its value"
 
 
+def test_a_size_that_follows_an_unknown_number_waits_for_it() -> None:
+    """The store is warm or cool by the temperature at which one lights again, which is the lowest useful one unless told."""
+    reply = asked("tank-size", PLACE, STOVE)
+    (said,) = [line for line in lines(reply) if line.startswith("Recommended store")]
+    assert "not worked out yet" in said
+    assert WORKSHEETS["tank-size"].examples[0].given["lowest_useful"].split()[0] not in said
+    assert {"Lowest useful store temperature", "Design load (heat lost on the coldest day)"} <= set(
+        said.partition("need: ")[2].rstrip(".").split("; ")
+    )
+
+
 @pytest.mark.parametrize("key", WORKSHEETS)
 def test_no_result_of_the_worked_example_is_told_as_the_customers(key: str) -> None:
     """With one number known, a headline that moves with a number of the example is not worked out yet."""

@@ -15,6 +15,7 @@ from calc.engine.declare import Field, Worksheet
 from calc.engine.link import signed as link_signed
 from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.read import Problem
+from calc.engine.sentences import placeholders
 from calc.engine.settled import settled
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Input, Reader, Typed
@@ -102,7 +103,8 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
     # With nothing given it would be the worked example; a number that nobody knows makes it this customer's house.
     unknown = {next(field.key for field in worksheet.all_fields()): Typed("", system, "typical")}
     sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
-    fed = fed_by(sheet, [worksheet.headline])  # what the message quotes rests on these alone
+    # What the message quotes rests on these alone.
+    fed = fed_by(sheet, [worksheet.headline, *placeholders(worksheet.say)])
     lacks = lacks_of({key: entry for key, entry in sheet.inputs.items() if key in fed})
     computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
     return Answered(sheet, known, lacks, computed)

@@ -149,7 +149,8 @@ def fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
     names = set(keys)
     if ATTENTION in names:
         names |= {name for check in sheet.worksheet.checks for name in check.names}
-    return names.union(*(step.needs for step in sheet.course.steps_for(list(names))))
+    names = names.union(*(step.needs for step in sheet.course.steps_for(list(names))))
+    return names | {entry.from_field for key, entry in sheet.inputs.items() if key in names}
 
 
 def _texts(sheet: Sheet, system: System) -> Texts:
