@@ -8,7 +8,7 @@ from calc.engine import offering, plan
 from calc.engine.citing import source_line
 from calc.engine.declare import AnyStep, Field, Result, Worksheet
 from calc.engine.sheet import Sheet
-from calc.engine.typed import Input, bound_text
+from calc.engine.typed import Input, bounds
 from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.vocabulary import BY_KEY
@@ -238,5 +238,5 @@ def _field(field: Field, system: System) -> dict[str, Any]:
     else:
         unit = field.unit(system)
         told["unit"] = unit.text
-        told["allowed"] = [bound_text(bound, field.kind, unit, system) for bound in (field.low, field.high)]
+        told["allowed"] = list(bounds(field, unit, system))
     return told

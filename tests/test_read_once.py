@@ -96,5 +96,5 @@ def test_a_reader_of_litres_is_answered_in_litres() -> None:
     opened = read_plan("Stoke and Store plan 1\nstore_volume = 900000 L | typed\nend\n", WORKSHEETS.values())
     assert opened.entries == {}
     assert opened.problems == (
-        "Store volume in this plan must be between 18.93\u00a0L and 75,710\u00a0L; it was left out.",
+        "Store volume in this plan must be between 19\u00a0L and 75,000\u00a0L; it was left out.",
     )

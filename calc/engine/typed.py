@@ -3,9 +3,10 @@
 import difflib
 import math
 import re
+from collections.abc import Callable
 from typing import NamedTuple
 
-from calc.engine.fields import Field, Option, declared, quantity
+from calc.engine.fields import Field, Option, declared
 from calc.engine.nearest import nearest
 from calc.units import (
     LONGEST_TEXT,
@@ -21,7 +22,6 @@ from calc.units import (
     round_briefly,
     round_to,
     show,
-    show_briefly,
     with_unit,
 )
 
@@ -169,16 +169,30 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
         return "must be a whole number"
     if field.holds(quantity.si):
         return ""
-    ends = [bound_text(bound, field.kind, quantity.unit, system) for bound in (field.low, field.high)]
+    ends = bounds(field, quantity.unit, system)
     meter = ""
     if field.dry_basis and quantity.si > field.high_si and not isinstance(quantity.unit, DryBasis):
         meter = f"; a meter reads dry basis: for its reading type {quantity.number} % db"
     return f"must be between {ends[0]} and {ends[1]}{meter}"
 
 
-def bound_text(bound: str, kind: str, unit: Unit, system: System) -> str:
-    """A declared bound in the unit that the reader typed."""
-    return show_briefly(quantity(bound, kind), unit, system, 4)
+def bounds(field: Field, unit: Unit, system: System) -> tuple[str, str]:
+    """The ends of what a field accepts in `unit`: as declared, or else rounded inward, so that both are accepted."""
+    low = _end(declared(field.low, field.kind), unit, math.ceil)
+    high = _end(declared(field.high, field.kind), unit, math.floor)
+    return with_unit(grouped(low, system), unit), with_unit(grouped(high, system), unit)
+
+
+def _end(end: Quantity, unit: Unit, inward: Callable[[float], int]) -> str:
+    """An end's digits; in another unit than it was declared in, the two figures that a person would write."""
+    number = unit.from_si(end.si)
+    exact = float(round_to(number, 12))
+    if abs(exact) < 1e-9:
+        return "0"
+    if end.unit == unit:
+        return round_briefly(exact, 4)
+    step = 10.0 ** (math.floor(math.log10(abs(exact))) - 1)
+    return round_briefly(inward(float(round_to(exact / step, 12))) * step, 4)
 
 
 def typed_digits(read: Quantity, unit: Unit) -> str:

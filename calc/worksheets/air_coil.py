@@ -177,7 +177,7 @@ DUCT_DIAMETER = Field(
     low="3 in",
     high="48 in",
     us="in",
-    si="cm",
+    si="mm",
     typical=Typical("8 in", "duct-custom", "6 in", "12 in", "A tape measure around the duct, divided by 3.14."),
 )
 DUCT_INSULATION = Field(

@@ -56,7 +56,7 @@ FLUE_DIAMETER = Field(
     low="3 in",
     high="24 in",
     us="in",
-    si="cm",
+    si="mm",
 )
 FLUE_WALL = Field(
     "flue_wall",

@@ -45,7 +45,7 @@ PIPE_SPACING = Field(
     low="2 in",
     high="14.7 in",
     us="in",
-    si="cm",
+    si="mm",
     typical=Typical("12 in", "floor-custom", "8 in", "12 in", "Photographs from before the pour, or the plan."),
 )
 CONCRETE_COVER = Field(

@@ -171,7 +171,7 @@ SIDEARM_BORE = Field(
     low="0.4 in",
     high="2 in",
     us="in",
-    si="cm",
+    si="mm",
     unless_given="0.8 in",
 )
 SIDEARM_LOSSES = Field(
