@@ -18,6 +18,7 @@ from types import MappingProxyType
 
 import edition as editions
 import finishing
+import kept
 import licenses
 import runtime
 from edition import schema
@@ -36,6 +37,8 @@ INPUTS = (
     *(f"scripts/{name}" for name in MAKERS),
     *("requirements", "package-lock.json", "pyproject.toml"),
 )
+# What the texts are made from that one build keeps for the next: all but the guides and what makes no text.
+TEXT_SOURCES = ("calc", "comparisons", "site_overrides", "requirements", "package-lock.json", "pyproject.toml")
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
 PLOT_BUNDLE = "assets/js/plot.bundle.js"
 WORKER = "assets/js/worker.js"
@@ -80,8 +83,12 @@ def check(edition: Path) -> None:
 
 def inputs_digest(edition: Path | None = None) -> str:
     """Stands for everything that the site is made from: names and contents."""
-    total = hashlib.sha256(f"{sys.version} {edition.resolve() if edition else ''}".encode())
-    for path in input_files(edition):
+    return _digest(input_files(edition), str(edition.resolve()) if edition else "")
+
+
+def _digest(paths: Iterable[Path], *more: str) -> str:
+    total = hashlib.sha256(" ".join([sys.version, *more]).encode())
+    for path in paths:
         total.update(os.path.relpath(path, ROOT).encode() + b"\0")
         total.update(hashlib.sha256(path.read_bytes()).digest())
     return total.hexdigest()
@@ -91,7 +98,11 @@ def input_files(edition: Path | None = None) -> Iterable[Path]:
     """The files that the site is made from, in a fixed order."""
     if edition:
         yield from editions.files(edition)
-    for name in INPUTS:
+    yield from _files(INPUTS)
+
+
+def _files(names: Iterable[str]) -> Iterator[Path]:
+    for name in names:
         place = ROOT / name
         paths = sorted(place.rglob("*")) if place.is_dir() else [place]
         yield from (path for path in paths if path.is_file() and "__pycache__" not in path.parts)
@@ -100,9 +111,7 @@ def input_files(edition: Path | None = None) -> Iterable[Path]:
 def make(site: Path, address: str = "", edition: Path | None = None, offline: bool = True) -> None:
     """Make the whole site in the folder `site`, which is not there yet."""
     with _step("pages"):
-        surroundings = {"SITE_ADDRESS": address, SURROUNDINGS: str(edition.resolve()) if edition else ""}
-        mkdocs = [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)]
-        _run(mkdocs, more=surroundings)
+        make_pages(site, address, edition)
     with _step("Python for the page"):
         runtime.publish(site)
         publish_weather(site)
@@ -112,6 +121,37 @@ def make(site: Path, address: str = "", edition: Path | None = None, offline: bo
         bundle(site)
     with _step("policies and compressed copies"):
         finishing.finish(site, listed=bool(address), offline=offline)
+
+
+def make_pages(site: Path, address: str = "", edition: Path | None = None) -> None:
+    """Let MkDocs make the pages."""
+    with kept_texts() as texts:
+        surroundings = {
+            "SITE_ADDRESS": address,
+            SURROUNDINGS: str(edition.resolve()) if edition else "",
+            kept.SURROUNDINGS: str(texts),
+        }
+        mkdocs = [sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(site)]
+        _run(mkdocs, more=surroundings)
+
+
+@contextlib.contextmanager
+def kept_texts() -> Iterator[Path]:
+    """A file with what builds from the same sources have kept, for one build to read and write; older ones are removed.
+
+    Nothing is kept of a build that fails, or during which a source was changed.
+    """
+    digest = _digest(_files(TEXT_SOURCES))
+    place = CACHE / f"texts-{digest}.json"
+    with tempfile.TemporaryDirectory(dir=CACHE) as folder:
+        texts = Path(folder, place.name)
+        with contextlib.suppress(FileNotFoundError):  # another build may take an old one away at any moment
+            shutil.copyfile(place, texts)
+        yield texts
+        if _digest(_files(TEXT_SOURCES)) == digest:
+            texts.replace(place)
+            for old in set(CACHE.glob("texts-*.json")) - {place}:
+                old.unlink(missing_ok=True)
 
 
 def publish_weather(site: Path) -> None:

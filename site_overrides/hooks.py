@@ -6,10 +6,11 @@ import pkgutil
 import re
 import subprocess
 import tomllib
+from functools import cache
 from pathlib import Path
 from typing import Any
 
-from markupsafe import Markup, escape
+from markupsafe import escape
 from mkdocs.utils import get_relative_url
 
 import calc.physics
@@ -23,6 +24,7 @@ from calc.units import System
 from calc.worksheets import WORKSHEETS
 from edition import applied
 from edition.declared import SHELVES
+from kept import keep, kept
 from render import record, start
 from render.drawings.piping import SYSTEMS, figure
 from render.pages import drawn, lists, prose, reference, sections
@@ -47,9 +49,8 @@ CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
 STOCK = re.compile(r"<!-- stock of [a-z-]+ -->\n?")
 
-_charts: dict[str, dict[str, str]] = {}
 _stands_in: dict[str, str] = {}  # worksheet to the address of its page
-_desks: dict[str, edition.Edition] = {}  # whose stock is at some page's desk
+_desks: set[str] = set()  # of our own editions, those whose stock is at some page's desk
 _own: edition.Edition | None = None  # the edition that is built; None for the project's own site
 OUR_DESK = "quillbrook"  # the invented dealer at the desk of the project's own site
 
@@ -70,21 +71,8 @@ def on_files(files: Any, **_: Any) -> Any:
 
 
 def on_pre_build(config: Any) -> None:
-    """Draw every worksheet's chart once, in one run of Node."""
+    """What stands in a file beside the code is read from there."""
     winter_weather.fetch_with(lambda place: (WEATHER / f"{place}.txt").read_text(encoding="utf-8"))
-    wanted = {}
-    for key in WORKSHEETS:
-        chart = charts_json(chart_of(answer(key, {}, _units())), key)
-        if chart:
-            wanted[key] = chart
-    done = subprocess.run(
-        ["node", str(CHARTS / "draw_all.mjs")], input=json.dumps(wanted), capture_output=True, text=True, check=False
-    )
-    if done.returncode:
-        raise RuntimeError(f"the charts could not be drawn:\n{done.stderr}")
-    _charts.clear()
-    for key, chart in json.loads(done.stdout).items():
-        _charts[key] = chart | {"words": wanted[key]["words"]}
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
@@ -94,7 +82,14 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
             markdown = DEMONSTRATION.sub("", markdown)
         if applied.is_hidden(_own, page.file.src_uri):
             page.meta["search"] = {"exclude": True}
-    return prose.replace_numbers(markdown, page.file.src_uri)
+
+    def number(comment: re.Match[str]) -> str:
+        try:
+            return kept(prose.spans, comment["what"])
+        except ValueError as wrong:
+            raise ValueError(f"{page.file.src_uri}: <!-- number: {comment['what']} --> {wrong}") from None
+
+    return prose.NUMBER.sub(number, markdown)
 
 
 def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
@@ -116,7 +111,7 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def drawing(comment: re.Match[str]) -> str:
         if comment["name"] in drawn.BUILT:
-            return drawn.BUILT[comment["name"]]()
+            return kept(drawn.BUILT[comment["name"]])
         path = DRAWINGS / f"{comment['name'].replace('-', '_')}.svg"
         if not path.is_file():
             raise ValueError(
@@ -126,12 +121,12 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def piping_of(comment: re.Match[str]) -> str:
         if comment["key"] == "symbols":
-            return _in_a_fold("What the symbols mean", figure.key_list())
+            return _in_a_fold("What the symbols mean", kept(figure.key_list))
         if comment["key"] not in SYSTEMS:
             raise ValueError(f"{page.file.src_uri} asks for the piping of {comment['key']!r}, which is not described")
         fire_side = SYSTEMS[comment["key"]].vented
         told.append(fire_side)
-        shown = figure.figure(comment["key"], fold=fire_side in told[:-1])
+        shown = kept(figure.figure, comment["key"], fold=fire_side in told[:-1])
         if len(told) == 1:
             return shown
         return _in_a_fold("Show the drawing and its parts", shown)
@@ -141,22 +136,21 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
 
     def desk_of(comment: re.Match[str]) -> str:
         addresses = {key: address.partition("#")[0] for key, address in _places(page, files).items()}
-        shown = applied.with_prices(_own) if _own and not comment["edition"] else None
-        edition_shown = shown or edition.load(comment["edition"] or OUR_DESK)
-        shop = applied.SHOP if shown else edition_shown.key
-        _desks[shop] = edition_shown
-        return sections.desk_page(edition_shown, SHELVES, addresses, get_relative_url("record/", page.url), shop)
+        whole = get_relative_url("record/", page.url)
+        if _own and not comment["edition"]:
+            return sections.desk_page(applied.with_prices(_own), SHELVES, addresses, whole, applied.SHOP)
+        shop = comment["edition"] or OUR_DESK
+        _desks.add(shop)
+        return kept(_desk, shop, addresses, whole)
 
     def houses_of(comment: re.Match[str]) -> str:
-        address = get_relative_url("record/", page.url)
-        houses = edition.load(comment["edition"]).houses
-        return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
+        return kept(_houses, comment["edition"], get_relative_url("record/", page.url))
 
     if _own and page.file.src_uri.startswith("guides/"):
         told_here = applied.notes(_own, Path(page.file.src_uri).stem)
         html = HEAD_ENDS.sub(lambda _: told_here, html, count=1)
     html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
-    html = YOUR_PLAN.sub(lambda _: sections.plan_section(_units()), html)
+    html = YOUR_PLAN.sub(lambda _: kept(sections.plan_section, _units()), html)
     html = RECORD.sub(lambda _: _record(), html)
     html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
     html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
@@ -168,23 +162,40 @@ def _in_a_fold(summary: str, html: str) -> str:
     return f'<details class="ss-more ss-system"><summary>{summary}</summary>{html}</details>'
 
 
+def _desk(shop: str, addresses: dict[str, str], whole: str) -> str:
+    """The desk of one of our own editions."""
+    return sections.desk_page(edition.load(shop), SHELVES, addresses, whole, shop)
+
+
+def _stock(shop: str) -> str:
+    return applied.stock_of(edition.load(shop))
+
+
+def _houses(shop: str, address: str) -> str:
+    """The houses of one of our own editions; `address` is that of the record."""
+    houses = edition.load(shop).houses
+    return lists.house_list({name: address + record.link_of(house) for name, house in houses.items()})
+
+
+def _our_record(version: str) -> str:
+    return sections.record_page("Mill Row", edition.load(OUR_DESK).houses["Mill Row"], version)
+
+
 def _record() -> str:
     """The page of the sizing record, with that of an invented house in it.
 
     It is one of the edition's; an edition that shows none has the one with which the guides reckon.
     """
     if not _own:
-        house, entries = "Mill Row", edition.load(OUR_DESK).houses["Mill Row"]
-    elif _own.houses:
+        return kept(_our_record, _version())
+    if _own.houses:
         house, entries = next(iter(_own.houses.items()))
     else:
         example = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks).examples[0]
         house = example.name.partition(":")[0]
         entries = {key: Entry(text, "typed") for key, text in example.given.items()}
-    if not _own:
-        return sections.record_page(house, entries, _version())
     more = _own.site_name, applied.SHOP, _own.units
-    return sections.record_page(house, entries, _version(), *more, quote="quote" in _own.told)
+    return kept(sections.record_page, house, entries, _version(), *more, quote="quote" in _own.told)
 
 
 def _units() -> System:
@@ -202,50 +213,72 @@ def _worksheet(key: str, *, closed: bool = False) -> str:
     """A worksheet with its chart drawn; `closed` until the reader opens it."""
 
     def chart(comment: re.Match[str]) -> str:
-        drawn = _charts[comment["key"]]
+        drawn = _charts(_units())[comment["key"]]
         return (
             f'<div class="ss-chart-wide">{drawn["wide"]}</div><div class="ss-chart-narrow">{drawn["narrow"]}</div>'
             f'<div data-slot="chart-words">{drawn["words"]}</div>'
         )
 
-    html = CHART.sub(chart, sections.worksheet_html(key, _units(), closed=closed))
+    html = CHART.sub(chart, kept(sections.worksheet_html, key, _units(), closed=closed))
     html = STOCK.sub(lambda _: applied.stock_slot(_own, key) if _own else "", html)
     return applied.named(html, _own) if _own else html
+
+
+@cache
+def _charts(system: System) -> dict[str, dict[str, str]]:
+    charts: dict[str, dict[str, str]] = json.loads(kept(_drawn_charts, system))
+    return charts
+
+
+def _drawn_charts(system: System) -> str:
+    """Every worksheet's chart as JSON: `wide`, `narrow` and `words`, all drawn in one run of Node."""
+    sheets = {key: answer(key, {}, system) for key in WORKSHEETS}
+    wanted = {key: chart for key, sheet in sheets.items() if (chart := charts_json(chart_of(sheet), key))}
+    done = subprocess.run(
+        ["node", str(CHARTS / "draw_all.mjs")], input=json.dumps(wanted), capture_output=True, text=True, check=False
+    )
+    if done.returncode:
+        raise RuntimeError(f"the charts could not be drawn:\n{done.stderr}")
+    drawn = json.loads(done.stdout)
+    return json.dumps({key: chart | {"words": wanted[key]["words"]} for key, chart in drawn.items()})
 
 
 def on_post_build(config: Any) -> None:
     """A page for each worksheet by itself, to be put in a frame of another website; and the edition's own files."""
     site = Path(config["site_dir"])
-    for shop, dealer in _desks.items():
-        applied.write_stock(site, shop, dealer)
+    for shop in _desks:
+        applied.write_stock(site, shop, kept(_stock, shop))
     if _own:
         applied.finish(site, _own)
     theme = [path.relative_to(site).as_posix() for path in sorted((site / "assets" / "stylesheets").glob("*.min.css"))]
-    for key, worksheet in WORKSHEETS.items():
-        if key not in _stands_in:
-            continue
-        page = fill(
-            "pages/embed.html",
-            worksheet=worksheet,
-            site_name=config["site_name"],
-            favicon=config["theme"]["favicon"],
-            section=Markup(_worksheet(key)),  # noqa: S704 - made by our own templates
-            styles=[*theme, *config["extra_css"]],
-            guide=f"{_stands_in[key]}#{key}",
-            edition=_own,
-        )
+    whole = {
+        "site_name": config["site_name"],
+        "favicon": config["theme"]["favicon"],
+        "styles": [*theme, *config["extra_css"]],
+        "units": _units(),
+        "dealer": _own.site_name if _own else "",
+    }
+    for key, address in _stands_in.items():
+        page = kept(_embed, key, f"{address}#{key}", whole)
         place = site / "embed" / key / "index.html"
         place.parent.mkdir(parents=True, exist_ok=True)
-        place.write_text(f"{page}\n", encoding="utf-8", newline="\n")
+        html = WORKSHEET.sub(lambda comment: _worksheet(comment["key"]), page)
+        place.write_text(f"{html}\n", encoding="utf-8", newline="\n")
+    keep()
+
+
+def _embed(key: str, guide: str, whole: dict[str, Any]) -> str:
+    """The page around a worksheet that stands by itself; `whole` is what is the same for all of them."""
+    return str(fill("pages/embed.html", worksheet=WORKSHEETS[key], guide=guide, **whole))
 
 
 def _list(name: str, page: Any, files: Any) -> str:
     if name == "worksheets":
-        return lists.worksheet_list(_places(page, files))
-    if name == "sources":
-        return lists.source_list()
-    if name == "reference":
-        return reference.reference()
+        return kept(lists.worksheet_list, _places(page, files))
+    return kept({"sources": lists.source_list, "reference": reference.reference, "evidence": _evidence}[name])
+
+
+def _evidence() -> str:
     return lists.evidence([lists.Compared(**row) for row in comparisons.compared()], comparisons.counted(), _laws())
 
 

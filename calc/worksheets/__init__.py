@@ -67,6 +67,9 @@ class Worksheets(Mapping[str, Worksheet]):
             self._made[key] = made
         return self._made[key]
 
+    def __contains__(self, key: object) -> bool:
+        return key in KEYS
+
     def __iter__(self) -> Iterator[str]:
         return iter(KEYS)
 

@@ -55,16 +55,21 @@ def stock_slot(own: Edition, worksheet: str) -> str:
     return place if html else ""
 
 
-def write_stock(site: Path, shop: str, own: Edition) -> None:
+def stock_of(own: Edition) -> str:
+    """What the page's Python takes of an edition, as it is published."""
+    return json.dumps(offered(own), ensure_ascii=False)
+
+
+def write_stock(site: Path, shop: str, stock: str) -> None:
     """Write what the page's Python takes of an edition."""
     path = site / "assets" / "stock" / f"{shop}.json"
     path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(json.dumps(offered(own), ensure_ascii=False), encoding="utf-8", newline="\n")
+    path.write_text(stock, encoding="utf-8", newline="\n")
 
 
 def finish(site: Path, own: Edition) -> None:
     """Write the files that are the edition's own."""
-    write_stock(site, SHOP, own)
+    write_stock(site, SHOP, stock_of(own))
     if own.told.get("colours"):
         (site / STYLE).write_text(looks.style(own.told["colours"]), encoding="utf-8", newline="\n")
     if own.logo:

@@ -1,5 +1,6 @@
 """What an edition may say: every entry of edition.toml, declared once for its reader and for its JSON Schema."""
 
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -82,6 +83,7 @@ FACTS = (
 )
 
 
+@cache
 def inputs() -> dict[str, list[Field]]:
     """Every input that some worksheet asks, by its key."""
     return fields_by_key(WORKSHEETS.values())

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
 
 import server
-import toolchain
+from tests import copied
 from tests.browser.reader import Reader
 
 pytestmark = [pytest.mark.browser, pytest.mark.long]
@@ -45,30 +41,12 @@ WORKSHEET = Worksheet(
 @pytest.fixture(scope="module")
 def copy_with_a_new_worksheet(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The built site of a copy of the project to which a worksheet was added as its guide for contributors says."""
-    copy = tmp_path_factory.mktemp("copy") / "project"
-    made = shutil.ignore_patterns("__pycache__", ".*", "node_modules", "site")
-    shutil.copytree(toolchain.ROOT, copy, ignore=made)
-    for name in (".venv", "node_modules"):
-        (copy / name).symlink_to(toolchain.ROOT / name, target_is_directory=True)
-
+    copy = copied.project(tmp_path_factory.mktemp("copy") / "project")
     (copy / "calc" / "worksheets" / "thin_air.py").write_text(WORKSHEET.lstrip(), encoding="utf-8")
     put_line(copy / "calc" / "worksheets" / "__init__.py", after='    "stored-heat",\n', line='    "thin-air",\n')
     guide = copy / "docs" / "guides" / "storage.md"
     put_line(guide, after="<!-- worksheet: stored-heat -->\n", line="\n<!-- worksheet: thin-air -->\n")
-
-    surroundings = {
-        **os.environ,
-        "PYTHONPATH": os.pathsep.join(str(copy / name) for name in ("", "scripts", "site_overrides")),
-    }
-    built = subprocess.run(
-        [sys.executable, "-c", "import building; building.build()"],
-        cwd=copy,
-        env=surroundings,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert built.returncode == 0, built.stdout + built.stderr
+    copied.build(copy, "building.build()")
     return copy / "site"
 
 

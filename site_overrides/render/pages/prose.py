@@ -51,20 +51,13 @@ def numbers(markdown: str) -> Iterator[ProseNumber]:
         yield ProseNumber(comment["what"], comment["text"], *_both(comment["what"]))
 
 
-def replace_numbers(markdown: str, place: str) -> str:
-    """The page with each number as a pair of spans, one for each unit system."""
-
-    def both(comment: re.Match[str]) -> str:
-        try:
-            us, si = _both(comment["what"])
-        except ValueError as wrong:
-            raise ValueError(f"{place}: <!-- number: {comment['what']} --> {wrong}") from None
-        if us == si:
-            return f'<span class="ss-number">{us}</span>'
-        other = f'<span class="ss-si" data-search-exclude>{si}</span>'
-        return f'<span class="ss-number"><span class="ss-us">{us}</span>{other}</span>'
-
-    return NUMBER.sub(both, markdown)
+def spans(what: str) -> str:
+    """A number as a pair of spans, one for each unit system. ValueError names what cannot be worked out."""
+    us, si = _both(what)
+    if us == si:
+        return f'<span class="ss-number">{us}</span>'
+    other = f'<span class="ss-si" data-search-exclude>{si}</span>'
+    return f'<span class="ss-number"><span class="ss-us">{us}</span>{other}</span>'
 
 
 def _both(what: str) -> tuple[str, str]:
