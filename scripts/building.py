@@ -35,7 +35,7 @@ MAKERS = (
 INPUTS = (
     *("mkdocs.yml", "docs", "calc", "comparisons", "site_overrides"),
     *(f"scripts/{name}" for name in MAKERS),
-    *("requirements", "package-lock.json", "pyproject.toml"),
+    *("requirements", "package-lock.json", "pyproject.toml", "LICENSE"),
 )
 # What the texts are made from that one build keeps for the next: all but the guides and what makes no text.
 TEXT_SOURCES = ("calc", "comparisons", "site_overrides", "requirements", "package-lock.json", "pyproject.toml")
@@ -44,6 +44,13 @@ PLOT_BUNDLE = "assets/js/plot.bundle.js"
 WORKER = "assets/js/worker.js"
 PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")  # those that pages name
 ALL_STYLES = "assets/css/all.css"
+START = "assets/python/start.js"  # how the page's Python starts: the worker's bundle takes it in
+# What bundles, and the licenses of what is in the site, are made from beside it.
+BUNDLE_SOURCES = (
+    *("site_overrides/theme/assets", "site_overrides/charts", "scripts/building.py", "scripts/licenses.py"),
+    *("LICENSE", "package-lock.json", "requirements"),
+)
+BUNDLED = "bundled.json"  # beside the bundles that are kept: the files of the site that went into them
 
 
 def build(*, again: bool = False, address: str = "", edition: Path | None = None, offline: bool = True) -> bool:
@@ -116,8 +123,6 @@ def make(site: Path, address: str = "", edition: Path | None = None, offline: bo
         runtime.publish(site)
         publish_weather(site)
     with _step("bundles"):
-        bundle_charts(site, bundled := site.with_name("bundled.json"))
-        licenses.write(site, bundled)
         bundle(site)
     with _step("policies and compressed copies"):
         finishing.finish(site, listed=bool(address), offline=offline)
@@ -162,30 +167,31 @@ def publish_weather(site: Path) -> None:
         shutil.copyfile(path, folder / path.name)
 
 
-def bundle_charts(site: Path, account: Path) -> None:
-    """Bundle the few parts of the chart library that the page's chart module names, with an account of what went in."""
-    _esbuild(str(PLOT_SOURCE), "--minify", f"--metafile={account}", f"--outfile={site / PLOT_BUNDLE}")
-
-
 def bundle(site: Path) -> None:
     """Put what pages have in common into few files: each request costs a page that opens more than its bytes do."""
-    _bundle_in_place(site, WORKER)
-    _bundle_in_place(site, *PAGE_SCRIPTS, "--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js")
-    _bundle_in_place(site, ALL_STYLES)
+    digest = _digest(_files(BUNDLE_SOURCES), (site / START).read_text(encoding="utf-8"))
+    bundles = runtime.kept_folder("bundles", digest, lambda out: _make_bundles(site, out))
+    for name in json.loads((bundles / BUNDLED).read_text(encoding="utf-8")):
+        (site / name).unlink(missing_ok=True)  # where two bundles took it in
+    shutil.copytree(bundles / "made", site, dirs_exist_ok=True)
 
 
-def _bundle_in_place(site: Path, *names_and_options: str) -> None:
-    """Bundle files of the site that lie in one folder: what came out takes the place of all that went in."""
-    names = [name for name in names_and_options if not name.startswith("--")]
-    options = [option for option in names_and_options if option.startswith("--")]
-    with tempfile.TemporaryDirectory(dir=CACHE) as folder:
-        account, made = Path(folder, "account.json"), Path(folder, "made")
+def _make_bundles(site: Path, out: Path) -> None:
+    """Bundle the few parts of the chart library that the page's chart module names, and files of the site."""
+    made, account = out / "made", out / "account.json"
+    _esbuild(str(PLOT_SOURCE), "--minify", f"--metafile={account}", f"--outfile={made / PLOT_BUNDLE}")
+    licenses.write(made, account)
+    bundled: list[str] = []
+    for names, *options in (
+        ([WORKER],),
+        (PAGE_SCRIPTS, "--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js"),
+        ([ALL_STYLES],),
+    ):
         # In the site's own folder, whose name changes, so that no name of a part hangs on it.
-        _esbuild(*names, *options, f"--metafile={account}", f"--outdir={made}", cwd=site)
-        for name in json.loads(account.read_text(encoding="utf-8"))["inputs"]:
-            (site / name).unlink()
-        for path in made.iterdir():
-            shutil.copyfile(path, (site / names[0]).with_name(path.name))
+        folder = (made / names[0]).parent
+        _esbuild(*names, *options, f"--metafile={account}", f"--outdir={folder}", cwd=site)
+        bundled += json.loads(account.read_text(encoding="utf-8"))["inputs"]
+    (out / BUNDLED).write_text(json.dumps(bundled), encoding="utf-8")
 
 
 def _esbuild(*options: str, cwd: Path = ROOT) -> None:

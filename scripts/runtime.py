@@ -80,11 +80,11 @@ ZIP_DATE = (1980, 1, 1, 0, 0, 0)
 
 def publish(site: Path) -> None:
     """Put the page's Python into `site`/assets/python, making what has changed."""
-    library = _kept("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
-    wheels = _kept("wheels", _digest(_version(), *_source_files()), _make_wheels)
+    library = kept_folder("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
+    wheels = kept_folder("wheels", _digest(_version(), *_source_files()), _make_wheels)
     made_from = _digest(library.name, wheels.name, LIST_MODULES)
-    trimmed = _kept("library", made_from, lambda out: _trim_library(library, wheels, out))
-    snapshot = _kept(
+    trimmed = kept_folder("library", made_from, lambda out: _trim_library(library, wheels, out))
+    snapshot = kept_folder(
         "snapshot", _digest(trimmed.name, wheels.name, MAKE_SNAPSHOT), lambda out: _make_snapshot(trimmed, wheels, out)
     )
 
@@ -261,7 +261,7 @@ def gzipped(content: bytes) -> bytes:
     return bytes(deflate.gzip_compress(content, 12))
 
 
-def _kept(name: str, digest: str, make: Callable[[Path], None]) -> Path:
+def kept_folder(name: str, digest: str, make: Callable[[Path], None]) -> Path:
     """The folder in the cache that `make` has filled from what `digest` stands for; older ones are removed."""
     folder = CACHE / f"{name}-{digest}"
     with locked("runtime"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,6 +11,8 @@ import pytest
 
 import building
 import kept
+import runtime
+import toolchain
 from tests import copied
 
 SOURCES = (
@@ -132,6 +135,38 @@ def test_builds_at_the_same_time_do_not_disturb_each_other(place: Path) -> None:
         one.write_text("one", encoding="utf-8")
         assert other.read_text(encoding="utf-8") == "before"
     assert build("after") == "one"
+
+
+def test_bundles_are_made_again_only_when_what_goes_in_has_changed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(runtime, "CACHE", tmp_path / "cache")
+    theme, site, runs, esbuild = toolchain.ROOT / "site_overrides" / "theme", tmp_path / "site", [], building._esbuild
+
+    def counted(*options: str, cwd: Path = toolchain.ROOT) -> None:
+        runs.append(options)
+        esbuild(*options, cwd=cwd)
+
+    def bundled(start: str) -> dict[Path, bytes]:
+        shutil.rmtree(site, ignore_errors=True)
+        shutil.copytree(theme / "assets", site / "assets")
+        (site / building.START).parent.mkdir()
+        (site / building.START).write_text(start, encoding="utf-8")
+        building.bundle(site)
+        return {path: path.read_bytes() for path in site.rglob("*") if path.is_file()}
+
+    monkeypatch.setattr(building, "_esbuild", counted)
+    first = bundled("export const startPython = () => 'one';")
+    assert bundled("export const startPython = () => 'one';") == first
+    assert len(runs) == 4
+    other = bundled("export const startPython = () => 'two';")
+    assert len(runs) == 8
+    assert {path for path in first if first[path] != other[path]} == {site / building.WORKER}
+
+    (listed,) = (tmp_path / "cache").glob(f"bundles-*/{building.BUNDLED}")
+    went_in = set(json.loads(listed.read_text(encoding="utf-8")))
+    assert building.WORKER in went_in
+    assert {name for name in went_in if not (theme / name).is_file()} == {building.START}  # all else is looked at
 
 
 @pytest.mark.long

@@ -305,10 +305,10 @@ def test_changed_sources_are_made_anew_and_unchanged_ones_are_not(
         made.append(out)
         shutil.copyfile(__file__, out / "file")
 
-    first = runtime._kept("thing", "1", make)
-    assert runtime._kept("thing", "1", make) == first
+    first = runtime.kept_folder("thing", "1", make)
+    assert runtime.kept_folder("thing", "1", make) == first
     assert len(made) == 1
-    second = runtime._kept("thing", "2", make)
+    second = runtime.kept_folder("thing", "2", make)
     assert (second / "file").is_file()
     assert not first.exists()
 
@@ -321,5 +321,5 @@ def test_a_step_that_is_cut_off_leaves_nothing_half_made(tmp_path: Path, monkeyp
         raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
-        runtime._kept("thing", "1", stop)
+        runtime.kept_folder("thing", "1", stop)
     assert not list((tmp_path / "cache").iterdir())
