@@ -3,8 +3,8 @@
 import difflib
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
 
 from calc.engine.fields import DeclarationError, Field, quantity
 from calc.engine.steps import AnyStep, Course
@@ -12,17 +12,26 @@ from calc.engine.words import ATTENTION, CHANGE, VERDICT
 from calc.engine.worksheet import Worksheet
 
 
-class OneCase(NamedTuple):
+@dataclass(frozen=True)
+class OneCase:
     """One combination of choices: its course, and the kind of every name in it."""
 
     course: Course
     kinds: dict[str, str]
 
-    @property
+    @cached_property
     def choices(self) -> dict[str, str]:
         return dict(self.course.choices)
 
-    @property
+    @cached_property
+    def parts(self) -> dict[str, list[Field | AnyStep]]:
+        """The fields and steps by their keys, of which each should have its own."""
+        parts: dict[str, list[Field | AnyStep]] = {}
+        for part in (*self.course.fields, *self.course.steps):
+            parts.setdefault(part.key, []).append(part)
+        return parts
+
+    @cached_property
     def there(self) -> set[str]:
         """What has a value whatever the numbers are: every name but the steps' and those of awaited fields."""
         awaited = {field.key for field in self.course.fields if field.awaited}
@@ -61,7 +70,7 @@ class Checked:
     def having(self, word: Field | AnyStep) -> Iterator[OneCase]:
         """The cases that hold this word."""
         for case in self.cases:
-            if word in case.course.fields or word in case.course.steps:
+            if word in case.parts.get(word.key, ()):
                 yield case
 
     def options(self, key: str) -> set[str]:

@@ -104,8 +104,8 @@ def _twice(checked: Checked, word: Word, _: Collection[str]) -> None:
     """Whether a field or step has its key for itself in every case."""
     if isinstance(word, Field | Step | Pick):
         for case in checked.having(word):
-            keys = [*checked.givens, *(part.key for part in (*case.course.fields, *case.course.steps))]
-            must(keys.count(word.key) == 1, f"{word.key} stands twice{case.words}")
+            alone = word.key not in checked.givens and len(case.parts[word.key]) == 1
+            must(alone, f"{word.key} stands twice{case.words}")
 
 
 def _meaning(checked: Checked, word: Word, _: Collection[str]) -> None:
