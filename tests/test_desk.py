@@ -86,6 +86,15 @@ def test_whose_numbers_these_are() -> None:
         assert len(piece.split()) > 1, "each with its value"
 
 
+def test_what_the_question_works_out_has_its_digits_in_every_sentence() -> None:
+    """The store is lit again at the lowest useful temperature, which another worksheet of the question has found."""
+    given = {"heated_area": "1,500", "house_class": "1980s", "baseboard_length": "140"}
+    reply = asked(BASEBOARD, given | PLACE, STOVE | {"store_volume": "300 gal"})
+    (said,) = [line for line in lines(reply) if "does not hold one burn" in line]
+    shown = next(line for line in lines(reply) if line.startswith("Lowest useful store temperature")).split(": ")[1]
+    assert f"between {shown.partition(' (')[0]} and 180 °F" in said
+
+
 def test_a_size_that_follows_an_unknown_number_waits_for_it() -> None:
     """The store is warm or cool by the temperature at which one lights again, which is the lowest useful one unless told."""
     reply = asked("tank-size", PLACE, STOVE)

@@ -65,7 +65,7 @@ def said(plan: dict[str, Entry], **ticked: bool) -> list[Said]:
 def test_a_worksheet_is_in_the_record_when_the_plan_holds_its_numbers() -> None:
     entry = taken(entries(**BARE))
     assert [key for key, shown in entry.items() if shown.printed] == ["stored-heat"]
-    assert "Heated floor area" in entry["tank-size"].lacks
+    assert "Burn time of one full load" in entry["tank-size"].lacks
     less = {key: text for key, text in BARE.items() if key != "lowest_useful"}
     assert taken(entries(**less))["stored-heat"].lacks == ("Lowest useful store temperature",)
 
@@ -641,12 +641,36 @@ def test_an_installer_s_plan_of_five_worksheets_is_drawn_and_listed_as_he_gave_i
 
 
 def test_a_part_names_the_number_or_two_that_it_waits_for() -> None:
-    """House, emitters and stove are known, the floor area is not: the paper says what the tank's worksheet waits for."""
+    """House, emitters and stove are known, how long it burns is not: the paper says what the tank's worksheet waits for."""
     plan = {"method": "fuel", "amount": "740 gal", "degree_days": "7,800 °F·day", "design_outdoor": "-5 °F"}
-    plan |= {"baseboard_length": "140 ft", "water_output": "60,000 Btu/h", "burn_time": "4 h"}
-    assert "tank-size" not in chosen(entries(**plan)).sheets
-    store = re.search(r"<tr[^>]*><th[^>]*>Store</th>.*?</tr>", document(chosen(entries(**plan)), "us", Wanted()))
-    assert store and "Not worked out yet: the plan lacks Heated floor area." in words(store[0])
+    plan |= {"baseboard_length": "140 ft", "water_output": "60,000 Btu/h"}
+    assert "Not worked out yet: the plan lacks Burn time of one full load." in _said_of("Store", plan)
+    # Then only how well it is known stands in the way, which the reader may judge.
+    assert "What size of tank? Most of its numbers would be assumed: tick it" in _said_of(
+        "Store", plan | {"burn_time": "4 h"}
+    )
+
+
+def _said_of(part: str, plan: dict[str, str]) -> str:
+    paper = chosen(entries(**plan))
+    assert "tank-size" not in paper.sheets
+    row = re.search(rf"<tr[^>]*><th[^>]*>{part}</th>.*?</tr>", document(paper, "us", Wanted()))
+    assert row
+    return words(row[0])
+
+
+def test_a_number_of_one_method_alone_keeps_no_tank_out_of_the_record() -> None:
+    """The rule by floor area needs the area; what it gives is no other house's, and the rest stands without it."""
+    plan = {
+        "water_output": "60,000 Btu/h",
+        "burn_time": "4 h",
+        "design_load": "30,000 Btu/h",
+        "lowest_useful": "140 °F",
+    }
+    entry = taken(entries(**plan), tank_size=True)["tank-size"]
+    assert entry.lacks == () and entry.sheet is not None
+    assert entry.sheet.values["by_house_area"] is None
+    assert entry.sheet.headline and entry.sheet.headline.si
 
 
 def test_what_most_of_a_plan_has_in_common_is_told_once() -> None:

@@ -8,7 +8,8 @@ from calc.engine.fields import Field
 from calc.engine.plan import Entries, Entry, given_for, look, opened
 from calc.engine.read import read
 from calc.engine.sheet import Sheet
-from calc.engine.values import Values, settle, work_out
+from calc.engine.standing import foreign, inputs_behind
+from calc.engine.values import NOTHING, Values, settle, work_out
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
 from calc.units import round_briefly
@@ -32,19 +33,25 @@ class Offer(NamedTuple):
 def offers(sheet: Sheet, asked_elsewhere: Mapping[str, list[Field]]) -> dict[str, Entry]:
     """The results of a sheet that other worksheets ask for, as entries for the plan.
 
-    What the worked example gives is offered as the example's: it is nobody's own number.
+    What rests on a number of the worked example is offered as the example's: it is nobody's own number.
     """
     if sheet.problems:
         return {}
-    origin = "example" if sheet.example else "computed"
     offered = {}
     for result in sheet.results:
         fields = asked_elsewhere.get(result.key, [])
         if not isinstance(result.si, float | int) or _was_asked(sheet, result.key) or not fields:
             continue
         if fields[0].holds(result.si) and may_be_taken(sheet.worksheet, result.key, sheet.values):
+            origin = "example" if _of_example(sheet, result.key) else "computed"
             offered[result.key] = Entry(text_of(fields[0], result.si), origin, sheet.worksheet.key)
     return offered
+
+
+def _of_example(sheet: Sheet, key: str) -> bool:
+    """Whether a number of the worked example stands behind a result; its choices are told beside their boxes."""
+    behind = inputs_behind(sheet.reading, (key,), NOTHING)
+    return bool(sheet.example) or any(entry.quantity is not None for entry in foreign(behind))
 
 
 def _was_asked(sheet: Sheet, key: str) -> bool:

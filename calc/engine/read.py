@@ -173,5 +173,8 @@ def _fill_same(course: Course, inputs: dict[str, Input]) -> list[Problem]:
         if reason:
             problems.append(Problem(field.key, f"{field.label}, taken from {other.field.label}, {reason}."))
             continue
-        inputs[field.key] = Input(field, other.si, other.quantity, "typical", other.text, field.same_as)
+        worked_out = other.origin == "computed" or other.worked_out
+        inputs[field.key] = Input(
+            field, other.si, other.quantity, "typical", other.text, field.same_as, worked_out=worked_out
+        )
     return problems

@@ -50,7 +50,8 @@ class Typed(NamedTuple):
 class Input(NamedTuple):
     """A field with its value: SI number, or the choice's value; the quantity as read; who gave it.
 
-    `nearest` says what lies nearest, and how far, where a point on the globe was typed for a choice.
+    `nearest` says what lies nearest, and how far, where a point on the globe was typed for a choice. `worked_out`: the
+    number is another worksheet's, also where this field only follows the one that took it.
     """
 
     field: Field
@@ -62,13 +63,14 @@ class Input(NamedTuple):
     nearest: str = ""
     giver: str = ""
     item: str = ""
+    worked_out: bool = False
 
     def shown(self, system: System) -> str:
         """The value as a reader of `system` sees it; one that a worksheet gave to the digits that it deserves."""
         if self.quantity is None:
             return next(option.label for option in self.field.options if option.value == self.si)
         unit = self.field.unit(system)
-        if self.origin == "computed":
+        if self.origin == "computed" or self.worked_out:
             shown = show(self.quantity.si, unit, system, 4)
             # A need beyond every plant is taken over as the highest that the field can hold.
             return f"{shown} or more" if self.field.keeps_highest and self.si == self.field.high_si else shown

@@ -122,7 +122,6 @@ _WOOD_BASIS = Cases(
     "efficiency_basis",
     higher=Case(steps=(Step("heat_delivered", fuels.heat_delivered, "Heat it gave"),)),
     lower=Case(
-        fields=(MOISTURE,),
         steps=(
             Step("higher_value", wood.higher_heating_value, "Heat in it by weight, higher value"),
             Step("lower_value", wood.lower_heating_value, "The same, lower value", higher_heating_value="higher_value"),
@@ -142,8 +141,10 @@ def _case(fuel: Fuel) -> Case:
         return Case((amount,), (Step("heat_delivered", fuels.heat_delivered, delivered, heat_in_fuel="amount"),))
     us, si, low, high = _BOUGHT[fuel.us_unit]
     if fuel.key == "wood":
+        amount = _amount("volume", fuel.us_unit, fuel.si_unit, low, high)
         return Case(
-            fields=(_amount("volume", fuel.us_unit, fuel.si_unit, low, high), _content(fuel, us, si), EFFICIENCY_BASIS),
+            # Moisture counts on the lower value alone; asked with both, it says nothing of how an efficiency is quoted.
+            fields=(amount, _content(fuel, us, si), EFFICIENCY_BASIS, MOISTURE),
             steps=(Step("heat_in_fuel", fuels.heat_in_volume, "Heat in the wood, higher value"),),
             cases=(_WOOD_BASIS,),
         )

@@ -110,7 +110,7 @@ WORKSHEET = Worksheet(
         STORE_TOP,
         LOWEST_USEFUL,
         HOURS_WANTED,
-        HEATED_AREA,
+        HEATED_AREA.but(awaited=True),
         STOKING,
         FIREBOX_KNOWN,
         *outlet.FIELDS,
@@ -341,6 +341,7 @@ WORKSHEET = Worksheet(
             "by_house_area",
             "By floor area",
             "500 US gal for each 1,000 ft² is common practice; no published source was found.",
+            missing="nobody gave the floor area",
         ),
         Result("by_firebox", "By firebox, 12 L for each liter"),
         Result(

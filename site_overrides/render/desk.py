@@ -105,7 +105,7 @@ def _answered(worksheet: Worksheet, given: Entries, settled_plan: Entries, syste
     sheet = answer(worksheet.key, given_for(worksheet, settled_plan) or unknown, system, given.reader)
     # What the message quotes rests on these alone.
     fed = fed_by(sheet, [worksheet.headline, *placeholders(worksheet.say)])
-    lacks = lacks_of({key: entry for key, entry in sheet.inputs.items() if key in fed})
+    lacks = lacks_of({entry.field.key: entry for entry in fed})
     computed = {name: entry for name, entry in settled_plan.items() if entry.origin == "computed"}
     return Answered(sheet, known, lacks, computed)
 

@@ -97,10 +97,10 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
 
 
 def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:
-    """Of the worksheets that are left out those that lack only a number or two, with their names: best known first."""
+    """Of the worksheets left out those that lack at most a number or two, with their names: best known first."""
     left = [taken for taken in chosen.taken if taken.possible and not taken.printed]
     left.sort(key=lambda taken: -len(given_for(taken.worksheet, chosen.given)))
-    return {taken.worksheet.key: taken.lacks for taken in left if 0 < len(taken.lacks) <= FEW_LACKING}
+    return {taken.worksheet.key: taken.lacks for taken in left if len(taken.lacks) <= FEW_LACKING}
 
 
 def answers(sheets: Iterable[Sheet]) -> list[Shown]:

@@ -193,6 +193,7 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
         standing=told(offer.standing),
         choices=[told(choice) for choice in offer.choices],
         worksheet=sheet.worksheet,
+        example=sheet.example,
         short=offer.short,
     )
     return {

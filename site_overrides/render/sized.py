@@ -1,6 +1,6 @@
 """The parts of a plant with the size that a worksheet gives each of them; nothing where the plan lacks its numbers."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -8,9 +8,10 @@ from calc.engine.conditions import condition
 from calc.engine.declare import Part, Sizes
 from calc.engine.sentences import placeholders
 from calc.engine.sheet import Sheet
+from calc.engine.standing import foreign, inputs_behind
 from calc.engine.texts import Texts
 from calc.engine.typed import Input
-from calc.engine.values import Values
+from calc.engine.values import NOTHING, Values
 from calc.engine.words import ATTENTION
 from calc.plant import PARTS
 from calc.units import System
@@ -28,6 +29,7 @@ class Row(NamedTuple):
     assumes: tuple[str, ...] = ()
     lacks: tuple[str, ...] = ()
     known: bool = True
+    waits: bool = False  # for nothing but a tick: its worksheet would assume most of what it asks
     quantity: str = ""
     material: str = ""
     supplied_by: str = ""
@@ -91,14 +93,14 @@ def _left_open(part: Part, lacking: Mapping[str, tuple[str, ...]]) -> Row:
     """A part that no worksheet of the record sizes: which one would, and what it lacks where that is little."""
     sizers = [key for key, worksheet in WORKSHEETS.items() if part in [sized.part for sized in worksheet.sizes]]
     nearest = next((key for key in lacking if key in sizers), sizers[0])
-    return Row(part.name, NOT_YET, nearest, lacks=lacking.get(nearest, ()), known=False)
+    lacks = lacking.get(nearest)
+    return Row(part.name, NOT_YET, nearest, lacks=lacks or (), known=False, waits=lacks == ())
 
 
 def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
     name, worksheet = sized.called or sized.part.name, sheet.worksheet.key
     texts, told = _texts(sheet, system), (sized.size, sized.quantity, sized.material)
-    fed = fed_by(sheet, [key for text in told for key in placeholders(text)])
-    unsure = [entry for key, entry in sheet.inputs.items() if key in fed and entry.origin == "example"]
+    unsure = foreign(fed_by(sheet, [key for text in told for key in placeholders(text)]))
     lacks = tuple(entry.field.label for entry in unsure if entry.quantity is not None)
     if lacks:
         return Row(name, NOT_YET, worksheet, lacks=lacks, known=False)
@@ -144,13 +146,12 @@ def _as_chosen(row: Row, has: Input | None, system: System) -> Row:
     )
 
 
-def fed_by(sheet: Sheet, keys: list[str]) -> set[str]:
-    """Every field and step on which these values rest; how many parts of a chain need attention rests on all of them."""
+def fed_by(sheet: Sheet, keys: list[str]) -> Iterable[Input]:
+    """Every input on which these values rest; how many parts of a chain need attention rests on all of them."""
     names = set(keys)
     if ATTENTION in names:
         names |= {name for check in sheet.worksheet.checks for name in check.names}
-    names = names.union(*(step.needs for step in sheet.course.steps_for(list(names))))
-    return names | {entry.from_field for key, entry in sheet.inputs.items() if key in names}
+    return inputs_behind(sheet.reading, names, NOTHING)
 
 
 def _texts(sheet: Sheet, system: System) -> Texts:

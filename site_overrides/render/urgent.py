@@ -118,7 +118,8 @@ def _of_worksheet(taken: Taken, where: str, levels: Mapping[str, set[str]]) -> l
         of_it = [each._replace(text=each.text + rough) for each in of_it]
     said += of_it
     if taken.printed and taken.lacks:
-        text = f"Nobody gave {', '.join(taken.lacks)}; the worked example's stand in."
+        stands = "number stands" if len(taken.lacks) == 1 else "numbers stand"
+        text = f"Nobody gave {', '.join(taken.lacks)}; the worked example's {stands} in."
         said.append(Said("caution", "This is not worked out for this job.", text, where, NOT_OF_THIS_JOB))
     return said
 

@@ -145,7 +145,7 @@ def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(p
             "A usual value, since you said that you do not know: Common practice"
         )
         assert plan_page.note("design_load") == "Worked out by How much heat does my house lose on the coldest day?"
-        assert plan_page.note("lowest_useful").startswith("From the worked example of How cool can my baseboards")
+        assert plan_page.note("lowest_useful").startswith("Rests on the worked example of How cool can my baseboards")
         expect(plan_page.box("store_top")).to_have_value("180")
         expect(plan_page.box("method")).to_have_value("quick")
         link = plan_page.row("design_load").locator(".ss-note a")
@@ -439,6 +439,7 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         house = at_worksheet(page, served, places, "house-load")
         house.type("method", "quick")
         house.type("heated_area", "1800")
+        house.type("design_outdoor", "-5")
         use = house.sheet.locator("[data-ss-use=design_load]")
         expect(use).to_have_text("Use in my plan: Design load (heat lost on the coldest day)")
         use.click()
@@ -482,12 +483,15 @@ def test_of_several_needs_the_plan_keeps_the_highest(
             page,
             {
                 "design_load": {"text": "30,500", "units": "us", "from": "typed"},
+                "baseboard_length": {"text": "160", "units": "us", "from": "typed"},
                 "lowest_useful": {"text": "175 F", "units": "us", "from": "computed", "by": "air-coil"},
             },
         )
         reader = at_worksheet(page, served, places, "emitter-temperature")
-        entries = {"design_load": Entry("30,500", "typed"), "lowest_useful": Entry("175 F", "computed", "air-coil")}
-        sheet = answer("emitter-temperature", {"design_load": Typed("30,500")})
+        typed = {"design_load": "30,500", "baseboard_length": "160"}
+        entries = {key: Entry(text, "typed") for key, text in typed.items()}
+        entries["lowest_useful"] = Entry("175 F", "computed", "air-coil")
+        sheet = answer("emitter-temperature", {key: Typed(text) for key, text in typed.items()})
         offer = offering.offer("lowest_useful", sheet, entries, WORKSHEETS, BY_KEY)
         assert offer
         assert offer.why == "higher"

@@ -256,6 +256,15 @@ def test_the_record_of_the_readers_own_plan(page: Page, served: server.Site) -> 
     assert "Winterbourne" not in page.locator(".ss-r-link").inner_text()
 
 
+def test_what_a_link_asks_about_stays_when_its_numbers_are_taken(page: Page, served: server.Site) -> None:
+    link = "#v1;plan;water_output=60000Btu/h;burn_time=4h;store_volume=300gal;sheets=tank-size;end"
+    answers = open_record(page, served.url, link).locator("section", has=page.get_by_role("heading", name="Answers"))
+    expect(answers).to_contain_text("Recommended store")
+    page.get_by_role("button", name="Put these numbers into my plan").click()
+    expect(page.locator("[data-slot=status]")).to_have_text("This is the record of your plan.")
+    expect(answers).to_contain_text("Recommended store")
+
+
 def test_what_the_reader_ticks_is_printed_and_no_stop_can_be_left_out(page: Page, served: server.Site) -> None:
     paper = open_record(page, served.url, record.link_of(HOUSES["Ridge Road"]))
     page.evaluate(UNFOLD)

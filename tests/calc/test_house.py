@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc.answer import Typed, answer
 from calc.law import OutOfRange
 from calc.physics import house, water
 from calc.tables.houses import HOUSE_CLASSES
@@ -101,3 +102,16 @@ def test_no_degree_days_are_refused() -> None:
 def test_every_kind_of_house_lies_inside_its_own_band() -> None:
     for kind in HOUSE_CLASSES.values():
         assert kind.low < kind.typical < kind.high
+
+
+def test_how_wet_the_wood_is_says_nothing_of_how_its_heater_is_rated() -> None:
+    """Moisture is asked on many pages; typed on one of them it must not change a house's loss from its cords."""
+    cords = {"method": Typed("fuel"), "fuel": Typed("wood"), "amount": Typed("9 cord")}
+    dry, wet = (answer("house-load", cords | {"moisture": Typed(share)}) for share in ("15 %", "25 %"))
+    assert dry.values["efficiency_basis"] == "higher"
+    assert dry.values["design_load"] == wet.values["design_load"] == answer("house-load", cords).values["design_load"]
+    lower = [
+        answer("house-load", cords | {"efficiency_basis": Typed("lower"), "moisture": Typed(share)})
+        for share in ("15 %", "25 %")
+    ]
+    assert lower[0].values["design_load"] > lower[1].values["design_load"]

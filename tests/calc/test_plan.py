@@ -86,7 +86,15 @@ def test_every_worksheet_takes_what_the_plan_knows() -> None:
 
 def test_results_that_are_inputs_elsewhere_are_offered() -> None:
     given = {"indoor": Typed("68 °F")}
-    assert offers(answer("house-load", given), BY_KEY)["design_load"].origin == "computed"
+    own = {
+        "method": "quick",
+        "heated_area": "2,000",
+        "house_class": "1980s",
+        "design_outdoor": "0",
+        "degree_days": "7,000",
+    }
+    sheet = answer("house-load", {key: Typed(text) for key, text in own.items()})
+    assert offers(sheet, BY_KEY)["design_load"].origin == "computed"
     assert "lowest_useful" in offers(answer("emitter-temperature", given), BY_KEY)
     assert "store_volume" not in offers(answer("stored-heat", {}), BY_KEY), "an input is not a result"
     assert "bore" not in offers(answer("pipe", {}), BY_KEY), "a bore from a table is no news to another pipe"
@@ -94,6 +102,15 @@ def test_results_that_are_inputs_elsewhere_are_offered() -> None:
 
 def test_a_result_of_the_worked_example_is_offered_as_the_example_s() -> None:
     assert {offer.origin for offer in offers(answer("house-load", {}), BY_KEY).values()} == {"example"}
+
+
+def test_so_is_one_with_a_number_of_the_example_behind_it() -> None:
+    """A load of one's own, but the floor of an invented house: the water is nobody's. A peak needs no more than was given."""
+    water = answer("floor", {"design_load": Typed("30,000 Btu/h")})
+    assert water.inputs["floor_area"].origin == "example"
+    assert offers(water, BY_KEY)["supply_water"].origin == "example"
+    loop = answer("charge-loop", {"water_output": Typed("60,000 Btu/h")})
+    assert offers(loop, BY_KEY)["peak_output"].origin == "computed"
 
 
 def test_every_result_that_another_worksheet_asks_can_be_offered() -> None:

@@ -26,6 +26,7 @@ button("print").addEventListener("click", () => print());
 button("copy").addEventListener("click", () => copyLink(reply.link, slot("copied"), page.dataset));
 button("take").addEventListener("click", () => {
   const taken = reply.entries;
+  for (const { dataset } of slot("worksheets").querySelectorAll(":checked")) ticked[dataset.ssSheet] = true;
   leaveLink();
   setNumbers({ ...Object.fromEntries(keys.map((key) => [key, undefined])), ...taken });
   slot("copied").textContent = page.dataset.sayTaken;
