@@ -1125,7 +1125,7 @@ SLAB_DENSITY = Field(
 SLAB_HEAT_CAPACITY = Field(
     "slab_heat_capacity",
     "specific_heat",
-    "Heat that each weight of concrete holds",
+    "Specific heat of the concrete",
     "For each degree.",
     low="0.1 Btu/lb/F",
     high="0.5 Btu/lb/F",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import json
 import os
+import re
 import sys
 from typing import Any
 
@@ -143,3 +144,11 @@ def test_long_use_leaves_nothing_behind() -> None:
 
     before = edit(60, 0)  # until each unit, table and template that it takes has been made
     assert edit(edits, 60) - before < edits, "less than one object an edit"
+
+
+def test_a_result_that_rests_on_the_worked_example_is_put_into_the_plan_with_that_word() -> None:
+    """Its digits are those of any result; the floor's area is that of an invented house."""
+    plan = {"design_load": {"text": "38,000", "units": "us", "unit": "Btu/h"}}
+    reply = ask("use", worksheet="floor", plan=plan, key="supply_water")
+    assert reply["taken"]["from"] == "example"
+    assert re.search(r"Supply temperature, \d+\s°F, which rests on numbers of the worked example", reply["said"])

@@ -377,7 +377,7 @@ WORKSHEET = Worksheet(
         outlet.RESULT,
     ),
     headline="lowest_useful",
-    say="The floor is then {surface}, {surface_warmest} above its pipes.",
+    say="The floor is {surface} on average, {surface_warmest} at its warmest.",
     musts=(
         Must(
             "indoor > design_outdoor",

@@ -177,7 +177,8 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
     def told(entry: Entry | None) -> dict[str, Any] | None:
         if entry is None:
             return None
-        value = entries.value(field, entry)
+        # What a worksheet gives has the digits that it deserves, also where it rests on the worked example.
+        value = entries.value(field, entry._replace(origin="computed") if entry.worksheet else entry)
         return {
             "shown": value.shown(system) if value else entry.text,
             "by": WORKSHEETS.get(entry.worksheet),

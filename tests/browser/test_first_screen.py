@@ -108,3 +108,18 @@ def test_no_guide_is_longer_with_a_reader_s_numbers(visiting: Visiting, served: 
             if screens > MOST_SCREENS:
                 longer[path.parent.name] = round(screens, 1)
     assert not longer
+
+
+@pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["phone", "desktop"])
+def test_the_picture_of_the_home_page_stands_by_its_words(
+    visiting: Visiting, served: server.Site, size: dict[str, int]
+) -> None:
+    with visiting([], viewport=size) as page:
+        page.goto(served.url)
+        picture, words = (page.locator(part).bounding_box() for part in (".sv-two", ".sv-two + p, :has(> .sv-two) + p"))
+        below = page.get_by_role("heading", name="The job in one minute").bounding_box()
+        start = page.locator(".ss-start").bounding_box()
+        assert picture and words and below and start
+        assert 0 <= words["y"] - (picture["y"] + picture["height"]) < 60
+        last = max(box["y"] + box["height"] for box in (words, start))
+        assert 0 <= below["y"] - last < 120
