@@ -19,7 +19,14 @@ FOLDED = (
 )
 
 GIVENS = (
-    Given("boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"),
+    Given(
+        "boiling_caution",
+        "temperature_difference",
+        "Margin to boiling worth keeping",
+        "20 F°",
+        "boiling-caution",
+        limit="least",
+    ),
 )
 
 STEPS = (

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from calc.engine.uses import Uses
 from calc.units import Quantity, System, Unit, UnitError, read_quantity, shown_unit, unit_named
@@ -159,7 +159,10 @@ class Field:
 
 
 class Given(NamedTuple):
-    """A number that the worksheet itself brings: a rule's constant, a margin, a rating condition."""
+    """A number that the worksheet itself brings: a rule's constant, a margin, a rating condition.
+
+    A sentence that asks a reader to keep a `limit` tells it in other units with two figures, on its safe side.
+    """
 
     key: str
     kind: str
@@ -168,6 +171,7 @@ class Given(NamedTuple):
     source: str
     us: str = ""
     si: str = ""
+    limit: Literal["", "least", "most"] = ""
 
     def uses(self) -> Uses:
         return Uses(

@@ -1,10 +1,11 @@
 """Numbers and sentences as one reader sees them."""
 
-from calc.engine.fields import DeclarationError, Field, Given
+from calc.engine.fields import DeclarationError, Field, Given, declared
 from calc.engine.read import Reading
 from calc.engine.sentences import pieces
 from calc.engine.sheet import Shown
 from calc.engine.steps import Pick, Step
+from calc.engine.typed import at_least, at_most
 from calc.engine.values import Values
 from calc.engine.words import ATTENTION, Result
 from calc.engine.worksheet import Worksheet
@@ -46,6 +47,9 @@ class Texts:
             value = self.values[key]
             if key in self.reading.inputs and key not in self.results:
                 return self.reading.inputs[key].shown(self.system)
+        if key in self.givens and (limit := self.givens[key].limit):
+            told = at_least if limit == "least" else at_most
+            return told(declared(self.givens[key].text, self.givens[key].kind), self.unit(key), self.system)
         if isinstance(value, str):
             return self.reading.inputs[key].shown(self.system)
         if value is None:

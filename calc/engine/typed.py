@@ -180,13 +180,24 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
 
 def bounds(field: Field, unit: Unit, system: System) -> tuple[str, str]:
     """The ends of what a field accepts in `unit`: as declared, or else rounded inward, so that both are accepted."""
-    low = _end(declared(field.low, field.kind), unit, math.ceil)
-    high = _end(declared(field.high, field.kind), unit, math.floor)
-    return with_unit(grouped(low, system), unit), with_unit(grouped(high, system), unit)
+    return (
+        at_least(declared(field.low, field.kind), unit, system),
+        at_most(declared(field.high, field.kind), unit, system),
+    )
+
+
+def at_least(end: Quantity, unit: Unit, system: System) -> str:
+    """A lower end as a person would write it in `unit`, never below it."""
+    return with_unit(grouped(_end(end, unit, math.ceil), system), unit)
+
+
+def at_most(end: Quantity, unit: Unit, system: System) -> str:
+    """An upper end as a person would write it in `unit`, never above it."""
+    return with_unit(grouped(_end(end, unit, math.floor), system), unit)
 
 
 def _end(end: Quantity, unit: Unit, inward: Callable[[float], int]) -> str:
-    """An end's digits; in another unit than it was declared in, the two figures that a person would write."""
+    """An end's digits; in another unit than it was declared in, two figures."""
     number = unit.from_si(end.si)
     exact = float(round_to(number, 12))
     if abs(exact) < 1e-9:

@@ -7,6 +7,7 @@ THIN = "\N{NARROW NO-BREAK SPACE}"
 MINUS = "\N{MINUS SIGN}"
 # How a unit is said, where its name in the table of units is not how people say it: "a 20 °F drop".
 _SAID = {"F°": "°F", "F°/h": "°F/h", "/h": "an hour"}
+_MANY = {"cord": "cords", "stère": "stères"}  # said of every number but 1
 _R_VALUE = "ft²·°F·h/Btu"
 
 
@@ -51,6 +52,8 @@ def with_unit(number: str, unit: Unit) -> str:
     """Number and unit as a person would say them, never parted by a line end: "20 °F", "R-13", "7 an hour"."""
     if unit.text == _R_VALUE:
         return f"R-{number}"
+    if unit.text in _MANY and number != "1":
+        return number + NO_BREAK + _MANY[unit.text]
     return number + NO_BREAK + _SAID[unit.text].replace(" ", NO_BREAK) if unit.text in _SAID else in_a_sum(number, unit)
 
 

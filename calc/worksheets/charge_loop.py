@@ -65,8 +65,8 @@ WORKSHEET = Worksheet(
     givens=(
         *FRICTION_GIVENS,
         *outlet.GIVENS,
-        Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity"),
-        Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity"),
+        Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity", limit="most"),
+        Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity", limit="most"),
         Given("least_suction", "length", "Suction head that small pumps ask for when hot", "6 ft", "suction-head"),
         Given("gentle", "temperature_difference", "A rise that keeps the outlet cool", "20 F°", "common-practice"),
     ),

@@ -155,7 +155,12 @@ WORKSHEET = Worksheet(
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
         Given("none_fitted", "volume", "No tank yet", "0.01 gal", "definition"),
         Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+            "boiling_caution",
+            "temperature_difference",
+            "Margin to boiling worth keeping",
+            "20 F°",
+            "boiling-caution",
+            limit="least",
         ),
         Given("open_gauge", "pressure_gauge", "Pressure on an open tank", "0 psi", "definition"),
         Given("slack", "pressure_difference", "Slack on typed pressures", "0.1 psi", "definition"),

@@ -102,7 +102,12 @@ WORKSHEET = Worksheet(
     givens=(
         *FRICTION_GIVENS,
         Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+            "boiling_caution",
+            "temperature_difference",
+            "Margin to boiling worth keeping",
+            "20 F°",
+            "boiling-caution",
+            limit="least",
         ),
         Given("least_difference", "temperature_difference", "Least difference looked at", "1 F°", "definition"),
         Given("sluggish", "velocity", "Too slow to carry its own air", "0.3 ft/s", "common-practice"),

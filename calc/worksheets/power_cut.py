@@ -146,7 +146,12 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given(
-            "boiling_caution", "temperature_difference", "Margin to boiling worth keeping", "20 F°", "boiling-caution"
+            "boiling_caution",
+            "temperature_difference",
+            "Margin to boiling worth keeping",
+            "20 F°",
+            "boiling-caution",
+            limit="least",
         ),
         Given("no_loop", "volume", "No loop counted", "0 gal", "definition"),
         Given("no_dump", "power", "No dump counted", "0 Btu/h", "definition"),

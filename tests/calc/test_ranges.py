@@ -77,3 +77,12 @@ def test_pipes_ducts_and_flues_are_asked_in_millimetres() -> None:
     assert typed.values["pipe_spacing"] == pytest.approx(0.2)
     sheet, _ = open_link("#v1;floor;pipe_spacing=20cm;end", "si")
     assert sheet.values["pipe_spacing"] == pytest.approx(0.2)
+
+
+def test_a_limit_is_told_on_its_safe_side() -> None:
+    """3 ft/s are 0.914 m/s, and 20 °F of margin 11.1 K: who keeps what the sentence says keeps the rule."""
+    loop = {"water_output": Typed("25 kW"), "store_top": Typed("88 °C"), "altitude": Typed("1,500 ft")}
+    for system, margin, speed in (("si", "keep 12 K", "keep to 0.91 m/s"), ("us", "keep 20 °F", "keep to 3 ft/s")):
+        sheet = answer("charge-loop", loop | {"system_pressure": Typed("3 psi")}, system)  # type: ignore[arg-type]
+        told = " ".join(advice.text for advice in sheet.advice).replace("\N{NO-BREAK SPACE}", " ")
+        assert margin in told and speed in told

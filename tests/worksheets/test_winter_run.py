@@ -237,7 +237,7 @@ def test_the_longest_bar_is_that_of_the_number_to_find_out() -> None:
     load = next(bar for bar in bars.bars if bar.key == "design_load")
     cords = [values(SHEET, design_load=text)["wood_volume"] / CORD for text in ("25,925 Btu/h", "35,075 Btu/h")]
     assert load.told.replace("\u00a0", " ").startswith(
-        f"Stacked wood for a winter: {cords[0]:.1f} cord to {cords[1]:.1f} cord"
+        f"Stacked wood for a winter: {cords[0]:.1f} cords to {cords[1]:.1f} cords"
     )
 
 
