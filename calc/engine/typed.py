@@ -77,9 +77,10 @@ class Input(NamedTuple):
         return with_unit(grouped(self.digits(unit), system), unit)
 
     def digits(self, unit: Unit) -> str:
-        """The number in `unit`. One that nobody typed has, converted, the digits that its kind deserves: 38 °C."""
+        """The number as typed; converted, what nobody typed and every temperature has the digits of its kind: 38 °C."""
         assert self.quantity is not None
-        if self.origin in ("typical", "example") and self.quantity.unit != unit:
+        rounded = self.origin in ("typical", "example") or self.field.kind.startswith("temperature")
+        if rounded and self.quantity.unit != unit:
             return deserved(self.quantity.si, unit)
         return typed_digits(self.quantity, unit)
 

@@ -523,3 +523,12 @@ def test_a_choice_that_a_worksheet_does_not_offer_is_no_mistake_of_the_plan(
     assert (known.value and known.value.si, known.problem) == (value, "")
     assert there in known.askers
     assert elsewhere not in known.askers
+
+
+def test_a_temperature_typed_in_other_units_is_told_in_whole_degrees() -> None:
+    """28 °F are −2 °C, not −2.222; what was typed is kept, and is whole again in its own units."""
+    typed = {"average_outdoor": Typed("28 °F"), "altitude": Typed("3,000 ft")}
+    shown = answer("room-heat", typed, "si").inputs
+    assert [shown[key].shown("si").replace("\u00a0", " ") for key in typed] == ["\u22122 °C", "914.4 m"]
+    assert [shown[key].shown("us").replace("\u00a0", " ") for key in typed] == ["28 °F", "3,000 ft"]
+    assert shown["altitude"].si == pytest.approx(914.4)
