@@ -37,6 +37,7 @@ def folder(tmp_path: Path) -> Path:
         "assets/python/library-1/a.zip": "zip",
         "assets/python/start.js": f"// {TEXT}",
         "assets/app.wasm": TEXT,
+        "search/search_index.json": '{"config": {}, "docs": []}',
     }.items():
         path = site / name
         path.parent.mkdir(parents=True, exist_ok=True)
