@@ -161,7 +161,7 @@ def test_units_switch_without_losing_what_was_typed(at: At) -> None:
         result.key: plain(result.shown) for result in answer("stored-heat", given, "si").results
     }
     shown = {key: reader.box(key).input_value() for key in texts}
-    assert shown == {"store_volume": "500", "lowest_useful": "45", "store_top": "82.29", "design_load": "3.663"}
+    assert shown == {"store_volume": "500", "lowest_useful": "45", "store_top": "82", "design_load": "3.663"}
     expect(reader.field("store_top").locator(".ss-unit")).to_have_text("degrees Celsius")
     reader.type("store_top", "80")
     reader.page.get_by_role("button", name="US units").click()
