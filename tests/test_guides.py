@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 import textstat
 
+from calc.answer import Typed, answer
 from calc.worksheets import WORKSHEETS
 from render.pages import prose
 
@@ -133,3 +134,14 @@ def test_no_drawing_stands_on_two_pages() -> None:
     names = [drawing["name"] for path in PAGES for drawing in DRAWN.finditer(path.read_text(encoding="utf-8"))]
     shown = [sheet.picture.name for sheet in WORKSHEETS.values() if sheet.picture]
     assert len(names + shown) == len(set(names + shown))
+
+
+def test_a_limit_is_told_in_the_other_unit_as_the_worksheets_tell_it() -> None:
+    """20 F° are 11.1 K: who is to keep at least that keeps 12, not 11."""
+    (limit, plain) = prose.numbers(
+        "<!-- number: 20 F° at least -->20 °F<!-- /number --> <!-- number: 20 F° -->20 °F<!-- /number -->"
+    )
+    assert (limit.us, limit.si) == ("20\N{NO-BREAK SPACE}°F", "12\N{NO-BREAK SPACE}K")
+    assert (plain.us, plain.si) == ("20\N{NO-BREAK SPACE}°F", "11\N{NO-BREAK SPACE}K")
+    hot = answer("heat-dump", {"store_top": Typed("198 °F"), "altitude": Typed("5,000 ft")}, "si")
+    assert f"keep at least {limit.si}" in " ".join(piece.text for piece in hot.advice)

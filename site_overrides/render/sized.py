@@ -29,7 +29,7 @@ class Row(NamedTuple):
     assumes: tuple[str, ...] = ()
     lacks: tuple[str, ...] = ()
     known: bool = True
-    waits: bool = False  # for nothing but a tick: its worksheet would assume most of what it asks
+    waits: bool = False  # for nothing but a tick
     quantity: str = ""
     material: str = ""
     supplied_by: str = ""

@@ -276,7 +276,7 @@ def test_what_the_reader_ticks_is_printed_and_no_stop_can_be_left_out(page: Page
     assert paper.locator(".ss-r-urgent li strong").all_inner_texts() == before
     expect(page.locator("[data-ss-sheet=power-cut]")).to_be_focused()
     row = paper.locator(".ss-r-parts tr", has_text="Heat dump")
-    expect(row).to_contain_text("Not worked out yet: the plan lacks Height from the fire to the store or dump.")
+    expect(row).to_contain_text("how long until it boils? Tick it under “Worksheets in this record”.")
     page.locator("[data-ss-sheet=load-now]").check()  # the plan has none of its thermometers
     wait_for_record(page)
     told = paper.locator(".ss-r-urgent", has_text="This is not worked out for this job. Nobody gave")

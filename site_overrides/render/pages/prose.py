@@ -2,6 +2,7 @@
 
     <!-- number: stored-heat usable_heat store_top="180 °F" -->287,000 Btu<!-- /number -->
     <!-- number: 180 °F -->180 °F<!-- /number -->
+    <!-- number: 20 F° at least -->20 °F<!-- /number -->
 
 A Markdown viewer shows the text; the build puts the freshly computed value there, in both unit systems; a test holds
 the text against the value.
@@ -15,6 +16,7 @@ from functools import cache
 
 from calc.answer import Typed, UnknownWorksheet, answer
 from calc.engine.sheet import Sheet
+from calc.engine.typed import at_least
 from calc.units import (
     KINDS,
     SYSTEMS,
@@ -109,6 +111,8 @@ def _with_example(key: str, given: dict[str, Typed]) -> dict[str, Typed]:
 
 
 def _plain(what: str) -> tuple[str, str]:
+    """A quantity in both systems; one to keep "at least" is told in the other unit as worksheets tell it: not below."""
+    what, least, _ = what.partition(" at least")
     for kind in _KINDS_IN_ORDER:
         try:
             quantity = read_quantity(what, kind, shown_unit(kind, "us"), "us")
@@ -120,7 +124,8 @@ def _plain(what: str) -> tuple[str, str]:
         digits = round_to(other.from_si(quantity.si), 2 if kind != "temperature" else 3)
         if kind == "temperature":
             digits = f"{other.from_si(quantity.si):.0f}"
-        there = with_unit(grouped(digits, "si" if other is shown_unit(kind, "si") else "us"), other)
+        system: System = "si" if other is shown_unit(kind, "si") else "us"
+        there = at_least(quantity, other, system) if least else with_unit(grouped(digits, system), other)
         here = with_unit(grouped(quantity.number, "us"), quantity.unit)
         return (here, there) if quantity.unit in _us_units(kind) else (there, here)
     raise ValueError("is no quantity that can be read")
