@@ -98,29 +98,43 @@ async function compile(fetched) {
 
 /** The snapshot's bytes. Rejects when they do not come whole, or when they would cost more of the line than they save. */
 async function bringMemory() {
-  const stop = new AbortController();
   const kept = await fromCache(FILES.snapshot.path);
   if (!kept && (await fromCache(FILES.library))) throw new Error("what that needs is here already");
-  const response = kept ?? (await fetch(base + FILES.snapshot.path, { signal: stop.signal }));
+  const response = kept ?? (await fetch(base + FILES.snapshot.path));
   if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
-  const parts = [];
-  let size = 0;
-  let timer = 0;
-  const watch = new TransformStream({
-    transform(part, controller) {
-      timer ||= setTimeout(() => size < FIRST_BYTES && stop.abort(new Error("the line is slow")), FIRST_MOMENTS);
-      parts.push(part);
-      size += part.length;
-      controller.enqueue(part);
-    },
-    flush: () => clearTimeout(timer),
-  });
-  const unpacked = response.body.pipeThrough(watch).pipeThrough(new DecompressionStream("gzip"));
-  const memory = await new Response(unpacked).arrayBuffer();
+  const unpacking = new DecompressionStream("gzip");
+  const [parts, memory] = await Promise.all([
+    handOn(response.body.getReader(), unpacking.writable.getWriter()),
+    new Response(unpacking.readable).arrayBuffer(),
+  ]);
   // Where the browser lends nobody its digests, the packing's own check sum has to do.
   const digest = await crypto.subtle?.digest("SHA-256", await new Blob(parts).arrayBuffer());
   if (digest && hexadecimal(digest) !== FILES.snapshot.digest) throw new Error("the snapshot is not of this build");
   return new Uint8Array(memory);
+}
+
+/** Give to `writer` what `reader` brings, and return all of it; a slow line is left, without an error in any stream. */
+async function handOn(reader, writer) {
+  const parts = [];
+  let size = 0;
+  let slow = false;
+  let timer = 0;
+  const judge = () => {
+    slow = size < FIRST_BYTES;
+    if (slow) reader.cancel();
+  };
+  for (;;) {
+    const { done, value } = await reader.read();
+    timer ||= setTimeout(judge, FIRST_MOMENTS);
+    if (slow) throw new Error("the line is slow");
+    if (done) break;
+    parts.push(value);
+    size += value.length;
+    await writer.write(value);
+  }
+  clearTimeout(timer);
+  await writer.close();
+  return parts;
 }
 
 /** A file of this build as the browser kept it from an earlier visit, without a word on the line; else null. */

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 import subprocess
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +19,7 @@ import server
 import toolchain
 from calc.answer import Typed, answer, link_of
 from calc.units import System
+from line import Line
 from tests.browser.reader import plain
 from tests.browser.test_first_sketch import AS_TYPED
 
@@ -34,7 +35,7 @@ Going = Callable[..., dict[str, Any]]
 
 
 @pytest.fixture(params=FINDERS)
-def goes(request: pytest.FixtureRequest, site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Going]:
+def goes(request: pytest.FixtureRequest, site: Path, monkeypatch: pytest.MonkeyPatch) -> Going:
     """Sends a reader on a journey; gives what the pages showed."""
     executable = FINDERS[request.param]()
     if executable is None:
@@ -49,20 +50,22 @@ def goes(request: pytest.FixtureRequest, site: Path, monkeypatch: pytest.MonkeyP
         return server.Answer(200) if is_cut else None
 
     monkeypatch.setattr(server.Site, "handle_error", lambda *_: None)  # a line that is cut is meant to be
-    with server.serving(site, interfere=interfere, offline=True) as served:
 
-        def go(journey: str, **typed: object) -> dict[str, Any]:
-            script = toolchain.OTHER_BROWSERS / "journeys.mjs"
+    def go(journey: str, line: Line | None = None, **typed: object) -> dict[str, Any]:
+        script = toolchain.OTHER_BROWSERS / "journeys.mjs"
+        with server.serving(site, interfere=interfere, offline=True, encodings=("gzip",), line=line) as served:
             command = [str(toolchain.node()), str(script), request.param, executable, served.url, journey]
             done = subprocess.run(
                 command, input=json.dumps(typed), capture_output=True, encoding="utf-8", check=False, timeout=600
             )
-            assert done.returncode == 0, done.stderr
-            told = json.loads(done.stdout)
-            assert told["troubles"] == []
-            return dict(told["seen"])
+        assert done.returncode == 0, done.stderr
+        told = json.loads(done.stdout)
+        assert told["troubles"] == []
+        snapshots = sum(request.sent for request in served.requests if "snapshot" in request.path)
+        assert (snapshots < 1e6) == (line is not None)
+        return dict(told["seen"])
 
-        yield go
+    return go
 
 
 def assert_shows(seen: dict[str, Any], worksheet: str, typed: dict[str, str], system: System = "us") -> None:
@@ -76,8 +79,10 @@ def assert_shows(seen: dict[str, Any], worksheet: str, typed: dict[str, str], sy
 
 
 def test_from_the_home_page_to_the_verdict_and_its_record(goes: Going) -> None:
+    """On a line on which Python starts the ordinary way: leaving the snapshot is no error that anybody prints."""
     seen = goes(
         "start",
+        line=Line(5e6 / 8, 0.04),
         answers=[
             ("amount", "800 gal"),
             ("place-severe", ""),
