@@ -18,6 +18,7 @@ import toolchain
 
 PAGES = ("", "start/", "guides/storage/", "plan/", "record/")
 RUNS = 3
+ATTEMPTS = 3  # now and then a browser hands over no trace, and Lighthouse asks to be run again
 AIMED_AT = ("accessibility", "best-practices", "seo")
 CATEGORIES = (*AIMED_AT, "performance")
 CLI = toolchain.BENCH_PACKAGES / "node_modules" / "lighthouse" / "cli" / "index.js"
@@ -41,13 +42,12 @@ def run(address: str) -> dict[str, Any]:
     chromium = toolchain.find_chromium()
     if chromium is None:
         raise toolchain.Problem("Lighthouse needs a Chromium or Chrome on PATH: install one the way your system does.")
-    done = subprocess.run(
-        command, env={**os.environ, "CHROME_PATH": chromium}, capture_output=True, encoding="utf-8", check=False
-    )
-    if done.returncode:
-        raise toolchain.Problem(f"{done.stderr}\nLighthouse could not look at {address} (the reason is above).")
-    told: dict[str, Any] = json.loads(done.stdout)
-    return told
+    surroundings = {**os.environ, "CHROME_PATH": chromium}
+    for _ in range(ATTEMPTS):
+        done = subprocess.run(command, env=surroundings, capture_output=True, encoding="utf-8", check=False)
+        if not done.returncode:
+            return dict(json.loads(done.stdout))
+    raise toolchain.Problem(f"{done.stderr}\nLighthouse could not look at {address} (the reason is above).")
 
 
 def median_score(told: list[dict[str, Any]], category: str) -> float:
