@@ -189,6 +189,11 @@ FRICTION_GIVENS = (
     Given("turbulent", "factor", "Reynolds number above which flow is turbulent", "4000", "reynolds"),
 )
 
+SPEED_GIVENS = (
+    Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity", limit="most"),
+    Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity", limit="most"),
+)
+
 # --- the fire's peak ---
 
 

@@ -157,6 +157,11 @@ class Field:
             raise DeclarationError(f"{self.key}: a key keeps its label everywhere")
         return replace(self, **changes)  # type: ignore[arg-type]
 
+    def offering(self, *values: str) -> "Field":
+        """The same choice with these options alone; in a plan, the others are answers to other worksheets."""
+        others = tuple(option.value for option in self.options if option.value not in values)
+        return self.but(options=tuple(option for option in self.options if option.value in values), elsewhere=others)
+
 
 class Given(NamedTuple):
     """A number that the worksheet itself brings: a rule's constant, a margin, a rating condition.

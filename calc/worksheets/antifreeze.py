@@ -102,9 +102,7 @@ WORKSHEET = Worksheet(
     short="Freezing and burst points, glycol to buy, and the flow and pumping it costs.",
     apart=HEATING_PIPE,
     fields=(
-        ANTIFREEZE_KIND.but(
-            options=tuple(option for option in ANTIFREEZE_KIND.options if option.value != "none"), elsewhere=("none",)
-        ),
+        ANTIFREEZE_KIND.offering("propylene", "ethylene"),
         COLDEST,
         TAP_SIDE,
         OTHER_VOLUME,

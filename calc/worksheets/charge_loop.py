@@ -9,6 +9,7 @@ from calc.chains.water_side import (
     METAL_PIPES,
     PEAK,
     PIPE_FIELDS,
+    SPEED_GIVENS,
     fluid,
     pipe,
     pipe_of,
@@ -65,8 +66,7 @@ WORKSHEET = Worksheet(
     givens=(
         *FRICTION_GIVENS,
         *outlet.GIVENS,
-        Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity", limit="most"),
-        Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity", limit="most"),
+        *SPEED_GIVENS,
         Given("least_suction", "length", "Suction head that small pumps ask for when hot", "6 ft", "suction-head"),
         Given("gentle", "temperature_difference", "A rise that keeps the outlet cool", "20 F°", "common-practice"),
     ),

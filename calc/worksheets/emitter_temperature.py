@@ -36,10 +36,7 @@ from calc.vocabulary import (
 )
 
 # Floors and duct coils have worksheets of their own.
-OWN_EMITTER = EMITTER.but(
-    options=tuple(option for option in EMITTER.options if option.value in ("baseboard", "radiator")),
-    elsewhere=("floor", "air-coil"),
-)
+OWN_EMITTER = EMITTER.offering("baseboard", "radiator")
 BASEBOARD_LENGTH = Field(
     "baseboard_length",
     "length",

@@ -1,5 +1,6 @@
 """How large must the expansion tank be?"""
 
+from calc.chains import outlet
 from calc.chains.water_side import fluid
 from calc.engine.declare import (
     Advice,
@@ -154,14 +155,7 @@ WORKSHEET = Worksheet(
         Given("tight", "factor", "A tank is tight below this many times its need", "1.1", "common-practice"),
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
         Given("none_fitted", "volume", "No tank yet", "0.01 gal", "definition"),
-        Given(
-            "boiling_caution",
-            "temperature_difference",
-            "Margin to boiling worth keeping",
-            "20 F°",
-            "boiling-caution",
-            limit="least",
-        ),
+        *outlet.GIVENS,
         Given("open_gauge", "pressure_gauge", "Pressure on an open tank", "0 psi", "definition"),
         Given("slack", "pressure_difference", "Slack on typed pressures", "0.1 psi", "definition"),
     ),

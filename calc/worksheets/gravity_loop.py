@@ -1,5 +1,6 @@
 """How much heat moves by gravity alone?"""
 
+from calc.chains import outlet
 from calc.chains.water_side import (
     ALL_PROPERTIES,
     FRICTION_GIVENS,
@@ -101,14 +102,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         *FRICTION_GIVENS,
-        Given(
-            "boiling_caution",
-            "temperature_difference",
-            "Margin to boiling worth keeping",
-            "20 F°",
-            "boiling-caution",
-            limit="least",
-        ),
+        *outlet.GIVENS,
         Given("least_difference", "temperature_difference", "Least difference looked at", "1 F°", "definition"),
         Given("sluggish", "velocity", "Too slow to carry its own air", "0.3 ft/s", "common-practice"),
     ),

@@ -8,6 +8,7 @@ from calc.chains.water_side import (
     HEATING_PIPE,
     PIPE_FIELDS,
     PIPE_PLACE,
+    SPEED_GIVENS,
     fluid,
     pipe,
 )
@@ -93,8 +94,7 @@ WORKSHEET = Worksheet(
             us="Btu/(h·gpm·°F)",
         ),
         Given("hot_copper", "temperature", "Copper wears faster in water above", "140 °F", "copper-velocity"),
-        Given("hot_copper_speed", "velocity", "Fastest in hot copper", "3 ft/s", "copper-velocity", limit="most"),
-        Given("loud", "velocity", "Water is heard above", "4 ft/s", "quiet-velocity", limit="most"),
+        *SPEED_GIVENS,
         Given("airy", "velocity", "Water carries air along above", "2 ft/s", "quiet-velocity"),
         Given("pex_hot", "temperature", "PEX is rated for 100 psi up to", "180 °F", "pex-limits"),
         Given("pex_hottest", "temperature", "Hottest PEX is rated for, at 80 psi", "200 °F", "pex-limits"),

@@ -1,5 +1,6 @@
 """The pump stops while it burns: how long until it boils?"""
 
+from calc.chains import outlet
 from calc.chains.water_side import peak
 from calc.engine.declare import (
     Advice,
@@ -145,14 +146,7 @@ WORKSHEET = Worksheet(
         OUTLET_HEIGHT,
     ),
     givens=(
-        Given(
-            "boiling_caution",
-            "temperature_difference",
-            "Margin to boiling worth keeping",
-            "20 F°",
-            "boiling-caution",
-            limit="least",
-        ),
+        *outlet.GIVENS,
         Given("no_loop", "volume", "No loop counted", "0 gal", "definition"),
         Given("no_dump", "power", "No dump counted", "0 Btu/h", "definition"),
         Given("ten_minutes", "time", "Time enough to run to the stove", "10 min", "common-practice"),
