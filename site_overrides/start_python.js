@@ -123,16 +123,19 @@ async function handOn(reader, writer) {
     slow = size < FIRST_BYTES;
     if (slow) reader.cancel();
   };
-  for (;;) {
-    const { done, value } = await reader.read();
-    timer ||= setTimeout(judge, FIRST_MOMENTS);
-    if (slow) throw new Error("the line is slow");
-    if (done) break;
-    parts.push(value);
-    size += value.length;
-    await writer.write(value);
+  try {
+    for (;;) {
+      const { done, value } = await reader.read();
+      timer ||= setTimeout(judge, FIRST_MOMENTS);
+      if (slow) throw new Error("the line is slow");
+      if (done) break;
+      parts.push(value);
+      size += value.length;
+      await writer.write(value);
+    }
+  } finally {
+    clearTimeout(timer); // a stream that broke is nobody's to judge: to leave it would be an error that nobody hears
   }
-  clearTimeout(timer);
   await writer.close();
   return parts;
 }

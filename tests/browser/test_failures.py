@@ -139,6 +139,22 @@ def test_without_a_good_snapshot_python_starts_the_ordinary_way(
         troubles.clear()  # the browser's own line about it
 
 
+def test_a_snapshot_that_breaks_off_in_its_first_moments_costs_no_worker(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str]
+) -> None:
+    """What has arrived is well packed, what follows is not: the page hears of the break when it has read a part."""
+    memory = next(site.rglob(MEMORY)).read_bytes()
+    packed = bytearray(gzip.compress(memory[:200_000], 0))
+    packed[150_000:] = b"\xff" * 50_000
+    broken_off = server.Answer(200, bytes(packed), {"Content-Type": "text/plain", "Content-Encoding": "gzip"})
+    with server.serving(site, interfere=Trouble({MEMORY: lambda: broken_off})) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        started_the_ordinary_way(page, broken)
+        page.wait_for_timeout(600)  # longer than the first moments
+        assert [request.path for request in broken.requests].count("/assets/js/worker.js") == 1
+    troubles.clear()  # the browser's own line about it
+
+
 @pytest.mark.parametrize("harm", ["memory", pytest.param("head", marks=pytest.mark.long)])
 def test_a_snapshot_that_passes_for_good_and_is_not_costs_only_time(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], harm: str

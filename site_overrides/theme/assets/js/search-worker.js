@@ -1,7 +1,8 @@
 // Stands in for the theme's search worker, whose file name is this one's query: reading the index costs half a second of
 // a processor, and most visits search for nothing. It says at once that it is ready, and at the first question that has a
-// word in it fetches the index of all pages and starts the theme's worker: what the theme itself brings lists none. The small words of a question are left out, since the theme
-// looks for every word that begins like them: "is" would find "island", and "do" would find "door".
+// word in it fetches the index of all pages and starts the theme's worker: what the theme itself brings lists none. The
+// small words of a question are left out, since the theme looks for every word that begins like them: "is" would find
+// "island", and "do" would find "door".
 const SETUP = 0;
 const READY = 1;
 const QUERY = 2;
