@@ -13,9 +13,9 @@ const base = here.protocol === "file:" ? decodeURIComponent(here.pathname) : her
 
 const BEAT = 1000; // milliseconds between two signs of life while the interpreter is on its way
 const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings it
-// Of a line that brings less than this of the snapshot in its first moments, its bytes would cost more than they save.
-const FIRST_BYTES = 320 * 1024;
-const FIRST_MOMENTS = 400; // milliseconds, in which the interpreter takes half of the line
+// On a line that brings the snapshot slower than this, its bytes would cost more than they save.
+const SLOW = 800; // bytes a millisecond, while the interpreter takes half of the line
+const FIRST_MOMENTS = 400; // milliseconds after the first bytes, when that is judged
 const EMPTY_ZIP = Uint8Array.from([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
 
 /** The build this module belongs to: a page that shows another one is out of date and should be reloaded. */
@@ -98,13 +98,14 @@ async function compile(fetched) {
 
 /** The snapshot's bytes. Rejects when they do not come whole, or when they would cost more of the line than they save. */
 async function bringMemory() {
+  const asked = performance.now(); // WebKit asks the line even for what only its cache should give
   const kept = await fromCache(FILES.snapshot.path);
   if (!kept && (await fromCache(FILES.library))) throw new Error("what that needs is here already");
   const response = kept ?? (await fetch(base + FILES.snapshot.path));
   if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
   const unpacking = new DecompressionStream("gzip");
   const [parts, memory] = await Promise.all([
-    handOn(response.body.getReader(), unpacking.writable.getWriter()),
+    handOn(response.body.getReader(), unpacking.writable.getWriter(), asked),
     new Response(unpacking.readable).arrayBuffer(),
   ]);
   // Where the browser lends nobody its digests, the packing's own check sum has to do.
@@ -113,14 +114,19 @@ async function bringMemory() {
   return new Uint8Array(memory);
 }
 
-/** Give to `writer` what `reader` brings, and return all of it; a slow line is left, without an error in any stream. */
-async function handOn(reader, writer) {
+/**
+ * Give to `writer` what `reader` brings, and return all of it; a slow line is left, without an error in any stream.
+ *
+ * A busy processor reads late, and all at once, what came slowly meanwhile: so the line is judged by its whole time since
+ * it was `asked`, not by what is read in a part of it.
+ */
+async function handOn(reader, writer, asked) {
   const parts = [];
   let size = 0;
   let slow = false;
   let timer = 0;
   const judge = () => {
-    slow = size < FIRST_BYTES;
+    slow = size < SLOW * (performance.now() - asked);
     if (slow) reader.cancel();
   };
   try {

@@ -61,8 +61,9 @@ def goes(request: pytest.FixtureRequest, site: Path, monkeypatch: pytest.MonkeyP
         assert done.returncode == 0, done.stderr
         told = json.loads(done.stdout)
         assert told["troubles"] == []
-        snapshots = sum(request.sent for request in served.requests if "snapshot" in request.path)
-        assert (snapshots < 1e6) == (line is not None)
+        (memory,) = site.rglob("python.memory")
+        fetched = [request.sent for request in served.requests if request.path.endswith(memory.name)]
+        assert (memory.stat().st_size in fetched) == (line is None)
         return dict(told["seen"])
 
     return go
@@ -82,7 +83,7 @@ def test_from_the_home_page_to_the_verdict_and_its_record(goes: Going) -> None:
     """On a line on which Python starts the ordinary way: leaving the snapshot is no error that anybody prints."""
     seen = goes(
         "start",
-        line=Line(5e6 / 8, 0.04),
+        line=Line(2.5e6 / 8, 0.04),
         answers=[
             ("amount", "800 gal"),
             ("place-severe", ""),
