@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -15,7 +15,6 @@ from tests.browser.test_reach import UNFOLD, assert_nothing_beyond_the_edge, dif
 
 pytestmark = pytest.mark.browser
 
-Enlarged = Callable[[int], Page]
 ORDINARY = 16  # pixels: what a browser calls medium until its reader says otherwise
 CUT = """() => [...document.querySelectorAll(".ss-plate, .ss-plate *, .ss-bar, .ss-ways a, main summary")]
   .filter((element) => element.checkVisibility() && !element.closest(".ss-hidden, .ss-units-word, .md-search"))
@@ -24,32 +23,25 @@ CUT = """() => [...document.querySelectorAll(".ss-plate, .ss-plate *, .ss-bar, .
 
 
 @pytest.fixture(scope="module")
-def enlarged(browser: Browser) -> Iterator[Enlarged]:
-    """A page, as built and without our scripts, in a browser whose reader wants twice the text, at a width."""
+def enlarged(browser: Browser) -> Iterator[Page]:
+    """A page, as built and without our scripts, in a browser whose reader wants twice the text."""
     large = browser.browser_type.launch(
         executable_path=toolchain.find_chromium(), args=[f"--blink-settings=defaultFontSize={2 * ORDINARY}"]
     )
     page = large.new_page()
     page.route("**/assets/js/*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
-
-    def at_width(width: int) -> Page:
-        page.set_viewport_size({"width": width, "height": 800})
-        return page
-
-    yield at_width
+    yield page
     large.close()
 
 
-@pytest.mark.parametrize("width", [320, 1280])
-def test_no_page_scrolls_sideways_or_cuts_at_twice_the_text(
-    enlarged: Enlarged, served: server.Site, site: Path, width: int
-) -> None:
-    page = enlarged(width)
+def test_no_page_scrolls_sideways_or_cuts_at_twice_the_text(enlarged: Page, served: server.Site, site: Path) -> None:
     for address in different_pages(site):
-        page.goto(served.url + address)
-        page.evaluate(UNFOLD)
-        assert_nothing_beyond_the_edge(page, address)
-        assert page.evaluate(CUT) == [], address
+        enlarged.goto(served.url + address)
+        enlarged.evaluate(UNFOLD)
+        for width in (320, 1280):
+            enlarged.set_viewport_size({"width": width, "height": 800})
+            assert_nothing_beyond_the_edge(enlarged, f"{address} at {width}")
+            assert enlarged.evaluate(CUT) == [], f"{address} at {width}"
 
 
 @pytest.mark.parametrize("times", [1.5, 2])
