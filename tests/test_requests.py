@@ -28,7 +28,7 @@ def ask(what: Any, **more: Any) -> dict[str, Any]:
 )
 def test_what_nobody_answers_is_refused_by_name(request_: dict[str, Any]) -> None:
     with pytest.raises(
-        render.UnknownRequest, match=r"cannot be asked “.{0,60}”; it answers worksheet, chart, "
+        render.UnknownRequest, match=r"cannot be asked “.{0,60}”; it answers worksheet, how, chart, "
     ) as refused:
         render.respond(json.dumps(request_))
     assert all(name in str(refused.value) for name in render.ANSWERS)

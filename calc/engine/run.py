@@ -1,6 +1,7 @@
 """A declaration and the values read for it become a Sheet: results, advice, working, tables, band, sources."""
 
 from collections.abc import Sequence
+from functools import cache
 
 from calc.engine.band import band
 from calc.engine.citing import sources
@@ -78,7 +79,7 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
         ),
         meaning=tuple(text.fill(sentence) for sentence in worksheet.meaning),
         advice=advice,
-        working=_working(reading, values, worksheet, system, taken),
+        work_through=cache(lambda: _working(reading, values, worksheet, system, taken)),
         tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
         verdicts=verdicts,
         best_change=text.fill(change[0].label, change[1]) if change else "",

@@ -1,5 +1,6 @@
 """A worksheet worked out with one reader's numbers: everything that pages, record and command line tell of it."""
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from calc.engine.read import Problem, Reading
@@ -96,7 +97,7 @@ class Sheet(NamedTuple):
     judgement: Judgement | None = None
     meaning: tuple[str, ...] = ()
     advice: tuple[Said, ...] = ()
-    working: tuple[WorkingLine, ...] = ()
+    work_through: Callable[[], tuple[WorkingLine, ...]] = tuple
     tables: tuple[Table, ...] = ()
     verdicts: tuple[Verdict, ...] = ()
     best_change: str = ""
@@ -104,6 +105,11 @@ class Sheet(NamedTuple):
     assumed: tuple[str, ...] = ()
     sources: tuple[tuple[str, Source], ...] = ()
     notes: tuple[str, ...] = ()
+
+    @property
+    def working(self) -> tuple[WorkingLine, ...]:
+        """Step by step how the results come about; made when it is asked for, since not everybody looks."""
+        return self.work_through()
 
     @property
     def course(self) -> Course:

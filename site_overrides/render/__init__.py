@@ -20,7 +20,7 @@ from calc.physics import winter_weather
 from calc.tables.year import HOURS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
-from render import folding, plan, spreadsheet
+from render import folding, plan, spreadsheet, view
 from render.lacking import Lacking
 from render.templating import fill
 from render.view import charts_json, field_states, slots
@@ -85,8 +85,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The parts of a worksheet that change.
 
     Takes {"worksheet", "plan", "scold", "flow", "left_example"}: `scold` are the keys whose mistakes may be told while
-    the reader is still typing, or null for all; `flow` is what `plan.flow` takes, or null; `left_example` whether the
-    reader has just put a number in place of the worked example.
+    the reader is still typing, when the parts of `_how` are left out, or null for all; `flow` is what `plan.flow`
+    takes, or null; `left_example` whether the reader has just put a number in place of the worked example.
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
     "unfold": whether something in the fold is wrong, "link", "follows": whether a number that this worksheet does not
@@ -105,7 +105,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries)),
+        "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None),
         "fields": {
             sheet.worksheet.plan_key(key): state
             for key, state in field_states(sheet, given, told, plan.notes(sheet, entries)).items()
@@ -124,6 +124,12 @@ def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[st
         raise UnknownWorksheet(key)
     entries = plan.entries_from(asked.get("plan"), reader)
     return answer_plan(WORKSHEETS[key], entries, system), given_for(WORKSHEETS[key], entries), entries
+
+
+def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
+    """How the results come about, for who has stopped typing. Takes {"worksheet", "plan"}; gives {"slots"}."""
+    sheet, _, _ = _sheet(asked, system, reader)
+    return {"slots": view.how(sheet)}
 
 
 def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
@@ -287,6 +293,7 @@ def _practise(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
 ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
     "worksheet": _worksheet,
+    "how": _how,
     "chart": _chart,
     "sweep": _sweep,
     "lines": _lines,
@@ -315,6 +322,7 @@ def run_every_example() -> None:
     for key in WORKSHEETS:
         for system in SYSTEMS:
             _ask("worksheet", system, worksheet=key)
+            _ask("how", system, worksheet=key)
             _ask("chart", system, worksheet=key)
             for number in range(len(WORKSHEETS[key].sweeps)):
                 _ask("sweep", system, worksheet=key, sweep=number, points=1)

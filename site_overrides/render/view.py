@@ -56,11 +56,13 @@ def slots(
     offered: Mapping[str, str] = MappingProxyType({}),
     *,
     elsewhere: bool = False,
+    briefly: bool = False,
 ) -> dict[str, str]:
     """The parts that change, as HTML. With problems only those that say so; the page hides the rest.
 
     `told` are the problems that the reader is to be told about now: all, unless given. `offered` are the results that
     may go into the reader's plan, each "new", "late" or "there". `elsewhere`: whether the plan holds numbers at all.
+    `briefly`: without those that `how` gives.
     """
     told = sheet.problems if told is None else told
     linked = any(entry.origin == "link" for entry in sheet.inputs.values())
@@ -76,10 +78,9 @@ def slots(
         "advice": str(fill("advice.html", sheet=sheet, words=LEVEL_WORDS)),
         "results": str(fill("results.html", sheet=sheet, offered=offered, **_results(sheet, offered))),
         "tables": str(fill("tables.html", sheet=sheet)),
-        "working": str(fill("working.html", sheet=sheet)),
-        "files": str(fill("files.html", worksheet=sheet.worksheet.key, files=files(sheet))),
-        "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
     }
+    if not briefly:
+        filled |= how(sheet)
     if sheet.worksheet.outlook:
         filled["sketch"] = str(start.answer_screen(sheet))
     if sheet.worksheet.checks:
@@ -89,6 +90,17 @@ def slots(
     if sheet.worksheet.picture:
         filled["picture"] = str(picture(sheet, sheet.worksheet.picture))
     return filled
+
+
+def how(sheet: Sheet) -> dict[str, str]:
+    """The parts that are folded away, as HTML: how the results come about. None with problems."""
+    if sheet.problems:
+        return {}
+    return {
+        "working": str(fill("working.html", sheet=sheet)),
+        "files": str(fill("files.html", worksheet=sheet.worksheet.key, files=files(sheet))),
+        "sources": str(fill("sources.html", sheet=sheet, lines=[source_line(source) for _, source in sheet.sources])),
+    }
 
 
 def files(sheet: Sheet) -> list[tuple[str, str]]:

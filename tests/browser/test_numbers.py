@@ -71,6 +71,23 @@ def test_the_chart_follows(live: Live) -> None:
         assert [url.rpartition("/")[2] for url in asked] == ["plot.bundle.js"]  # fetched now, not before
 
 
+def test_the_working_follows_when_typing_pauses_and_old_working_is_never_in_sight(at: At) -> None:
+    reader = at("stored-heat")
+    reader.show_how()
+    for texts in (("900",), ("901", "902"), ("soon", "903")):
+        for text in texts:
+            reader.type("store_volume", text, leave=False)
+            # Asked in one breath: what is to be seen of the working is of the numbers in the boxes.
+            assert reader.slot("working").evaluate(
+                "(part, text) => getComputedStyle(part).visibility === 'hidden' || part.textContent.includes(text)",
+                text,
+            )
+        expect(reader.slot("working")).to_have_css("visibility", "visible")
+        expect(reader.slot("working")).to_contain_text(f"{texts[-1]} gal")
+    sheet = answer("stored-heat", {"store_volume": Typed("903")})
+    expect(reader.slot("working").locator(".ss-working > li")).to_have_count(len(sheet.working))
+
+
 @pytest.mark.parametrize("size", SIZES)
 def test_a_wrong_number_empties_the_plate_at_its_height(at: At, size: str) -> None:
     reader = at("stored-heat", size)

@@ -25,6 +25,7 @@ export class Sheet {
   #chartTimer = 0;
   #stockTimer = 0;
   #linesTimer = 0;
+  #howTimer = 0;
   #sweep = null;
   #file = null; // of the reader's own weather
   #charted = ""; // the link of the numbers that the chart shows, and the units
@@ -125,7 +126,7 @@ export class Sheet {
 
   /** Ask Python again. */
   ask() {
-    for (const timer of [this.#laterTimer, this.#chartTimer, this.#stockTimer]) clearTimeout(timer);
+    for (const timer of [this.#laterTimer, this.#chartTimer, this.#stockTimer, this.#howTimer]) clearTimeout(timer);
     this.#laterTimer = 0;
     this.panel.wantAll({
       name: this.worksheet,
@@ -357,6 +358,7 @@ export class Sheet {
     this.#flow.take(reply);
     for (const does of this.#afterwards.splice(0)) does();
     this.#askStock();
+    if (!wrong) this.#wantHow("working" in reply.slots);
     if (!wrong && this.panel.has("lines")) this.#wantLines();
     if (wrong || !this.panel.has("chart")) return;
     const numbers = `${reply.units} ${reply.link}`;
@@ -372,6 +374,18 @@ export class Sheet {
     if (!slot) return;
     const take = ({ html }) => holdingFocus(() => fill(slot, html));
     this.#stockTimer = setTimeout(() => this.#want("stock", { stock: slot.dataset.stock }, take, () => 2), PAUSE);
+  }
+
+  /** Working, sources and files, which a reply leaves out while somebody types. */
+  #wantHow(there) {
+    const fold = this.panel.slot("working").closest("details");
+    fold.classList.toggle("ss-stale", !there);
+    if (there) return;
+    const take = ({ slots }) => {
+      for (const [name, html] of Object.entries(slots)) fill(this.panel.slot(name), html);
+      fold.classList.remove("ss-stale");
+    };
+    this.#howTimer = setTimeout(() => this.#want("how", {}, take, () => 2), PAUSE);
   }
 
   /** What other worksheets say below the verdict; one of them may run a year, so it is asked for last. */
