@@ -233,7 +233,7 @@ def _charts(system: System) -> dict[str, dict[str, str]]:
 def _drawn_charts(system: System) -> str:
     """Every worksheet's chart as JSON: `wide`, `narrow` and `words`, all drawn in one run of Node."""
     sheets = {key: answer(key, {}, system) for key in WORKSHEETS}
-    wanted = {key: chart for key, sheet in sheets.items() if (chart := charts_json(chart_of(sheet), key))}
+    wanted = {key: chart for key, sheet in sheets.items() if (chart := charts_json(chart_of(sheet), key, system))}
     done = subprocess.run(
         ["node", str(CHARTS / "draw_all.mjs")], input=json.dumps(wanted), capture_output=True, text=True, check=False
     )

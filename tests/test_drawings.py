@@ -2,15 +2,17 @@
 
 import html
 import itertools
+import json
 import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+import hooks
 from calc.answer import Typed, answer
 from calc.tables.year import MONTHS
-from calc.units import HOUR, System
+from calc.units import HOUR, THIN, System, grouped
 from calc.worksheets import WORKSHEETS
 from render.drawings import scaled, shown
 from render.drawings.piping.figure import Box, width_of
@@ -284,3 +286,18 @@ def test_each_month_is_as_high_as_its_need_and_hatched_as_far_as_it_is_covered(e
         need, used = ((scaled.MONTHS_FOOT - bar[part]) / scaled.MONTHS_HIGH for part in ("top", "covered"))
         assert need == pytest.approx(values[f"need_{month}"] / most, abs=0.001), month
         assert used == pytest.approx(values[f"used_{month}"] / most, abs=0.001), month
+
+
+@pytest.mark.parametrize(("system", "mark"), [("us", ","), ("si", THIN)])
+def test_numbers_under_axes_are_grouped_as_those_in_words(system: System, mark: str) -> None:
+    charts = json.loads(hooks._drawn_charts(system))
+    ticks = {
+        tick
+        for chart in charts.values()
+        for size in ("wide", "narrow")
+        for tick in re.findall(r">([\d.,\s]+)</text>", chart[size])
+    }
+    long = {tick for tick in ticks if len(re.sub(r"\D", "", tick.partition(".")[0])) > 3}
+    assert long
+    assert long == {grouped(re.sub(r"[^\d.]", "", tick), system) for tick in long}
+    assert any(mark in tick for tick in long)

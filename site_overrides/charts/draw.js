@@ -38,12 +38,20 @@ export function draw(Plot, chart, document, size) {
   const svg = Plot.plot({ ...frame, marks });
   svg.querySelectorAll("style").forEach((style) => style.remove());
   for (const element of [svg, ...svg.querySelectorAll("[style]")]) element.removeAttribute("style");
+  for (const tick of svg.querySelectorAll("[aria-label$='tick label'] text")) tick.textContent = grouped(tick.textContent, chart.thousands);
   // The chart is one picture with one name; its parts have none of their own.
   for (const part of svg.querySelectorAll("[aria-label]")) part.removeAttribute("aria-label");
   svg.setAttribute("class", "sv sv-chart");
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", chart.title);
   return svg;
+}
+
+/** A number under an axis with `mark` between thousands as in the page's words: a thin space only from ten thousand on. */
+function grouped(text, mark) {
+  const [whole, ...part] = text.split(".");
+  const digits = whole.replaceAll(",", "");
+  return mark === "," ? text : [digits.length > 4 ? whole.replaceAll(",", mark) : digits, ...part].join(".");
 }
 
 /** Where the words of each line stand, learned from a drawing without them. */

@@ -135,7 +135,7 @@ def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The chart of a worksheet. Takes {"worksheet", "plan"}; gives {"chart": data, or null while a number is wrong}."""
     sheet, _, _ = _sheet(asked, system, reader)
-    return {"chart": None if sheet.problems else charts_json(chart_of(sheet), sheet.worksheet.key)}
+    return {"chart": None if sheet.problems else charts_json(chart_of(sheet), sheet.worksheet.key, system)}
 
 
 def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:

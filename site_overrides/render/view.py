@@ -14,7 +14,7 @@ from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import Input, Typed, in_its_unit, typed_digits
 from calc.engine.words import LEVEL_WORDS, VERDICT
 from calc.sources import SOURCES
-from calc.units import NO_BREAK, Quantity, System, grouped
+from calc.units import NO_BREAK, THIN, Quantity, System, grouped
 from render import folding, start
 from render.drawings import calendar, scaled, shown, tank
 from render.templating import fill
@@ -240,7 +240,7 @@ def box_text(
         return ""
     unit = field.unit(system)
     digits = entry.digits(unit) if entry else typed_digits(quantity, unit)
-    return grouped(digits, system).replace("\N{NARROW NO-BREAK SPACE}", " ")
+    return grouped(digits, system).replace(THIN, " ")
 
 
 def _same_as(sheet: Sheet, entry: Input) -> str:
@@ -251,7 +251,7 @@ def _typical_source(field: Field) -> str:
     return source_line(SOURCES[field.typical.source]) if field.typical else ""
 
 
-def charts_json(series: Series | None, worksheet: str) -> dict[str, Any] | None:
+def charts_json(series: Series | None, worksheet: str, system: System) -> dict[str, Any] | None:
     """A chart as data for the drawing module, its words included."""
     if series is None:
         return None
@@ -260,6 +260,7 @@ def charts_json(series: Series | None, worksheet: str) -> dict[str, Any] | None:
         "x": series.x_label,
         "y": series.y_label,
         "here": series.here_x,
+        "thousands": "," if system == "us" else THIN,
         "lines": [
             {"label": line.label, "role": line.role, "points": [[x, y] for x, y in line.points]}
             for line in series.lines
