@@ -13,9 +13,10 @@ import pytest
 import zxingcpp
 
 import edition
-from calc.answer import Typed, answer
+from calc.answer import Reader, Typed, answer, answer_plan
 from calc.engine import link
-from calc.engine.plan import Entry
+from calc.engine.offering import flowing
+from calc.engine.plan import Entries, Entry
 from calc.engine.steps import Step
 from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
@@ -107,6 +108,58 @@ def test_a_part_waits_for_the_sheet_that_the_plan_knows_best() -> None:
     plan = entries(design_load="16,000 Btu/h", indoor="70 °F", floor_covering="wood", pipe_spacing="8 in")
     told = words(document(chosen(plan), "us", Wanted()))
     assert "the plan lacks Floor area with pipe in it" in told and "finned length" not in told
+
+
+# A buyer at the start, then at the store's sheet, the stove's room and the power cut; Burlington, baseboard.
+BUYER = {
+    "fuel_now": "propane",
+    "amount": "900 gal",
+    "place": "burlington-vt",
+    "heated_area": "1800 ft2",
+    "emitter": "baseboard",
+    "baseboard_length": "120 ft",
+    "stove": "help",
+}
+BUYER_LATER = {
+    "store_volume": "2 m3",
+    "store_top": "85 C",
+    "room_output": "4 kW",
+    "room_area": "20 m2",
+    "doorway_width": "90 cm",
+    "hours_burning": "3 h",
+    "jacket_volume": "45 L",
+}
+
+
+def buyers(**more: str) -> Entries:
+    start = Entries(entries(**BUYER), Reader())
+    sketch = answer_plan(WORKSHEETS["first-sketch"], start, "us")
+    flow = flowing(sketch, start, WORKSHEETS, BY_KEY, new=True)
+    return Entries({**start, **flow, **entries(**BUYER_LATER, **more)}, Reader())
+
+
+def test_what_the_start_says_of_a_small_store_the_record_says_too() -> None:
+    """Heat to the room, typed at another sheet, made the tank's wait for a firebox that nobody had measured."""
+    plan = buyers()
+    at_start = answer_plan(WORKSHEETS["first-sketch"], plan, "us").judgement
+    assert at_start and at_start.text.startswith("Because your store of 528")
+    (told,) = [each for each in said(plan) if each.level == "unworkable"]
+    assert told.title == "Your store does not hold one burn."
+    assert taken(plan)["tank-size"].printed
+
+
+def test_a_sheet_whose_result_was_taken_into_the_plan_is_in_the_record() -> None:
+    assert not taken(buyers())["power-cut"].printed
+    used = Entries({**buyers(), "peak_output": Entry("136490 Btu/h", "computed", "power-cut")}, Reader())
+    assert taken(used)["power-cut"].printed
+
+
+def test_the_chain_lacks_nothing_that_only_another_sheets_answer_rests_on() -> None:
+    """The room's sheet knows the loss of a room by its size: nobody is to type it again."""
+    assert taken(buyers())["will-it-work"].lacks == ("Diameter or longer side of the bare tank",)
+    assert taken(buyers(tank_diameter="48 in"))["will-it-work"].lacks == ()
+    without = {key: entry for key, entry in buyers(tank_diameter="48 in").items() if key != "room_area"}
+    assert taken(without)["will-it-work"].lacks == ("Heat loss of the room per degree",)
 
 
 def test_who_typed_a_pipe_on_a_sheet_has_that_sheet_in_the_record() -> None:

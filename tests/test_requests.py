@@ -52,6 +52,20 @@ def test_every_reply_names_the_units_of_its_labels() -> None:
 
 
 @pytest.mark.parametrize(
+    ("standing", "said"),
+    [
+        ("149.09 F", "Take the cooler one only if nothing else in the house needs"),
+        ("120 F", "the higher one is what counts"),
+    ],
+)
+def test_who_takes_another_need_in_place_of_a_given_one_hears_which_counts(standing: str, said: str) -> None:
+    """One store serves rooms and taps: of their needs the highest counts."""
+    plan = {"lowest_useful": {"text": standing, "units": "us", "from": "link"}, "emitters_need": {"text": "60 F"}}
+    told = ask("use", worksheet="tap-water", key="lowest_useful", plan=plan)
+    assert told["taken"] is None and said in told["said"]
+
+
+@pytest.mark.parametrize(
     "choice",
     [choice for question in QUESTIONS for choice in (*question.choices, *question.more)],
     ids=lambda choice: choice.key,

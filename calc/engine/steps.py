@@ -73,7 +73,8 @@ AnyStep = Step | Pick
 class Case(NamedTuple):
     """The fields and steps that belong to one value of a choice.
 
-    With `decides`, a number typed for a field that only this case asks chooses it, whatever else was typed.
+    With `decides`, a number typed for a field that only this case asks chooses it, whatever else was typed. Where
+    some of these have no usual value, it takes one of them.
     """
 
     fields: tuple[Field, ...] = ()

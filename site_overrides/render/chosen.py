@@ -9,10 +9,11 @@ from calc.answer import answer_plan
 from calc.engine import plan
 from calc.engine.declare import Field, OnlyWith, Worksheet
 from calc.engine.plan import Entries, Entry, fields_by_key
-from calc.engine.read import Problem, read
+from calc.engine.read import Problem, Reading, read
 from calc.engine.settled import Raised, Settled, settled
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Input
+from calc.engine.values import NOTHING, TakenOver
 from calc.units import System
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
@@ -83,20 +84,26 @@ def _own_keys() -> dict[str, frozenset[str]]:
     return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
 
 
-def _is_held(worksheet: Worksheet, entries: Entries) -> bool:
+def _is_held(worksheet: Worksheet, entries: Entries, taken: TakenOver = NOTHING) -> bool:
     """Whether a worksheet is in the record by itself: it can be answered, and is known well or its reader was there."""
+    return is_complete(worksheet, entries, taken) and (_been_there(worksheet, entries) or _is_known(worksheet, entries))
+
+
+def _been_there(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether somebody gave what this worksheet alone asks, or took a result of it into the plan."""
     own = [entries[key] for key in _own_keys().get(worksheet.key, frozenset()) & entries.keys()]
-    been_there = any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own)
-    return is_complete(worksheet, entries) and (been_there or _is_known(worksheet, entries))
+    return any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own) or any(
+        entry.worksheet == worksheet.key and entry.origin == "computed" for entry in entries.values()
+    )
 
 
-def is_complete(worksheet: Worksheet, entries: Entries) -> bool:
-    """Whether a plan holds every number that has no usual value."""
+def is_complete(worksheet: Worksheet, entries: Entries, taken: TakenOver = NOTHING) -> bool:
+    """Whether a plan holds every number that has no usual value; steps that are `taken` need none."""
     given = plan.given_for(worksheet, entries)
     if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet.in_record, entries):
         return False
     reading = entries.reading(worksheet)
-    return not reading.problems and not lacks_of(reading.inputs)
+    return not reading.problems and not lacks_of(_asked(reading, taken))
 
 
 def _is_known(worksheet: Worksheet, entries: Entries) -> bool:
@@ -120,14 +127,23 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
         }
         told = _belongs(worksheet.in_record, entries) and asks <= entries.keys()
         return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
-    lacks, held = lacks_of(reading.inputs), _is_held(worksheet, entries)
+    taken = work.taken(worksheet)
+    lacks, held = lacks_of(_asked(reading, taken)), _is_held(worksheet, entries, taken)
     printed = held if ticked is None else ticked
     if not printed and not held:
         return Taken(worksheet, False, False, lacks)
-    sheet = answer_plan(worksheet, entries, system, work.taken(worksheet))
+    sheet = answer_plan(worksheet, entries, system, taken)
     if sheet.problems:
         return Taken(worksheet, False, False, lacks, _texts(sheet.problems), possible=False)
     return Taken(worksheet, held, printed, lacks, (), sheet)
+
+
+def _asked(reading: Reading, taken: TakenOver) -> dict[str, Input]:
+    """The inputs of a worksheet without those on which only steps rest that others have worked out."""
+    steps = reading.course.steps
+    spared = {need for step in steps if step.key in taken for need in step.needs}
+    spared -= {need for step in steps if step.key not in taken for need in step.needs}
+    return {key: entry for key, entry in reading.inputs.items() if key not in spared}
 
 
 def _texts(problems: tuple[Problem, ...]) -> tuple[str, ...]:

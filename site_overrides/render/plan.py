@@ -196,6 +196,7 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
         worksheet=sheet.worksheet,
         example=sheet.example,
         short=offer.short,
+        cooler=offer.why == "typed" and field.keeps_highest and not offer.short,
     )
     return {
         "key": key,

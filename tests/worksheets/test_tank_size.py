@@ -85,6 +85,14 @@ def test_a_store_at_hand_is_held_against_the_burn() -> None:
     assert sheet_of("tank-size", store_volume="400 gal").values["store_known"] == "yes"
 
 
+def test_who_gave_a_number_that_has_a_usual_value_has_not_measured_the_firebox() -> None:
+    """Heat to the room or the wood's moisture comes from other sheets; then the example's firebox would cap the burn."""
+    for known in {"room_output": "13,700 Btu/h"}, {"moisture": "25 %"}, {"efficiency": "70 %"}:
+        assert "firebox_volume" not in sheet_of("tank-size", **known).inputs
+        assert "firebox_volume" in sheet_of("tank-size", firebox_known="yes", **known).inputs
+    assert sheet_of("tank-size", firebox_volume="4 ft3").inputs["firebox_known"].si == "yes"
+
+
 def test_a_store_is_not_refused_by_the_worked_examples_emitters() -> None:
     """Who has not yet been at the emitters' sheet is told which number is the example's, and to type it."""
     given = {"store_known": "yes", "store_volume": "400 gal", "water_output": "75,000 Btu/h", "burn_time": "3 h"}
