@@ -3,23 +3,14 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import Any
 
 import hypothesis
 import pytest
-from playwright.sync_api import (
-    Browser,
-    BrowserContext,
-    ConsoleMessage,
-    Page,
-    Playwright,
-    Request,
-    ViewportSize,
-    sync_playwright,
-)
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
 from xdist.scheduler import LoadScopeScheduling
 
 import building
@@ -35,13 +26,6 @@ hypothesis.settings.register_profile("steady", derandomize=True, deadline=None)
 hypothesis.settings.load_profile("steady")
 
 PATIENCE = 120_000  # milliseconds: what a busy machine may need, not what an idle one does
-
-CHROMIUM: dict[str, Any] = {
-    "executable_path": toolchain.find_chromium(),
-    "args": ["--disable-background-networking", "--disable-component-update", "--no-first-run"],
-}
-ALL_VISITORS: dict[str, Any] = {"service_workers": "block"}
-PROFILE_KINDS = {"viewport", "permissions", "color_scheme", "forced_colors", "reduced_motion"}
 
 Visiting = Callable[..., AbstractContextManager[Page]]
 
@@ -89,27 +73,13 @@ def served(site: Path) -> Iterator[server.Site]:
 
 
 @pytest.fixture(scope="session")
-def playwright() -> Iterator[Playwright]:
-    """What drives the browsers."""
-    with sync_playwright() as running:
-        yield running
-
-
-@pytest.fixture(scope="session")
-def browser(playwright: Playwright) -> Iterator[Browser]:
+def browser() -> Iterator[Browser]:
     """A headless Chromium: the machine's own, or Playwright's."""
-    running = playwright.chromium.launch(**CHROMIUM)
-    yield running
-    running.close()
-
-
-@pytest.fixture(scope="session")
-def profile(playwright: Playwright, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Profile]:
-    """A Chromium that keeps on the disk what it has compiled."""
-    folder = tmp_path_factory.mktemp("profile")
-    context = playwright.chromium.launch_persistent_context(folder, **CHROMIUM, **ALL_VISITORS)
-    yield Profile(context)
-    context.close()
+    quiet = ["--disable-background-networking", "--disable-component-update", "--no-first-run"]
+    with sync_playwright() as playwright:
+        running = playwright.chromium.launch(executable_path=toolchain.find_chromium(), args=quiet)
+        yield running
+        running.close()
 
 
 @pytest.fixture
@@ -126,94 +96,33 @@ def page(visiting: Visiting, troubles: list[str]) -> Iterator[Page]:
 
 
 @pytest.fixture(scope="session")
-def visiting(browser: Browser, profile: Profile) -> Visiting:
-    """Opens pages of fresh visitors, for tests that need several or one of a special kind.
-
-    One that is `alone` shares no profile: what stays open for longer than a test, or counts what is fetched.
-    """
+def visiting(browser: Browser) -> Visiting:
+    """Opens pages of fresh visitors, for tests that need several or one of a special kind."""
 
     @contextlib.contextmanager
-    def visit(troubles: list[str], alone: bool = False, **kind: Any) -> Iterator[Page]:
-        if alone or profile.busy or not kind.keys() <= PROFILE_KINDS:
-            context = browser.new_context(**ALL_VISITORS | kind)
-            listen(context, troubles.append)
-            try:
-                yield context.new_page()
-            finally:
-                context.close()
-        else:
-            with profile.visit(troubles, **kind) as page:
-                yield page
+    def visit(troubles: list[str], **kind: Any) -> Iterator[Page]:
+        context = browser.new_context(**{"service_workers": "block", **kind})
+        context.set_default_timeout(PATIENCE)
+        context.add_init_script(REPORT_VIOLATIONS)
+        context.on("request", lambda request: note_request(request, troubles))
+        context.on("console", lambda message: note_console(message, troubles))
+        context.on("weberror", lambda error: troubles.append(f"uncaught: {error.error}"))
+        try:
+            yield context.new_page()
+        finally:
+            context.close()
         assert not troubles, "\n".join(troubles)
 
     return visit
 
 
-class Profile:
-    """One profile for visitors who come after each other: none finds what another left, but for what the browser compiled.
-
-    A page in it starts Python in half of the processor's time. That a first visitor's start works too is seen by every
-    test with a server of its own, for whose address nothing is kept.
-    """
-
-    def __init__(self, context: BrowserContext) -> None:
-        self.busy = False
-        self._context = context
-        self._troubles: list[str] = []
-        self._places: set[str] = set()
-        self._cleaning = context.new_cdp_session(context.pages[0])
-        listen(context, lambda trouble: self._troubles.append(trouble))
-        context.on("request", lambda request: self._places.add("/".join(request.url.split("/")[:3])))
-
-    @contextlib.contextmanager
-    def visit(
-        self,
-        troubles: list[str],
-        viewport: ViewportSize | None = None,
-        permissions: Sequence[str] = (),
-        **media: Any,
-    ) -> Iterator[Page]:
-        """A page of a visitor of whom this profile knows nothing."""
-        self.busy, self._troubles = True, troubles
-        page = self._context.new_page()
-        try:
-            page.emulate_media(**media)
-            if viewport:
-                page.set_viewport_size(viewport)
-            if permissions:
-                self._context.grant_permissions(permissions)
-            yield page
-        finally:
-            self._forget()
-            self.busy = False
-
-    def _forget(self) -> None:
-        for page in self._context.pages[1:]:
-            page.close()
-        self._context.unroute_all()
-        self._context.clear_permissions()
-        for origin in self._places:
-            what = {"origin": origin, "storageTypes": "local_storage,indexeddb,cache_storage,service_workers"}
-            self._cleaning.send("Storage.clearDataForOrigin", what)
-        self._places.clear()
-
-
-def listen(context: BrowserContext, note: Callable[[str], None]) -> None:
-    """Note what goes wrong on the pages of a context."""
-    context.set_default_timeout(PATIENCE)
-    context.add_init_script(REPORT_VIOLATIONS)
-    context.on("request", lambda request: note_request(request, note))
-    context.on("console", lambda message: note_console(message, note))
-    context.on("weberror", lambda error: note(f"uncaught: {error.error}"))
-
-
-def note_console(message: ConsoleMessage, note: Callable[[str], None]) -> None:
+def note_console(message: ConsoleMessage, troubles: list[str]) -> None:
     """Note an error that the page printed."""
     if message.type == "error":
-        note(f"console: {message.text} ({message.location.get('url', '')})")
+        troubles.append(f"console: {message.text} ({message.location.get('url', '')})")
 
 
-def note_request(request: Request, note: Callable[[str], None]) -> None:
+def note_request(request: Request, troubles: list[str]) -> None:
     """Note a request that went to another host."""
     if not request.url.startswith(("http://127.0.0.1:", "data:", "blob:", "about:")):
-        note(f"asked another host: {request.url}")
+        troubles.append(f"asked another host: {request.url}")

@@ -52,7 +52,7 @@ def desks(visiting: Visiting) -> Iterator[Callable[[str], Desk]]:
         def desk(address: str) -> Desk:
             if address not in known:
                 troubles: list[str] = []
-                page = open_pages.enter_context(visiting(troubles, alone=True))
+                page = open_pages.enter_context(visiting(troubles))
                 page.goto(address)
                 known[address] = Desk(page, troubles, address)
             return known[address]

@@ -288,17 +288,14 @@ def test_what_the_reader_ticks_is_printed_and_no_stop_can_be_left_out(page: Page
     expect(paper.locator("figure.ss-piping")).to_contain_text("Floor loops")
 
 
-def test_the_code_is_fetched_only_where_it_is_wanted(
-    visiting: Visiting, served: server.Site, places: dict[str, str]
-) -> None:
+def test_the_code_is_fetched_only_where_it_is_wanted(page: Page, served: server.Site, places: dict[str, str]) -> None:
     served.requests.clear()
-    with visiting([], alone=True) as page:
-        page.goto(served.url + places["stored-heat"])
-        expect(page.locator("#stored-heat .ss-fields :disabled")).to_have_count(0)
-        assert not [request.path for request in served.requests if "segno" in request.path]
-        paper = open_record(page, served.url, record.link_of(HOUSES["Mill Row"]))
-        assert [request.path for request in served.requests if "segno" in request.path]
-        assert paper.locator("svg.ss-qr").count() == 1
+    page.goto(served.url + places["stored-heat"])
+    expect(page.locator("#stored-heat .ss-fields :disabled")).to_have_count(0)
+    assert not [request.path for request in served.requests if "segno" in request.path]
+    paper = open_record(page, served.url, record.link_of(HOUSES["Mill Row"]))
+    assert [request.path for request in served.requests if "segno" in request.path]
+    assert paper.locator("svg.ss-qr").count() == 1
 
 
 def test_without_the_code_the_record_still_comes(page: Page, site: Path, troubles: list[str]) -> None:

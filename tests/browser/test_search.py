@@ -159,7 +159,7 @@ ASKED = {
 @pytest.fixture(scope="module")
 def searching(visiting: Visiting, served: server.Site) -> Iterator[Page]:
     """The home page with its search open, the same for every question: reading the index takes its time."""
-    with visiting([], alone=True) as page:
+    with visiting([]) as page:
         page.goto(served.url)
         page.locator("html[data-header=live]").wait_for()
         page.keyboard.press("/")
