@@ -49,9 +49,8 @@ export function draw(Plot, chart, document, size) {
 
 /** A number under an axis with `mark` between thousands as in the page's words: a thin space only from ten thousand on. */
 function grouped(text, mark) {
-  const [whole, ...part] = text.split(".");
-  const digits = whole.replaceAll(",", "");
-  return mark === "," ? text : [digits.length > 4 ? whole.replaceAll(",", mark) : digits, ...part].join(".");
+  const belowTenThousand = /^\D?\d,\d{3}(?!,)/u.test(text);
+  return belowTenThousand && mark !== "," ? text.replace(",", "") : text.replaceAll(",", mark);
 }
 
 /** Where the words of each line stand, learned from a drawing without them. */

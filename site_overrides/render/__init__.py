@@ -20,10 +20,10 @@ from calc.physics import winter_weather
 from calc.tables.year import HOURS
 from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
-from render import folding, plan, spreadsheet, view
+from render import folding, plan, spreadsheet
 from render.lacking import Lacking
 from render.templating import fill
-from render.view import charts_json, field_states, slots
+from render.view import charts_json, field_states, how, slots
 
 __all__ = ["bring", "respond", "run_every_example"]
 
@@ -129,7 +129,7 @@ def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[st
 def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """How the results come about, for who has stopped typing. Takes {"worksheet", "plan"}; gives {"slots"}."""
     sheet, _, _ = _sheet(asked, system, reader)
-    return {"slots": view.how(sheet)}
+    return {"slots": how(sheet)}
 
 
 def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:

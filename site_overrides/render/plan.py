@@ -195,8 +195,6 @@ def use(key: str, sheet: Sheet, entries: Entries, system: System) -> dict[str, A
         choices=[told(choice) for choice in offer.choices],
         worksheet=sheet.worksheet,
         example=sheet.example,
-        short=offer.short,
-        cooler=offer.why == "typed" and field.keeps_highest and not offer.short,
     )
     return {
         "key": key,
