@@ -34,12 +34,15 @@ def as_json(sheet: Sheet) -> dict[str, Any]:
     """The sheet as data; with problems, only what is wrong."""
     if sheet.problems:
         return {"errors": [{"input": problem.key, "text": problem.text} for problem in sheet.problems]}
+    inputs = {
+        key: {"si": entry.si, "kind": entry.field.kind, "shown": entry.shown(sheet.system), "from": entry.origin}
+        for key, entry in sheet.inputs.items()
+    }
+    # Who gives a field by its other name finds it by that name as well.
+    others = {name: key for name, keys in sheet.worksheet.other_names.items() for key in keys if key in inputs}
     return {
         "worksheet": sheet.worksheet.key,
-        "inputs": {
-            key: {"si": entry.si, "kind": entry.field.kind, "shown": entry.shown(sheet.system), "from": entry.origin}
-            for key, entry in sheet.inputs.items()
-        },
+        "inputs": {name: inputs[key] for name, key in others.items()} | inputs,
         "results": {
             result.key: {"si": result.si, "kind": result.kind, "shown": result.shown} for result in sheet.results
         },

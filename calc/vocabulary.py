@@ -338,24 +338,16 @@ COLD_WATER = Field(
     high="90 °F",
     typical=Typical("50 °F", "common-practice", "40 °F", "60 °F", "Run the cold tap over a thermometer."),
 )
-EFFICIENCY = Field(
-    "efficiency",
-    "fraction",
-    "Efficiency of the heater",
-    "Of the fuel's whole heat, its higher heating value, the share that warms the house over a season.",
-    low="20 %",
-    high="600 %",
-    uncertainty="5 %",
-)
 EFFICIENCY_BASIS = Field(
     "efficiency_basis",
     "choice",
-    "Efficiency is quoted on",
+    "Efficiency of the stove is quoted on",
     "The higher value counts the heat in the flue gas's steam; the label or report says.",
     options=(
         Option("higher", "the higher heating value (American ratings)"),
         Option("lower", "the lower heating value (European ratings)"),
     ),
+    unless_given="higher",
 )
 PACKING_DENSITY = Field(
     "packing_density",
@@ -404,11 +396,16 @@ SPECIES = Field(
     "Kind of wood",
     "The main tree in the pile.",
     options=tuple(Option(wood.key, wood.label, WOOD_WORDS.get(wood.key, ())) for wood in WOODS.values()),
+    typical=Typical("mixed-hardwood", "usfs-fia-species"),
 )
-STOVE_EFFICIENCY = EFFICIENCY.but(
-    hint="What does not go up the flue, to the water and the room together.",
+STOVE_EFFICIENCY = Field(
+    "efficiency",
+    "fraction",
+    "Efficiency of the stove",
+    "What does not go up the flue, to the water and the room together.",
     low="30 %",
     high="100 %",
+    uncertainty="5 %",
     typical=Typical(
         {"higher": "68 %", "lower": "75 %"},
         "load-efficiency",
@@ -417,6 +414,27 @@ STOVE_EFFICIENCY = EFFICIENCY.but(
         "The test report of the stove.",
         on="efficiency_basis",
     ),
+)
+# The same two of the wood and the stove as the price of heat needs them, whatever basis a report has.
+WOOD_CONTENT = Field(
+    "wood_heat_content",
+    "heat_per_volume",
+    "Heat in a cord or stère, higher value",
+    "The wood-use worksheet works it out by kind of wood.",
+    low="5 MMBtu/cord",
+    high="45 MMBtu/cord",
+    us="MMBtu/cord",
+    si="kWh/m³",
+    typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
+)
+EFFICIENCY_WOOD = Field(
+    "efficiency_wood",
+    "fraction",
+    "Efficiency of the stove, higher value",
+    "Of the wood's whole heat, its higher heating value, over a season.",
+    low="20 %",
+    high="100 %",
+    typical=Typical("68 %", "load-efficiency", "60 %", "75 %", "The test report of the stove."),
 )
 YEARLY_HEAT = Field(
     "yearly_heat",
@@ -504,6 +522,8 @@ EVERY_PIPE = (
     "other_pressure",
     "pipe_heat",
 )
+# All words under which plans once kept what has another one now.
+OLDER_WORDS = (*EVERY_PIPE, "fuel", "heat_content")
 ANTIFREEZE_KIND = Field(
     "antifreeze_kind",
     "choice",

@@ -242,6 +242,20 @@ CHECKS = [
         "they take 62.4 lb/ft³ for water, here 62.43",
         SPECIFIC_GRAVITY,
     ),
+    Check(
+        _TOPIC,
+        "a cord of white oak, by its dry wood alone",
+        wood.stack_higher_heat,
+        {
+            "solid_share": "66.40625 %",
+            "basic_density": f"{SPECIES['white-oak'].basic_density} kg/m³",
+            "dry_heating_value": _DRY,
+        },
+        "27.37 MMBtu/cord",
+        "0.1 %",
+        "they take 62.4 lb/ft³ for water, here 62.43",
+        SPECIFIC_GRAVITY,
+    ),
     *(
         Check(
             _TOPIC,

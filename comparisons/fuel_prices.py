@@ -99,6 +99,16 @@ CHECKS = [
         "five cords of their net 15.3 million Btu",
         FPL,
     ),
+    Check(
+        _TOPIC,
+        "efficiency of five cords that give 76.5 million Btu",
+        fuels.efficiency_of_volume,
+        {"heat": "76.5 MMBtu", "volume": "5 cord", "heat_content": "20 MMBtu/cord"},
+        "76.5 %",
+        "0.01 %",
+        "five cords of their net 15.3 million Btu",
+        FPL,
+    ),
     # 68 million Btu at 13.6 net a ton
     Check(
         _TOPIC,

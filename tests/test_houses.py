@@ -23,7 +23,7 @@ SEVERAL = {"pipe_place", "antifreeze_kind"}
 ASKED = {"peak_known", "loop_question", "fire_known"}
 # What flows through a trench is as hot as the store sends it; the winter asks for what the emitters need.
 TRENCH = {("antifreeze", "supply_water"), ("buried-pipe", "supply_water")}
-SAME_KEY_OTHER_THING = {("house-load", "efficiency"), *TRENCH}
+SAME_KEY_OTHER_THING = {*TRENCH}
 
 
 def _record(house: str) -> dict[str, str]:

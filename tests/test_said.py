@@ -144,7 +144,7 @@ TRADE = [
     ("air-coil", "duct_loss", "Duct loss"),
     ("air-coil", "entering_air", "Entering air temperature"),
     ("emitter-temperature", "baseboard_rating", "Rated output per foot or meter"),
-    ("fuel-cost", "wood_heat_content", "Heat in a cord or stère"),
+    ("fuel-cost", "wood_heat_content", "Heat in a cord or stère, higher value"),
     ("fuel-cost", "break_even_price", "Break-even price of wood"),
     ("wood-use", "heat_content", "Heat in a cord or stère"),
     ("stored-heat", "lowest_useful", "Lowest useful store temperature"),

@@ -19,6 +19,7 @@ from urllib.parse import quote, unquote
 from calc.engine import packing
 from calc.engine.fields import Field
 from calc.engine.plan import brought_up, fields_by_key, older_fields
+from calc.engine.read import named
 from calc.engine.read import read as read_inputs
 from calc.engine.typed import GIVERS, Input, Reader, Typed, item_key
 from calc.engine.worksheet import Worksheet
@@ -177,6 +178,7 @@ def read(
         given, changed = brought_up(given, worksheets.values(), reader or Reader())
         problems += [changed] if changed else []
     else:
+        given = named(worksheets[key], given, reader or Reader())
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, _few(problems), units, sheets, sender)
 
@@ -241,9 +243,10 @@ def _leave_out_bad(worksheet: Worksheet, given: dict[str, Typed], problems: list
 def _fields(key: str, worksheets: Mapping[str, Worksheet]) -> dict[str, Field]:
     """What a link may name: the fields of its worksheet, or of all for a plan."""
     if key == PLAN:
-        everything = fields_by_key(worksheets.values()) | older_fields(worksheets.values())
+        everything = older_fields(worksheets.values()) | fields_by_key(worksheets.values())
         return {name: fields[0] for name, fields in everything.items()}
-    return {field.key: field for field in worksheets[key].all_fields()}
+    fields = {field.key: field for field in worksheets[key].all_fields()}
+    return {name: fields[keys[0]] for name, keys in worksheets[key].other_names.items()} | fields
 
 
 def _short(text: str) -> str:

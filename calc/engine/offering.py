@@ -63,9 +63,9 @@ def _was_asked(sheet: Sheet, key: str) -> bool:
     if entry is None:
         return False
     usual = entry.field.typical if entry.origin == "typical" else None
-    if usual and usual.on:
-        return sheet.inputs[usual.on].origin in ("typical", "example")
-    return usual is None or sheet.worksheet.outlook is None
+    if usual is None or sheet.worksheet.outlook:
+        return usual is None
+    return not usual.on or sheet.inputs[usual.on].origin in ("typical", "example")
 
 
 def may_be_taken(worksheet: Worksheet, key: str, values: Values) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from calc.engine.fields import Field
-from calc.engine.read import Reading, read
+from calc.engine.read import Reading, keys_meant, read
 from calc.engine.typed import Input, Reader, Typed
 from calc.engine.worksheet import Worksheet
 from calc.units import Quantity, System
@@ -113,6 +113,7 @@ def brought_up[Value: (Entry, Typed)](
     Once a plan had one entry for every pipe. Such an entry goes to the worksheet that is known to have given it, or to
     the part that the plan is known to have meant, else to every part that can take it and has no entry of its own.
     """
+    given, both = _by_own_names(given, worksheets, reader)
     parts = [worksheet for worksheet in worksheets if worksheet.apart]
     older = {key: value for key, value in given.items() if any(key in part.apart.keys for part in parts if part.apart)}
     kept = {key: value for key, value in given.items() if key not in older}
@@ -127,10 +128,41 @@ def brought_up[Value: (Entry, Typed)](
         for part in fit or asking:
             kept.setdefault(part.plan_key(key), value)
         told += [_named(part, key)[0].label for part in asking[:1]]
-    if not told:
-        return kept, ""
-    what = f"This plan had one entry for every pipe: {'; '.join(told)}."
-    return kept, f"{what} Each pipe has its own now and begins with that, so change it where a pipe is another."
+    said = []
+    if told:
+        said += [f"This plan had one entry for every pipe: {'; '.join(told)}."]
+        said += ["Each pipe has its own now and begins with that, so change it where a pipe is another."]
+    if both:
+        said += [f"This plan had one entry for the stove and for the heater you have: {'; '.join(both)}."]
+        said += ["Each has its own now and begins with that, so change it where they differ."]
+    return kept, " ".join(said)
+
+
+def _by_own_names[Value: (Entry, Typed)](
+    given: Mapping[str, Value], worksheets: Collection[Worksheet], reader: Reader
+) -> tuple[dict[str, Value], list[str]]:
+    """What an older plan has under a field's other name, under its own; and the labels of what now stands twice.
+
+    A name that other worksheets ask for as well stays with them too.
+    """
+    asked = {field.key for worksheet in worksheets for field in worksheet.all_fields()}
+    own, both = dict(given), list[str]()
+    for worksheet in worksheets:
+        if not given.keys() & worksheet.other_names.keys() - asked:
+            continue  # such a plan is of today
+        known = {field.key for field in worksheet.all_fields()} | worksheet.other_names.keys()
+        typed = {
+            key: _typed(value) if isinstance(value, Entry) else value for key, value in given.items() if key in known
+        }
+        here = {field.key: field for field in read(worksheet, typed, reader).course.fields}
+        meant = keys_meant(worksheet, typed, reader)
+        new = {name: key for name, key in meant.items() if name not in asked}
+        own = {new.get(name, name): value for name, value in own.items() if new.get(name) not in own}
+        for name, key in meant.items():
+            if name in asked and key in here and key not in own and reader.read(here[key], typed[name]).value:
+                own[key] = own[name]
+                both.append(here[key].label)
+    return own, both
 
 
 def _is_made(choice: tuple[str, str], given: Mapping[str, Entry] | Mapping[str, Typed]) -> bool:
@@ -139,9 +171,11 @@ def _is_made(choice: tuple[str, str], given: Mapping[str, Entry] | Mapping[str, 
 
 
 def older_fields(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
-    """The fields of parts that are kept apart, under the keys that a plan once had for all of them."""
+    """The fields that a plan once had under other keys: those of parts that are kept apart, those with other names."""
     fields: dict[str, list[Field]] = {}
     for worksheet in worksheets:
+        for name, keys in worksheet.other_names.items():
+            fields.setdefault(name, []).extend(field for key in keys for field in _named(worksheet, key))
         for field in worksheet.all_fields():
             if worksheet.plan_key(field.key) != field.key:
                 fields.setdefault(field.key, []).append(field)

@@ -66,7 +66,7 @@ def read(text: str, worksheets: Iterable[Worksheet], reader: Reader | None = Non
     if len(pairs) > MOST_VALUES:
         return Opened({}, ("This file holds far more values than a plan has; nothing was taken from it.",))
     worksheets = tuple(worksheets)
-    known = fields_by_key(worksheets) | older_fields(worksheets)
+    known = older_fields(worksheets) | fields_by_key(worksheets)
     entries: dict[str, Entry] = {}
     unknown: list[str] = []
     for key, value, who in pairs:

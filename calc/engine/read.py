@@ -40,7 +40,7 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
 
     With nothing given at all it is the worked example.
     """
-    given = _by_other_names(worksheet, given)
+    given = named(worksheet, given, reader)
     problems = _unknown(worksheet, given)
     example = worksheet.examples[0] if not given else None
     # "I do not know" is a text left out by somebody who thought about it: no longer the worked example.
@@ -83,18 +83,34 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
     return Reading(course, inputs, tuple(problems), example.name if example else "", unused, refused)
 
 
-def _by_other_names(worksheet: Worksheet, given: Mapping[str, Typed]) -> dict[str, Typed]:
+def named(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> dict[str, Typed]:
     """What was given, with each field that was only given by its other name under its own."""
+    meant = keys_meant(worksheet, given, reader)
+    own = {key: typed for key, typed in given.items() if key not in meant}
+    for name, key in meant.items():
+        own.setdefault(key, given[name])
+    return own
+
+
+def keys_meant(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> dict[str, str]:
+    """The keys of the fields that were given by their other names.
+
+    Where cases ask for it under several keys, the case at hand decides which one is meant.
+    """
     known = {field.key for field in worksheet.all_fields()}
-    renamed = {key: typed for key, typed in given.items() if key in known or key not in worksheet.other_names}
-    for name, key in worksheet.other_names.items():
-        if name in given and key not in given:
-            renamed[key] = given[name]
-    return renamed
+    others = {name: keys for name, keys in worksheet.other_names.items() if name in given and name not in known}
+    meant = {name: keys[0] for name, keys in others.items() if len(keys) == 1}
+    if len(meant) == len(others):
+        return meant
+    own = {key: typed for key, typed in given.items() if key in known}
+    own |= {key: given[name] for name, key in meant.items() if key not in own}
+    choices, _ = _choices(worksheet, own, {} if own else worksheet.examples[0].given, reader)
+    asked = [field.key for field in worksheet.course(choices).fields]
+    return {name: next((key for key in asked if key in keys), keys[0]) for name, keys in others.items()}
 
 
 def _unknown(worksheet: Worksheet, given: Mapping[str, Typed]) -> list[Problem]:
-    known = {field.key for field in worksheet.all_fields()}
+    known = {field.key for field in worksheet.all_fields()} | worksheet.other_names.keys()
     problems = []
     for key in given:
         if key not in known:

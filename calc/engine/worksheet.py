@@ -37,7 +37,8 @@ class Worksheet:
 
     `verdict` is the sentence of the answer bar where nothing stronger than a note holds. `opens` are fields that stand
     open beside all that need an answer, where a worksheet asks more than the usual few at first sight. `line` is its
-    answer in one sentence: worksheets that have its key in `tells` say it below their own.
+    answer in one sentence: worksheets that have its key in `tells` say it below their own. `other_names` are names by
+    which a field may be given, each with its key; where cases ask it under several keys, with all of them.
     """
 
     key: str
@@ -71,7 +72,7 @@ class Worksheet:
     tells: tuple[str, ...] = ()
     opens: tuple[str, ...] = ()
     outlook: Outlook | None = None
-    other_names: Mapping[str, str] = field(default_factory=dict)  # under which a field may be given: name to its key
+    other_names: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     apart: Apart | None = None
     in_record: OnlyWith | None = None
     sizes: tuple[Sizes, ...] = ()

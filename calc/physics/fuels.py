@@ -217,11 +217,6 @@ def heat_delivered(heat_in_fuel: Joule, efficiency: Fraction) -> Joule:
     """
 
 
-@law("heat_in_fuel * lower_value / higher_value", source="definition", ranges={"higher_value": "1 MJ/kg to 60 MJ/kg"})
-def heat_on_lower_basis(heat_in_fuel: Joule, lower_value: JoulePerKilogram, higher_value: JoulePerKilogram) -> Joule:
-    """Heat in J of a fuel on the lower basis, from its heat on the higher basis, J, and both heating values, J/kg."""
-
-
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def volume_needed(heat: Joule, heat_content: JoulePerCubicMetre, efficiency: Fraction) -> CubicMetre:
     """Fuel sold by volume, m³, that delivers `heat` (J). Raises OutOfRange like `heat_delivered`."""
@@ -230,6 +225,11 @@ def volume_needed(heat: Joule, heat_content: JoulePerCubicMetre, efficiency: Fra
 @law("heat / (heat_content * efficiency)", source="definition", ranges={"efficiency": "1 % to 600 %"})
 def mass_needed(heat: Joule, heat_content: JoulePerKilogram, efficiency: Fraction) -> Kilogram:
     """Fuel sold by weight, kg, that delivers `heat` (J). Raises OutOfRange like `heat_delivered`."""
+
+
+@law("heat / (volume * heat_content)", source="definition")
+def efficiency_of_volume(heat: Joule, volume: CubicMetre, heat_content: JoulePerCubicMetre) -> Fraction:
+    """Efficiency on the basis of `heat_content` with which a fuel sold by volume, m³, has delivered `heat` (J)."""
 
 
 @law("heat / efficiency", source="definition", ranges={"efficiency": "1 % to 600 %"})

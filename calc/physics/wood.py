@@ -94,6 +94,20 @@ def stack_heat_content(
     """Heat in each volume of a stack, J/m³, on the basis of `heating_value` (per kilogram as fired)."""
 
 
+@law("solid_share * basic_density * dry_heating_value", source="definition")
+def stack_higher_heat(
+    solid_share: Fraction, basic_density: Density, dry_heating_value: JoulePerKilogram
+) -> JoulePerCubicMetre:
+    """Heat in each volume of a stack, J/m³, by the higher value: water makes a stack heavier, not richer or poorer."""
+
+
+@law("efficiency * lower_value / higher_value", source="definition", ranges={"higher_value": "1 MJ/kg to 60 MJ/kg"})
+def efficiency_on_higher_value(
+    efficiency: Fraction, lower_value: JoulePerKilogram, higher_value: JoulePerKilogram
+) -> Fraction:
+    """Efficiency on the higher heating value from one that is quoted on the lower; both values of one wood, J/kg."""
+
+
 @law("log_length * stack_rows", source="definition")
 def stack_depth(log_length: Metre, stack_rows: Count) -> Metre:
     """Depth of a stack of several rows of logs behind one another, m."""

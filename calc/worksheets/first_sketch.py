@@ -4,7 +4,7 @@ Its numbers are those of the full worksheets: their steps, fields and cautions a
 only what joins them is declared here.
 """
 
-from calc.chains import place
+from calc.chains import bought_fuel, place
 from calc.chains.whole_sheets import Taken, Taking, together
 from calc.engine.declare import (
     Advice,
@@ -30,6 +30,7 @@ from calc.physics.fuels import FUELS
 from calc.vocabulary import (
     BURN_TIME,
     EFFICIENCY_BASIS,
+    EFFICIENCY_WOOD,
     EMITTER,
     FIREBOX_VOLUME,
     FLOOR_COVERING,
@@ -44,6 +45,7 @@ from calc.vocabulary import (
     STOVE_EFFICIENCY,
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
+    WOOD_CONTENT,
 )
 from calc.worksheets import (
     air_coil,
@@ -111,7 +113,6 @@ COVERING = FLOOR_COVERING.but(
 
 LENGTH = emitter_temperature.BASEBOARD_LENGTH.but(awaited=True)
 RATING = emitter_temperature.RADIATOR_RATING.but(awaited=True)
-SPECIES_HERE = SPECIES.but(typical=Typical("mixed-hardwood", "usfs-fia-species"))
 
 # --- What joins the full worksheets ---
 
@@ -148,9 +149,12 @@ _OURS = {
         "yearly_heat",
         "lowest_useful",
         "lowest_useful_average",
+        "wood_heat_content",
+        "efficiency_wood",
     )
 }
 _OF_HOUSE = ("design_load", "yearly_heat")
+_NOW = {"wood": "wood_now"}  # the price of its heat, beside that of the stove to come
 
 
 def _ours(*but: str, **more: str) -> dict[str, str]:
@@ -158,27 +162,31 @@ def _ours(*but: str, **more: str) -> dict[str, str]:
     return {key: name for key, name in _OURS.items() if key not in but} | more
 
 
-def _of_fuel_cost(fuel: str, **more: str) -> Taken:
+def _of_fuel_cost(fuel: str, **chosen: str) -> Taken:
     """What a winter costs on wood and on this fuel."""
     return Taking(
         fuel_cost.WORKSHEET,
-        {"fuel_now": fuel},
-        _ours(wood_heat_content="stack_heat_content", efficiency_wood="efficiency", **more),
+        {"fuel_now": fuel, **chosen},
+        _ours(),
         # What that worksheet calls so is for the rooms alone; here it is the whole bill where one is known.
         {"cost_now": "cost_same_heat", "cost_of_wood": "cost_wood"},
     ).take(("break_even_price", "saving_each_year", "cost_of_wood"))
 
 
-def _from_bill(fuel: str, **names: str) -> Case:
+def _from_bill(fuel: str, cost: Taken, **chosen: str) -> Case:
     """The heat loss from a year's fuel, and what that fuel costs."""
+    asked = {field.key: field.key for field in cost.fields}
     taken = Taking(
-        house_load.WORKSHEET, {"method": "fuel", "fuel": fuel}, _ours(*_OF_HOUSE, "conductance", **names)
+        house_load.WORKSHEET,
+        {"method": "fuel", "fuel_now": fuel, **chosen},
+        _ours(*_OF_HOUSE, "conductance", efficiency_electricity="resistance") | asked,
+        known=cost.steps,
     ).take(_OF_HOUSE)
     bills = {"volume": fuels.bill_by_volume, "mass": fuels.bill_by_mass, "energy": fuels.bill_by_energy}
     bill = bills[FUELS[fuel].bought_by]
-    cost = Step("cost_now", bill, "The whole bill for the fuel you burn now", price=_price_of(fuel))
+    whole = Step("cost_now", bill, "The whole bill for the fuel you burn now", price=_price_of(fuel))
     fields = tuple(field.but(awaited=True) if field.key == "amount" else field for field in taken.fields)
-    return Case(fields, (*taken.steps, cost))
+    return Case(fields, (*taken.steps, whole))
 
 
 def _from_house(heat_price: str) -> Case:
@@ -198,18 +206,19 @@ def _price_of(fuel: str) -> str:
     return "fuel_price_electricity" if fuel == "heat-pump" else f"fuel_price_{fuel}"
 
 
-def _fuel(fuel: str) -> Case:
+def _fuel(fuel: str, **chosen: str) -> Case:
     """A house that burns this fuel now."""
-    efficiency = "resistance" if fuel == "electricity" else f"efficiency_{fuel.replace('-', '_')}"
-    content = {"oil": "oil_content", "propane": "propane_content", "pellets": "pellet_content"}.get(fuel)
-    names = {"efficiency": efficiency} | ({"heat_content": content} if content else {})
-    cost = _COSTS[fuel]
-    heat_price = f"heat_price_{fuel.replace('-', '_')}"
-    return Case(
-        cost.fields,
-        cost.steps,
-        (Cases("start_from", bill=_from_bill(fuel, **names), house=_from_house(heat_price)),),
-    )
+    cost = _of_fuel_cost(fuel, **chosen)
+    heat_price = f"heat_price_{_NOW.get(fuel, fuel.replace('-', '_'))}"
+    start_from = Cases("start_from", bill=_from_bill(fuel, cost, **chosen), house=_from_house(heat_price))
+    return Case(cost.fields, cost.steps, (start_from,))
+
+
+def _wood() -> Case:
+    """A house that burns wood already, in a heater whose efficiency is quoted on either basis."""
+    on = bought_fuel.BASIS_NOW.key
+    bases = {option.value: _fuel("wood", **{on: option.value}) for option in bought_fuel.BASIS_NOW.options}
+    return Case((bought_fuel.BASIS_NOW,), cases=(Cases(on, **bases),))
 
 
 def _another() -> Case:
@@ -276,6 +285,7 @@ _FIRING = Taking(
     _ours(store_volume="store_volume"),
     known=_TANK.steps,
 ).take(("burns_per_day_at_design", "burns_per_day_average", "hours_tended", "hours_between_at_design"))
+_OF_STACK = ("wood_heat_content", "efficiency_wood")
 _STACK = {
     "heating_value": "stack_heating_value",
     "dry_heating_value": "stack_dry_value",
@@ -284,10 +294,10 @@ _STACK = {
 _WOOD = Taking(
     wood_use.WORKSHEET,
     {"efficiency_basis": "higher"},
-    _ours("heating_value", heating_value="stack_heating_value"),
+    _ours(*_OF_STACK, heating_value="stack_heating_value"),
     _STACK,
     known=(*_TANK.steps, *_FIRING.steps),
-).take(("wood_volume",))
+).take(("wood_volume", *_OF_STACK))
 
 
 def _heating_values(basis: str) -> Case:
@@ -295,21 +305,21 @@ def _heating_values(basis: str) -> Case:
     chosen = {"efficiency_basis": basis}
     loaded = Taking(firing_sheet.WORKSHEET, chosen, _ours("heating_value")).take(("heating_value",), advised=False)
     renamed = _STACK | {"higher_value": "stack_higher_value"}
-    stacked = Taking(wood_use.WORKSHEET, chosen, _ours("heating_value"), renamed).take(
+    stacked = Taking(wood_use.WORKSHEET, chosen, _ours("heating_value"), renamed, _WOOD.steps).take(
         ("heating_value",), advised=False
     )
     return Case(steps=(*loaded.steps, *stacked.steps))
 
 
 _HOUSE_ADVICE = together(
-    Taking(house_load.WORKSHEET, {"method": "fuel", "fuel": "oil"}, _ours()).take((), where="start_from == 'bill'")
+    Taking(house_load.WORKSHEET, {"method": "fuel", "fuel_now": "oil"}, _ours()).take((), where="start_from == 'bill'")
 )
 _LOADED = Taking(firing_sheet.WORKSHEET, {"efficiency_basis": "higher"}, _ours("heating_value")).take(
     ("heating_value",), advised=False
 )
 _FUELS = ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
-_COSTS = {fuel: _of_fuel_cost(fuel) for fuel in _FUELS}
-_ALL = together(_HOUSE_ADVICE, *_EMITTERS.values(), _TANK, _OWN_STORE, _FIRING, _WOOD, *_COSTS.values(), _LOADED)
+_COSTS = (*map(_of_fuel_cost, _FUELS), _of_fuel_cost("wood", efficiency_basis_now="higher"))
+_ALL = together(_HOUSE_ADVICE, *_EMITTERS.values(), _TANK, _OWN_STORE, _FIRING, _WOOD, *_COSTS, _LOADED)
 _BASED = Cases("efficiency_basis", higher=_heating_values("higher"), lower=_heating_values("lower"))
 _STOVES = Cases(
     "stove",
@@ -446,10 +456,10 @@ WORKSHEET = Worksheet(
         INDOOR,
         STORE_TOP,
         SYSTEM_PRESSURE,
-        EFFICIENCY_BASIS.but(unless_given="higher"),
+        EFFICIENCY_BASIS,
         STOVE_EFFICIENCY,
         MOISTURE,
-        SPECIES_HERE,
+        SPECIES,
         PACKING_DENSITY,
         fuel_cost.PRICES[0],
         ROOM_OUTPUT.but(unless_given="0 Btu/h"),
@@ -462,7 +472,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(*_ALL.givens, *OWN_GIVENS),
     cases=(
-        Cases("fuel_now", **{key.replace("-", "_"): _fuel(key) for key in _FUELS}, other=_another()),
+        Cases("fuel_now", **{key.replace("-", "_"): _fuel(key) for key in _FUELS}, wood=_wood(), other=_another()),
         Cases(
             "emitter",
             **{
@@ -518,6 +528,9 @@ WORKSHEET = Worksheet(
             missing="it never goes out, or is not known",
         ),
         Result("wood_volume", "Stacked wood for a winter", figures=2, us="cord", si="stère", missing=_UNKNOWN),
+        # What the price of wood heat rests on: the fuel-cost worksheet takes both.
+        Result("wood_heat_content", WOOD_CONTENT.label, us="MMBtu/cord", si="kWh/m³"),
+        Result("efficiency_wood", EFFICIENCY_WOOD.label),
         Result(
             "cost_now",
             "A winter on what you burn now",
@@ -595,7 +608,7 @@ WORKSHEET = Worksheet(
         Example("The same house on nothing yet", {"fuel_now": "other", "heat_price_now": "30 $/MMBtu"}),
     ),
     in_record=OnlyWith(STOVE, ()),  # the record holds the full worksheets
-    other_names={"floor_area": "heated_area", "how_built": "house_class"},
+    other_names={"floor_area": ("heated_area",), "how_built": ("house_class",)},
     leaves_out=(
         "Sun, people and lamps, which spare wood on bright days.",
         "What the store loses, unless you give it as lost outside the house.",

@@ -1,5 +1,6 @@
 """What does the heat cost beside the fuel I burn now?"""
 
+from calc.chains import bought_fuel
 from calc.engine.declare import (
     Advice,
     Case,
@@ -12,7 +13,6 @@ from calc.engine.declare import (
     Line,
     Methods,
     Next,
-    Option,
     Picture,
     Result,
     Step,
@@ -21,22 +21,10 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import fuels
-from calc.physics.fuels import FUEL_WORDS, FUELS
-from calc.vocabulary import YEARLY_HEAT
+from calc.vocabulary import EFFICIENCY_WOOD, MOISTURE, WOOD_CONTENT, YEARLY_HEAT
 
-FUEL_NOW = Field(
-    "fuel_now",
-    "choice",
-    "Fuel you heat with now",
-    "Wood is set beside it.",
-    options=(
-        *(
-            Option(key, FUELS[key].label, FUEL_WORDS.get(key, ()))
-            for key in ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
-        ),
-        Option("other", "something else, or nothing yet"),
-    ),
-)
+BESIDE = ("oil", "propane", "gas", "electricity", "heat-pump", "pellets", "wood")  # the fuels that wood is set beside
+FUEL_NOW = bought_fuel.FUEL_NOW.offering(*BESIDE, "other").but(hint="Wood is set beside it.")
 HEAT_PRICE_NOW = Field(
     "heat_price_now",
     "price_per_energy",
@@ -62,25 +50,6 @@ def _price(
         us=us,
         si=si,
         typical=Typical(text, "fuel-price-guess", low, high, "Your last bill or a call to a supplier."),
-    )
-
-
-def _efficiency(key: str, name: str, low: str, high: str) -> Field:
-    fuel = FUELS[key]
-    return Field(
-        f"efficiency_{key.replace('-', '_')}",
-        "fraction",
-        f"Efficiency on {name}",
-        "Of the fuel's whole heat, its higher heating value, over a season.",
-        low=low,
-        high=high,
-        typical=Typical(
-            f"{fuel.efficiency * 100:.4g} %",
-            fuel.efficiency_source,
-            f"{fuel.efficiency_low * 100:.4g} %",
-            f"{fuel.efficiency_high * 100:.4g} %",
-            "The label or the service record of the heater.",
-        ),
     )
 
 
@@ -152,70 +121,8 @@ PRICES = (
         "420 $/ton",
     ),
 )
-EFFICIENCIES = (
-    _efficiency("wood", "wood", "20 %", "100 %"),
-    _efficiency("oil", "oil", "40 %", "100 %"),
-    _efficiency("propane", "propane", "40 %", "100 %"),
-    _efficiency("gas", "gas", "40 %", "100 %"),
-    _efficiency("heat-pump", "a heat pump", "100 %", "600 %"),
-    _efficiency("pellets", "pellets", "40 %", "100 %"),
-)
-WOOD_CONTENT = Field(
-    "wood_heat_content",
-    "heat_per_volume",
-    "Heat in a cord or stère",
-    "Higher heating value. The wood-use worksheet works it out by kind of wood.",
-    low="5 MMBtu/cord",
-    high="45 MMBtu/cord",
-    us="MMBtu/cord",
-    si="kWh/m³",
-    typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
-)
-
-
-def _content(key: str, name: str, kind: str, text: str, ends: tuple[str, str], us: str, si: str) -> Field:
-    return Field(
-        key,
-        kind,
-        f"Heat content of {name}",
-        "Higher heating value; the usual figure unless you know better.",
-        low=ends[0],
-        high=ends[1],
-        us=us,
-        si=si,
-        unless_given=text,
-    )
-
-
-CONTENTS = (
-    _content(
-        "oil_content",
-        "heating oil",
-        "heat_per_volume",
-        "138.5 kBtu/gal",
-        ("100 kBtu/gal", "160 kBtu/gal"),
-        "kBtu/gal",
-        "kWh/L",
-    ),
-    _content(
-        "propane_content",
-        "propane",
-        "heat_per_volume",
-        "91.452 kBtu/gal",
-        ("70 kBtu/gal", "115 kBtu/gal"),
-        "kBtu/gal",
-        "kWh/L",
-    ),
-    _content(
-        "pellet_content",
-        "wood pellets",
-        "heat_per_mass",
-        "16.4 MMBtu/ton",
-        ("10 MMBtu/ton", "20 MMBtu/ton"),
-        "MMBtu/ton",
-        "kWh/kg",
-    ),
-)
+_EFFICIENCIES = tuple(bought_fuel.EFFICIENCIES[fuel] for fuel in ("oil", "propane", "gas", "heat-pump", "pellets"))
+_CONTENTS = tuple(bought_fuel.CONTENTS[fuel] for fuel in ("oil", "propane", "pellets"))
 OWN_HOURS = Field(
     "own_hours",
     "time",
@@ -268,11 +175,23 @@ def _by_energy(key: str, name: str, price: str, efficiency: str) -> Step:
     )
 
 
-def _now(key: str, *asked: Field) -> Case:
+def _wood_now(efficiency: str) -> Step:
+    return Step(
+        "heat_price_wood_now",
+        fuels.delivered_price_by_volume,
+        "Heat from wood in the heater you have",
+        price="fuel_price_wood",
+        heat_content="wood_heat_content",
+        efficiency=efficiency,
+    )
+
+
+def _now(key: str, *asked: Field, cases: tuple[Cases, ...] = ()) -> Case:
     """What wood is set beside: the delivered price of the fuel burnt now."""
     price = f"heat_price_{key}"
     return Case(
         fields=asked,
+        cases=cases,
         steps=(
             Step(
                 "break_even_price",
@@ -308,10 +227,22 @@ WORKSHEET = Worksheet(
     guide="cost",
     question="What does wood heat cost beside the fuel I burn now?",
     short="Prices of delivered heat side by side, and what wood may cost.",
-    fields=(YEARLY_HEAT, FUEL_NOW, *PRICES, *EFFICIENCIES, WOOD_CONTENT, *CONTENTS, OWN_HOURS, OWN_PAY, INSTALLED_COST),
+    fields=(
+        YEARLY_HEAT,
+        FUEL_NOW,
+        *PRICES,
+        EFFICIENCY_WOOD,
+        *_EFFICIENCIES,
+        WOOD_CONTENT,
+        *_CONTENTS,
+        OWN_HOURS,
+        OWN_PAY,
+        INSTALLED_COST,
+    ),
     givens=(
         Given("resistance", "fraction", "Efficiency of electric heaters", "100 %", "definition"),
         Given("no_labour", "price_per_energy", "Hours spent on the other fuel", "0 $/MMBtu", "definition"),
+        bought_fuel.DRY_WOOD,
     ),
     cases=(
         Cases(
@@ -322,6 +253,13 @@ WORKSHEET = Worksheet(
             electricity=_now("electricity"),
             heat_pump=_now("heat_pump"),
             pellets=_now("pellets"),
+            wood=_now(
+                "wood_now",
+                bought_fuel.EFFICIENCIES["wood"],
+                bought_fuel.BASIS_NOW,
+                MOISTURE,
+                cases=(bought_fuel.of_wood(_wood_now),),
+            ),
             other=_now("now", HEAT_PRICE_NOW),
         ),
     ),
@@ -517,6 +455,7 @@ WORKSHEET = Worksheet(
                 "installed_cost": "14,000 $",
             },
         ),
+        Example("The same house on wood in an old furnace", {"fuel_now": "wood", "yearly_heat": "78.1 MMBtu"}),
         Example(
             "The same house beside heat at a known price",
             {"fuel_now": "other", "heat_price_now": "30 $/MMBtu", "yearly_heat": "78.1 MMBtu"},

@@ -1,5 +1,6 @@
 """How much heat does my house lose on the coldest day?"""
 
+from calc.chains import bought_fuel
 from calc.engine.declare import (
     Advice,
     Case,
@@ -17,16 +18,13 @@ from calc.engine.declare import (
     Typical,
     Worksheet,
 )
-from calc.physics import fuels, house, water, wood
-from calc.physics.fuels import FUEL_WORDS, FUELS, Fuel
-from calc.units import unit_named
+from calc.physics import fuels, house, water
+from calc.physics.fuels import FUELS, Fuel
 from calc.vocabulary import (
     ALTITUDE,
     BASE_TEMPERATURE,
     DEGREE_DAYS,
     DESIGN_OUTDOOR,
-    EFFICIENCY,
-    EFFICIENCY_BASIS,
     HEATED_AREA,
     HOUSE_CLASS,
     HOUSE_VOLUME,
@@ -46,12 +44,7 @@ METHOD = Field(
         Option("quick", "its floor area and how it is built"),
     ),
 )
-FUEL = Field(
-    "fuel",
-    "choice",
-    "Fuel",
-    options=tuple(Option(fuel.key, fuel.label, FUEL_WORDS.get(fuel.key, ())) for fuel in FUELS.values()),
-)
+FUEL = bought_fuel.FUEL_NOW.offering(*FUELS).but(hint="The one on the bill.")
 TAP_SHARE = Field(
     "tap_share",
     "fraction",
@@ -87,86 +80,35 @@ def _amount(kind: str, us: str, si: str, low: str, high: str) -> Field:
     )
 
 
-_CONTENT_KINDS = {
-    "volume": ("heat_per_volume", "500 Btu/ft3", "250,000 Btu/gal"),
-    "mass": ("heat_per_mass", "3,000 Btu/lb", "20,000 Btu/lb"),
+# The ends of a year's amount, by the unit in which a fuel is bought.
+_AMOUNTS = {
+    "gal": ("5 gal", "50,000 gal"),
+    "ft³": ("1,000 ft3", "50,000,000 ft3"),
+    "cord": ("0.1 cord", "100 cord"),
+    "ton": ("0.1 ton", "200 ton"),
+    "therm": ("1 therm", "100,000 therm"),
+    "kWh": ("1 therm", "100,000 therm"),
 }
-
-
-def _content(fuel: Fuel, us: str, si: str) -> Field:
-    """The heat content of a fuel: filled in from the table, and open to be changed."""
-    kind, low, high = _CONTENT_KINDS[fuel.bought_by]
-    unit = unit_named(us, kind)
-    return Field(
-        "heat_content",
-        kind,
-        "Heat content of the fuel",
-        "Higher heating value.",
-        low=low,
-        high=high,
-        us=us,
-        si=si,
-        typical=Typical(f"{unit.from_si(fuel.heat_content):.6g} {unit.text}", fuel.content_source),
-    )
-
-
-# How a fuel is bought: units of its amount and of its heat content, and the ends of a year's amount.
-_BOUGHT = {
-    "gal": ("Btu/gal", "kWh/L", "5 gal", "50,000 gal"),
-    "ft³": ("Btu/ft³", "kWh/m³", "1,000 ft3", "50,000,000 ft3"),
-    "cord": ("MMBtu/cord", "kWh/m³", "0.1 cord", "100 cord"),
-    "ton": ("MMBtu/ton", "kWh/kg", "0.1 ton", "200 ton"),
-}
-# Wood is sold by its whole heat; an efficiency quoted on the lower value counts only what does not leave as steam.
-_WOOD_BASIS = Cases(
-    "efficiency_basis",
-    higher=Case(steps=(Step("heat_delivered", fuels.heat_delivered, "Heat it gave"),)),
-    lower=Case(
-        steps=(
-            Step("higher_value", wood.higher_heating_value, "Heat in it by weight, higher value"),
-            Step("lower_value", wood.lower_heating_value, "The same, lower value", higher_heating_value="higher_value"),
-            Step("heat_on_lower", fuels.heat_on_lower_basis, "Heat in the wood, lower value"),
-            Step("heat_delivered", fuels.heat_delivered, "Heat it gave", heat_in_fuel="heat_on_lower"),
-        ),
-    ),
-)
 _LAWS = {"volume": fuels.heat_in_volume, "mass": fuels.heat_in_mass}
+
+
+def _delivered(efficiency: str, heat: str = "heat_in_fuel") -> Step:
+    return Step("heat_delivered", fuels.heat_delivered, "Heat it gave", heat_in_fuel=heat, efficiency=efficiency)
 
 
 def _case(fuel: Fuel) -> Case:
     """What is asked of one fuel: its amount in the unit it is bought in, and its heat content unless it is sold as heat."""
-    delivered = "Heat it gave"
+    amount = _amount(fuel.bought_by, fuel.us_unit, fuel.si_unit, *_AMOUNTS[fuel.us_unit])
+    efficiency = bought_fuel.EFFICIENCIES[fuel.key]
     if fuel.bought_by == "energy":
-        amount = _amount("energy", fuel.us_unit, fuel.si_unit, "1 therm", "100,000 therm")
-        return Case((amount,), (Step("heat_delivered", fuels.heat_delivered, delivered, heat_in_fuel="amount"),))
-    us, si, low, high = _BOUGHT[fuel.us_unit]
+        return Case((amount, efficiency), (_delivered(efficiency.key, "amount"),))
+    content = bought_fuel.CONTENTS[fuel.key]
+    heat = Step("heat_in_fuel", _LAWS[fuel.bought_by], "Heat in the fuel", heat_content=content.key)
     if fuel.key == "wood":
-        amount = _amount("volume", fuel.us_unit, fuel.si_unit, low, high)
-        return Case(
-            # Moisture counts on the lower value alone; asked with both, it says nothing of how an efficiency is quoted.
-            fields=(amount, _content(fuel, us, si), EFFICIENCY_BASIS, MOISTURE),
-            steps=(Step("heat_in_fuel", fuels.heat_in_volume, "Heat in the wood, higher value"),),
-            cases=(_WOOD_BASIS,),
-        )
-    return Case(
-        fields=(_amount(fuel.bought_by, fuel.us_unit, fuel.si_unit, low, high), _content(fuel, us, si)),
-        steps=(
-            Step("heat_in_fuel", _LAWS[fuel.bought_by], "Heat in the fuel"),
-            Step("heat_delivered", fuels.heat_delivered, delivered),
-        ),
-    )
-
-
-BILL_EFFICIENCY = EFFICIENCY.but(
-    typical=Typical(
-        {fuel.key: f"{fuel.efficiency * 100:.4g} %" for fuel in FUELS.values()},
-        "efficiency-ranges",
-        {fuel.key: f"{fuel.efficiency_low * 100:.4g} %" for fuel in FUELS.values()},
-        {fuel.key: f"{fuel.efficiency_high * 100:.4g} %" for fuel in FUELS.values()},
-        "The label or the service record of your heater.",
-        on="fuel",
-    )
-)
+        # Moisture counts on the lower value alone; asked with both, it says nothing of how an efficiency is quoted.
+        asked = (amount, content, efficiency, bought_fuel.BASIS_NOW, MOISTURE)
+        return Case(asked, (heat,), (bought_fuel.of_wood(_delivered),))
+    return Case((amount, content, efficiency), (heat, _delivered(efficiency.key)))
 
 
 def _surface(key: str, label: str, hint: str) -> Field:
@@ -207,12 +149,12 @@ WORKSHEET = Worksheet(
         Cases(
             "method",
             fuel=Case(
-                fields=(FUEL, BILL_EFFICIENCY, TAP_SHARE, OTHER_HEAT),
+                fields=(FUEL, TAP_SHARE, OTHER_HEAT),
                 steps=(
                     Step("space_heat", house.space_heat, "Of that, to the rooms"),
                     Step("conductance", house.conductance_from_fuel, "Heat loss per degree"),
                 ),
-                cases=(Cases("fuel", **{key.replace("-", "_"): _case(fuel) for key, fuel in FUELS.items()}),),
+                cases=(Cases("fuel_now", **{key.replace("-", "_"): _case(fuel) for key, fuel in FUELS.items()}),),
             ),
             surfaces=Case(
                 fields=(
@@ -310,8 +252,8 @@ WORKSHEET = Worksheet(
             "fuel-best",
             "method == 'fuel'",
             "A fuel bill is the best of the three.",
-            "It holds what the house really does. It is as good as the efficiency of {efficiency} is: a worn heater that "
-            "gave less makes the house look worse than it is.",
+            "It holds what the house really does, and is as good as the heater's efficiency: a worn heater that gave less "
+            "makes the house look worse than it is.",
         ),
         Advice(
             "note",
@@ -340,7 +282,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given("tight_base", "temperature", "Base temperature of a tight house", "60 °F", "typical-years"),
-        Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),
+        bought_fuel.DRY_WOOD,
     ),
     meaning=(
         "The fire must make {design_load} on the coldest day, averaged over day and night, whatever the hour at which it burns.",
@@ -361,9 +303,9 @@ WORKSHEET = Worksheet(
             "Mill Row: 688 gal of oil a year",
             {
                 "method": "fuel",
-                "fuel": "oil",
+                "fuel_now": "oil",
                 "amount": "688 gal",
-                "efficiency": "82 %",
+                "efficiency_oil": "82 %",
                 "tap_share": "0 %",
                 "indoor": "68 °F",
                 "design_outdoor": "-5 °F",
@@ -398,14 +340,22 @@ WORKSHEET = Worksheet(
             "Hollow Cabin: by a quick guess",
             {"method": "quick", "heated_area": "750 ft2", "house_class": "recent"},
         ),
-        Example("The same house on other fuels", {"method": "fuel", "fuel": "gas", "amount": "915 therm"}),
-        Example("The same house on gas by volume", {"method": "fuel", "fuel": "gas-volume", "amount": "88,000 ft3"}),
-        Example("The same house on pellets", {"method": "fuel", "fuel": "pellets", "amount": "5.6 ton"}),
+        Example("The same house on other fuels", {"method": "fuel", "fuel_now": "gas", "amount": "915 therm"}),
+        Example(
+            "The same house on gas by volume", {"method": "fuel", "fuel_now": "gas-volume", "amount": "88,000 ft3"}
+        ),
+        Example("The same house on pellets", {"method": "fuel", "fuel_now": "pellets", "amount": "5.6 ton"}),
         Example(
             "The same house on wood",
-            {"method": "fuel", "fuel": "wood", "amount": "6.5 cord", "efficiency_basis": "higher"},
+            {"method": "fuel", "fuel_now": "wood", "amount": "6.5 cord"},
         ),
     ),
+    other_names={
+        "fuel": ("fuel_now",),
+        "efficiency": tuple(dict.fromkeys(field.key for field in bought_fuel.EFFICIENCIES.values())),
+        "heat_content": tuple(field.key for field in bought_fuel.CONTENTS.values()),
+        "efficiency_basis": (bought_fuel.BASIS_NOW.key,),
+    },
     leaves_out=(
         "Sun, people and lamps, which carry part of the load on bright days.",
         "Wind, which on some sites doubles the air that leaks.",

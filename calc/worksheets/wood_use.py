@@ -22,6 +22,7 @@ from calc.physics import arithmetic, fuels, wood
 from calc.physics.wood import SPECIES as WOODS
 from calc.vocabulary import (
     EFFICIENCY_BASIS,
+    EFFICIENCY_WOOD,
     FIREBOX_VOLUME,
     HEATING_DAYS,
     MOISTURE,
@@ -30,6 +31,7 @@ from calc.vocabulary import (
     STANDBY_LOSS,
     STOVE_EFFICIENCY,
     TAP_LOAD,
+    WOOD_CONTENT,
     YEARLY_HEAT,
 )
 
@@ -159,6 +161,21 @@ WORKSHEET = Worksheet(
             heat="heat_from_wood",
         ),
         Step(
+            "wood_heat_content",
+            wood.stack_higher_heat,
+            "The same by its higher value, whatever the efficiency is quoted on",
+            us="MMBtu/cord",
+            si="kWh/m³",
+        ),
+        Step(
+            "efficiency_wood",
+            fuels.efficiency_of_volume,
+            "Efficiency of the stove, higher value",
+            heat="heat_from_wood",
+            volume="wood_volume",
+            heat_content="wood_heat_content",
+        ),
+        Step(
             "solid_wood",
             wood.solid_volume,
             "The same without the air between",
@@ -231,12 +248,15 @@ WORKSHEET = Worksheet(
             us="MMBtu/cord",
             si="kWh/m³",
         ),
+        Result("wood_heat_content", WOOD_CONTENT.label, us="MMBtu/cord", si="kWh/m³"),
+        Result("efficiency_wood", EFFICIENCY_WOOD.label),
         Result("loads", "Loads of the firebox in a winter", figures=2),
         Result("splits", "Splits in a load", figures=2),
         Result("solid_wood", "Solid wood without the air", figures=2, us="ft³", si="m³"),
         Result("heat_from_wood", "Heat in the wood burned in a winter", us="MMBtu", si="kWh"),
     ),
     headline="wood_volume",
+    opens=("species", "moisture"),
     say="A stack {stack_length} long.",
     advice=(
         Advice(

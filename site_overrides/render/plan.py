@@ -10,7 +10,7 @@ from calc.engine.sheet import Sheet
 from calc.engine.typed import GIVERS, ORIGINS, Reader, Typed, declared_input, item_key
 from calc.sources import SOURCES
 from calc.units import SYSTEMS, System
-from calc.vocabulary import BY_KEY, EVERY_PIPE
+from calc.vocabulary import BY_KEY, OLDER_WORDS
 from calc.worksheets import WORKSHEETS
 from render.templating import fill
 from render.view import box_text, measure
@@ -39,7 +39,7 @@ def entries_from(asked: object, reader: Reader) -> Entries:
                 giver if giver in GIVERS else "",
                 item_key(str(told.get("item", ""))),
             )
-    if entries.keys() & set(EVERY_PIPE):
+    if entries.keys() & set(OLDER_WORDS):
         entries, _ = plan.brought_up(entries, WORKSHEETS.values(), reader)
     return Entries(entries, reader)
 
@@ -49,7 +49,7 @@ def renamed(asked: object, entries: Entries) -> dict[str, Any]:
 
     {"entries": those in their place, and null for the old ones; "said": HTML}.
     """
-    older = [key for key in EVERY_PIPE if key in asked] if isinstance(asked, dict) else []
+    older = [key for key in OLDER_WORDS if key in asked] if isinstance(asked, dict) else []
     if not older or not isinstance(asked, dict):
         return {"entries": {}, "said": ""}
     new = {key: entry_for_page(entry) for key, entry in entries.items() if key not in asked}

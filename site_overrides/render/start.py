@@ -51,8 +51,7 @@ class Question(NamedTuple):
 
 
 def _fuel(key: str, label: str) -> Choice:
-    # The worksheet of the house's load calls the fuel by a key of its own; both are told.
-    return Choice(key, label, {"fuel_now": key, "fuel": key, "method": "fuel", "start_from": "bill"}, "amount")
+    return Choice(key, label, {"fuel_now": key, "method": "fuel", "start_from": "bill"}, "amount")
 
 
 def _of_winter(winter: Winter) -> str:
@@ -67,6 +66,7 @@ FUELS = (
     _fuel("electricity", "Electric heat"),
     _fuel("heat-pump", "A heat pump"),
     _fuel("pellets", "Pellets"),
+    _fuel("wood", "Firewood"),
     Choice("house", "Something else, or I do not know", {"start_from": "house", "method": "quick"}, "house_class"),
 )
 QUESTIONS = (

@@ -27,7 +27,7 @@ PHONE = {"width": 390, "height": 844}
 DESKTOP = {"width": 1280, "height": 800}
 FIRST_SCREENS = {"phone": PHONE, "desktop": DESKTOP}
 First = dict[str, dict[str, Any]]  # of each guide
-FARMHOUSE = AS_TYPED | {"fuel": "oil", "method": "fuel", "start_from": "bill"}
+FARMHOUSE = AS_TYPED | {"method": "fuel", "start_from": "bill"}
 MOST_SCREENS = 12  # of a phone, before anything is unfolded
 FIRST_BOXES = 3  # in sight without scrolling, above the bar with the answer
 

@@ -343,7 +343,7 @@ def test_the_first_own_number_keeps_the_choices_and_the_unit_that_it_rests_on(
         house.type("amount", "800")
         assert kept(house) == {
             "method": {"text": "fuel", "units": "us"},
-            "fuel": {"text": "oil", "units": "us"},
+            "fuel_now": {"text": "oil", "units": "us"},
             "amount": {"text": "800", "units": "us", "unit": "gal"},
         }
         house.page.goto(served.url + places["tank-size"])
@@ -356,7 +356,7 @@ def test_the_first_own_number_keeps_the_choices_and_the_unit_that_it_rests_on(
         expect(house.box("amount")).to_have_value("800")
         expect(house.field("amount").locator(".ss-unit")).to_have_text("US gallons")
         # Another fuel is another choice: the gallons stay gallons, and the page says that they do not fit.
-        house.type("fuel", "pellets")
+        house.type("fuel_now", "pellets")
         expect(house.box("amount")).to_have_value("800 gal")
         assert len(house.errors()) == 1
 

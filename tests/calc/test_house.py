@@ -108,7 +108,7 @@ def test_how_wet_the_wood_is_says_nothing_of_how_its_heater_is_rated() -> None:
     """Moisture is asked on many pages; typed on one of them it must not change a house's loss from its cords."""
     cords = {"method": Typed("fuel"), "fuel": Typed("wood"), "amount": Typed("9 cord")}
     dry, wet = (answer("house-load", cords | {"moisture": Typed(share)}) for share in ("15 %", "25 %"))
-    assert dry.values["efficiency_basis"] == "higher"
+    assert dry.values["efficiency_basis_now"] == "higher"
     assert dry.values["design_load"] == wet.values["design_load"] == answer("house-load", cords).values["design_load"]
     lower = [
         answer("house-load", cords | {"efficiency_basis": Typed("lower"), "moisture": Typed(share)})

@@ -11,11 +11,12 @@ from hypothesis import strategies as st
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
 from calc.engine.offering import Offer, flowing, offer, offers, stale
-from calc.engine.plan import Entry, brought_up, fields_by_key, given_for, look
+from calc.engine.plan import Entry, brought_up, fields_by_key, given_for, look, older_fields
 from calc.engine.plan_file import read, with_units, write
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader
-from calc.vocabulary import BY_KEY, EVERY_PIPE
+from calc.physics import fuels
+from calc.vocabulary import BY_KEY, EVERY_PIPE, OLDER_WORDS
 from calc.worksheets import WORKSHEETS
 
 FIELDS = fields_by_key(WORKSHEETS.values())
@@ -55,7 +56,7 @@ def test_json_comes_back_too() -> None:
         (write(PLAN).replace("500 gal", "<b>500</b>"), "left out"),
         (write(PLAN).replace("500 gal", "5 apples"), "left out"),
         (write(PLAN).replace("500 gal", "5e9 gal"), "must be between"),
-        (write(PLAN | {"fuel": Entry("peat", "typed")}), "is no choice that is offered"),
+        (write(PLAN | {"fuel_now": Entry("peat", "typed")}), "is no choice that is offered"),
         (write(PLAN).replace("store_volume", "nonsense"), "no worksheet asks"),
         (write(PLAN).replace("end\n", "store_volume = 600 gal | typed\nend\n"), "twice"),
         ("\ufffd\ufffdS\x00t\x00o\x00k\x00e\x00", "not a plan"),
@@ -134,15 +135,16 @@ def test_a_sheet_without_results_offers_nothing() -> None:
 
 
 def test_what_a_plan_holds_and_no_case_asks_is_read_by_itself() -> None:
-    """The house's load comes from its surfaces here, so its fuel is not asked: it is shown all the same if it can be."""
-    way = {"method": Entry("surfaces", "typed"), "indoor": Entry("68 F", "typed")}
-    known = look(way | {"fuel": Entry("oil", "typed"), "amount": Entry("600 gal", "typed")}, WORKSHEETS.values())
-    assert known["fuel"].value is not None
-    assert not known["fuel"].used
-    assert known["amount"].value is not None
-    known = look(way | {"fuel": Entry("peat", "typed"), "amount": Entry("much", "typed")}, WORKSHEETS.values())
-    assert known["fuel"].value is None
-    assert known["amount"].value is None
+    """No wood is burnt here, so its heater is not asked about: what was said of it is shown all the same if it can be."""
+    way = {"method": Entry("surfaces", "typed"), "indoor": Entry("68 F", "typed"), "fuel_now": Entry("oil", "typed")}
+    basis, amount = "efficiency_basis_now", "amount"
+    known = look(way | {basis: Entry("lower", "typed"), amount: Entry("600 gal", "typed")}, WORKSHEETS.values())
+    assert known[basis].value is not None
+    assert not known[basis].used
+    assert known[amount].value is not None
+    known = look(way | {basis: Entry("peat", "typed"), amount: Entry("much", "typed")}, WORKSHEETS.values())
+    assert known[basis].value is None
+    assert known[amount].value is None
 
 
 def test_what_no_longer_has_a_result_is_stale() -> None:
@@ -244,7 +246,7 @@ def test_what_the_taps_need_is_remembered_although_the_emitter_s_number_stands_i
 
 OIL = {
     "method": Entry("fuel", "typed"),
-    "fuel": Entry("oil", "typed"),
+    "fuel_now": Entry("oil", "typed"),
     "amount": Entry("800", "typed", unit="gal"),
     "design_outdoor": Entry("-10", "typed", unit="F"),
     "degree_days": Entry("7500", "typed", unit="Fday"),
@@ -258,7 +260,7 @@ def test_a_bare_number_is_meant_in_the_unit_of_its_label_whatever_is_asked_later
         assert known.value is not None
         assert known.value.si == pytest.approx(gallons)
         assert known.value.shown("us") == "800\N{NO-BREAK SPACE}gal"
-    tons = _sheet("house-load", OIL | {"fuel": Entry("pellets", "typed")})
+    tons = _sheet("house-load", OIL | {"fuel_now": Entry("pellets", "typed")})
     assert [problem.key for problem in tons.problems] == ["amount"]
     assert "gal" in tons.problems[0].text
 
@@ -403,7 +405,6 @@ def _after_the_start(**said: str) -> dict[str, Entry]:
 
 STARTED = {
     "fuel_now": "oil",
-    "fuel": "oil",
     "method": "fuel",
     "start_from": "bill",
     "place": "hibbing-mn",
@@ -430,7 +431,7 @@ def test_the_place_of_the_start_fills_the_climate_of_every_worksheet() -> None:
 def test_the_house_goes_on_from_the_start_with_the_same_load(gallons: str) -> None:
     plan = _after_the_start(**STARTED, amount=gallons)
     house = _sheet("house-load", plan)
-    assert house.inputs["fuel"].si == "oil" and house.inputs["amount"].text == gallons
+    assert house.inputs["fuel_now"].si == "oil" and house.inputs["amount"].text == gallons
     assert house.values["design_load"] == pytest.approx(
         BY_KEY["design_load"][0].unit("us").to_si(float(plan["design_load"].text.split()[0])), rel=1e-4
     )
@@ -468,6 +469,80 @@ def test_a_plan_of_one_pipe_is_read_for_ever_and_gives_each_pipe_its_own() -> No
         assert linked.given.keys() == opened.entries.keys()
     again = read(write(opened.entries), WORKSHEETS.values())
     assert (again.entries, again.problems) == (opened.entries, ())
+
+
+def test_the_heater_of_the_bill_and_the_stove_to_come_are_two() -> None:
+    """Each efficiency is read where it is asked, whichever page it was typed on; so is the one fuel of the house."""
+    plan = _after_the_start(**STARTED | {"fuel_now": "propane"}, amount="900 gal", efficiency_propane="78 %")
+    sketch, house, cost = (_sheet(key, plan) for key in ("first-sketch", "house-load", "fuel-cost"))
+    assert house.inputs["fuel_now"].si == cost.inputs["fuel_now"].si == "propane"
+    assert house.inputs["efficiency_propane"].si == cost.inputs["efficiency_propane"].si == 0.78
+    assert house.values["design_load"] == pytest.approx(sketch.values["design_load"], rel=1e-4)
+    for key in ("first-sketch", "firing", "wood-use"):
+        assert _sheet(key, plan).values["efficiency"] == 0.68
+
+
+@pytest.mark.parametrize("basis", ["higher", "lower"])
+def test_a_winter_on_wood_costs_the_same_on_every_page(basis: str) -> None:
+    stove = {"efficiency_basis": basis, "efficiency": "75 %", "species": "white-oak", "moisture": "25 %"}
+    plan = _after_the_start(**STARTED, **stove, amount="800 gal")
+    sketch, wood, cost = (_sheet(key, plan) for key in ("first-sketch", "wood-use", "fuel-cost"))
+    assert wood.values["wood_volume"] == pytest.approx(sketch.values["wood_volume"], rel=1e-4)
+    assert cost.values["cost_of_wood"] == pytest.approx(sketch.values["cost_wood"], rel=1e-4)
+    price = cost.values["fuel_price_wood"]
+    assert cost.values["cost_of_wood"] == pytest.approx(wood.values["wood_volume"] * price, rel=1e-3)
+
+
+def test_who_burns_wood_now_has_one_kind_of_wood_and_two_heaters() -> None:
+    plan = _after_the_start(
+        **STARTED | {"fuel_now": "wood"}, amount="6 cord", efficiency_wood_now="50 %", tap_share="0 %"
+    )
+    sketch, house, cost = (_sheet(key, plan) for key in ("first-sketch", "house-load", "fuel-cost"))
+    assert house.values["wood_heat_content"] == pytest.approx(sketch.values["wood_heat_content"], rel=1e-4)
+    assert house.values["yearly_heat"] == pytest.approx(sketch.values["yearly_heat"], rel=1e-4)
+    # The same heat at 68 % in place of 50 % takes fewer cords, and the bill falls with them.
+    cord = fuels.CORD
+    assert sketch.values["wood_volume"] == pytest.approx(6 * cord * 50 / 68, rel=1e-4)
+    assert sketch.values["cost_now"] == pytest.approx(6 * cord * sketch.values["fuel_price_wood"], rel=1e-6)
+    assert cost.values["cost_now"] == pytest.approx(sketch.values["cost_now"], rel=1e-4)
+
+
+@pytest.mark.parametrize("basis", ["higher", "lower"])
+def test_an_old_wood_heater_is_read_on_the_basis_it_is_quoted_on(basis: str) -> None:
+    given = {"fuel_now": "wood", "amount": "6 cord", "efficiency_wood_now": "60 %", "efficiency_basis_now": basis}
+    plan = _after_the_start(**STARTED | given)
+    sketch, house, cost = (_sheet(key, plan) for key in ("first-sketch", "house-load", "fuel-cost"))
+    assert house.values["yearly_heat"] == pytest.approx(sketch.values["yearly_heat"], rel=1e-4)
+    whole = cost.values["fuel_price_wood"] / cost.values["wood_heat_content"]
+    share = 0.6 if basis == "higher" else 0.6 * 6219 / 6880  # Btu/lb at 20 % moisture: Forest Products Laboratory
+    assert cost.values["price_beside"] == pytest.approx(whole / share, rel=1e-3)
+
+
+def test_a_plan_of_one_efficiency_is_read_for_ever_and_gives_the_old_heater_its_own() -> None:
+    older = {
+        key: Entry(text, "typed") for key, text in {"method": "fuel", "fuel": "pellets", "efficiency": "72 %"}.items()
+    }
+    now, said = brought_up(older | {"heat_content": Entry("16 MMBtu/ton", "typed")}, WORKSHEETS.values(), Reader())
+    assert {key: entry.text for key, entry in now.items()} == {
+        "method": "fuel",
+        "fuel_now": "pellets",
+        "efficiency": "72 %",
+        "efficiency_pellets": "72 %",
+        "pellet_content": "16 MMBtu/ton",
+    }
+    assert said == (
+        "This plan had one entry for the stove and for the heater you have: Efficiency on pellets. Each has its own now "
+        "and begins with that, so change it where they differ."
+    )
+    assert brought_up(now, WORKSHEETS.values(), Reader()) == (now, "")
+    linked = link.read("#v1;plan;method=fuel;fuel=pellets;efficiency=72%25;end", WORKSHEETS)
+    assert (linked.given["efficiency_pellets"].text, linked.problems) == ("72%", (said,))
+
+
+def test_the_words_that_a_page_brings_up_are_all_there_are() -> None:
+    asked = fields_by_key(WORKSHEETS.values())
+    assert set(OLDER_WORDS) >= {key for key in older_fields(WORKSHEETS.values()) if key not in asked} - {"how_built"}
+    assert not set(OLDER_WORDS) & asked.keys()
 
 
 def test_an_older_entry_goes_to_the_worksheet_that_gave_it_and_only_where_it_fits() -> None:

@@ -15,9 +15,8 @@ EVERY_FIELD = [field for worksheet in WORKSHEETS.values() for field in worksheet
 # Where one key has several ranges by its meaning, and why.
 SEVERAL = {
     "amount": "of oil in gallons, of wood in cords",
-    "heat_content": "of fuels sold by volume and by weight",
     "antifreeze": "none in plain water, and what the tables of the glycols hold",
-    "efficiency": "a heat pump gives more than it takes; no stove does, and one of 100 % has no flue gas",
+    "efficiency": "a stove of 100 % has no flue gas",
     "load": "a store is also refilled while nobody draws, and then carries no load",
     "dump_size": "of finned pipe in feet, of other dumps in rated output",
     "high_limit": "glycol's growth is tabled to 212 °F",

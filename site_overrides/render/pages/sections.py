@@ -12,7 +12,7 @@ from calc.engine.plan_file import LARGEST_FILE as LARGEST_PLAN
 from calc.engine.sheet import Sheet
 from calc.physics.winter_weather import LARGEST_FILE
 from calc.units import System
-from calc.vocabulary import EVERY_PIPE
+from calc.vocabulary import OLDER_WORDS
 from calc.worksheets import WORKSHEETS
 from render import folding, start, view
 from render.chosen import fields, look_at
@@ -163,7 +163,7 @@ def record_page(
     return str(
         fill(
             "pages/record.html",
-            keys=[*fields(), *EVERY_PIPE],
+            keys=[*fields(), *OLDER_WORDS],
             version=version,
             shop=shop,
             quote=quote,
