@@ -15,17 +15,19 @@ import zxingcpp
 import edition
 from calc.answer import Reader, Typed, answer, answer_plan
 from calc.engine import link
-from calc.engine.offering import flowing
+from calc.engine.offering import flowing, offers
 from calc.engine.plan import Entries, Entry
 from calc.engine.steps import Step
 from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
+from calc.units import BTU
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render import paper, qr, record, respond, sized, sums, twice
 from render.chosen import Chosen, Taken, fields, filled, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import Wanted, document
+from render.plan import entry_for_page
 from render.urgent import Said, first, urgent
 
 HOUSES = {name: house for key in ("quillbrook", "ellerquist") for name, house in edition.load(key).houses.items()}
@@ -44,8 +46,14 @@ def typed(**texts: str) -> dict[str, Any]:
     return {key: {"text": text, "units": "us", "from": "typed"} for key, text in texts.items()}
 
 
+def chain_of(plan: dict[str, Entry]) -> Any:
+    """What the page of the plan says of it."""
+    sent = {key: entry_for_page(entry) for key, entry in plan.items()}
+    return json.loads(respond(json.dumps({"ask": "worksheet", "worksheet": "will-it-work", "plan": sent})))
+
+
 def words(html: str) -> str:
-    return " ".join(re.sub(r"<[^>]+>", " ", html).replace("\u00a0", " ").split())
+    return " ".join(unescape(re.sub(r"<[^>]+>", " ", html)).replace("\u00a0", " ").split())
 
 
 def chosen(plan: dict[str, Entry], **ticked: bool) -> Chosen:
@@ -143,8 +151,9 @@ def test_what_the_start_says_of_a_small_store_the_record_says_too() -> None:
     plan = buyers()
     at_start = answer_plan(WORKSHEETS["first-sketch"], plan, "us").judgement
     assert at_start and at_start.text.startswith("Because your store of 528")
-    (told,) = [each for each in said(plan) if each.level == "unworkable"]
+    told, room = [each for each in said(plan) if each.level == "unworkable"]
     assert told.title == "Your store does not hold one burn."
+    assert room.title.startswith("The stove's room: ") and room.part
     assert taken(plan)["tank-size"].printed
 
 
@@ -152,6 +161,84 @@ def test_a_sheet_whose_result_was_taken_into_the_plan_is_in_the_record() -> None
     assert not taken(buyers())["power-cut"].printed
     used = Entries({**buyers(), "peak_output": Entry("136490 Btu/h", "computed", "power-cut")}, Reader())
     assert taken(used)["power-cut"].printed
+
+
+INSTALLED = {
+    "fuel_now": "oil",
+    "method": "fuel",
+    "amount": "900 gal",
+    "design_outdoor": "-10 °F",
+    "degree_days": "9,500 °F·day",
+    "water_output": "40 kW",
+    "room_output": "0 kW",
+    "burn_time": "5 h",
+    "firebox_volume": "5 ft3",
+    "store_volume": "1,000 gal",
+    "emitter": "radiator",
+    "radiator_rating": "60,000 Btu/h",
+    "jacket_volume": "40 gal",
+    "dump_output": "20,000 Btu/h",
+}
+
+
+def test_a_stop_is_on_the_first_page_though_the_whole_plan_asks_for_its_number_again() -> None:
+    assert taken(entries(**INSTALLED))["power-cut"].printed
+    stops = [each.title for each in said(entries(**INSTALLED)) if each.level == "stop"]
+    assert stops == ["The heat has nowhere to go."]
+
+
+def test_the_parts_of_the_chain_that_are_known_are_judged_while_others_are_not() -> None:
+    """A plan whose page says no because of its power cut has a record that does not say “not judged”."""
+    bare = {key: text for key, text in INSTALLED.items() if key != "jacket_volume"}
+    del bare["room_output"]
+    paper = words(document(chosen(entries(**bare)), "us", Wanted()))
+    assert "Power cut: Stop (20,000 Btu/h)" in paper
+    assert "The plan lacks Average heat output to the room" in paper
+    assert paper.startswith("Sizing record") and "Stop: 1 danger in this plan" in paper
+
+
+def test_taps_that_somebody_sized_are_in_the_record_with_what_they_need() -> None:
+    taps = {"tap_wanted": "120 °F", "tap_flow": "3 gal/min"}
+    sheet = answer_plan(WORKSHEETS["tap-water"], Entries(entries(**taps), Reader()), "us")
+    needs = offers(sheet, BY_KEY)["lowest_useful"]
+    for plan in ({**entries(**INSTALLED, **taps)}, {**entries(**INSTALLED, **taps), "lowest_useful": needs}):
+        held = chosen(plan)
+        assert held.sheets["tap-water"].values["lowest_useful"] == pytest.approx(
+            sheet.values["lowest_useful"], rel=1e-4
+        )
+        assert held.entries["lowest_useful"] == Entry(needs.text, "computed", "tap-water")
+
+
+@pytest.mark.parametrize("house", [*HOUSES, "installed"])
+def test_the_page_of_the_plan_judges_it_as_its_record_does(house: str) -> None:
+    plan = (
+        HOUSES[house] if house in HOUSES else entries(**INSTALLED, room_conductance="200 Btu/h/F", tank_diameter="5 ft")
+    )
+    page = chain_of(plan)
+    chain = next(each for each in chosen(plan).taken if each.worksheet.checks).sheet
+    assert chain is not None
+    shown = words(page["slots"]["verdict"])
+    for verdict in chain.verdicts:
+        assert words(f"{verdict.label} {verdict.text}") in shown
+        assert words(verdict.number) in shown
+
+
+def test_what_was_typed_stays_in_its_box_where_another_worksheet_needs_more() -> None:
+    plan = entries(**INSTALLED, lowest_useful="100 °F")
+    box = chain_of(plan)["fields"]["lowest_useful"]
+    assert box["value"] == "100 °F"
+    assert "Caution: 131 °F are needed." in words(box["note"])
+
+
+def test_a_firebox_bounds_a_burn_in_the_chain_by_itself() -> None:
+    given = {"water_output": "40 kW", "burn_time": "5 h", "room_output": "0 kW", "store_volume": "1,000 gal"}
+    printed, measured = (
+        answer("will-it-work", {key: Typed(text) for key, text in {**given, **more}.items()}).values["water_heat"]
+        for more in ({}, {"firebox_volume": "5 ft3"})
+    )
+    assert printed == pytest.approx(40e3 * 5 * 3600)
+    by_hand = 5 * 12.5 * 0.8 * 8600 * 0.68 * BTU  # ft³, lb/ft³, dry share, Btu/lb, efficiency
+    assert measured == pytest.approx(by_hand, rel=1e-6)
 
 
 def test_the_chain_lacks_nothing_that_only_another_sheets_answer_rests_on() -> None:

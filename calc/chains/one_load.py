@@ -3,11 +3,20 @@
 Whatever output is printed, a burn brings no more heat than the wood of one load holds.
 """
 
-from calc.engine.declare import Case, Cases, Given, Step
+from calc.engine.declare import Case, Cases, Field, Given, Option, Step
 from calc.physics import firing, wood
 from calc.vocabulary import EFFICIENCY_BASIS, FIREBOX_VOLUME, MOISTURE, PACKING_DENSITY, STOVE_EFFICIENCY
 
 FIELDS = (FIREBOX_VOLUME, MOISTURE, EFFICIENCY_BASIS, STOVE_EFFICIENCY, PACKING_DENSITY)
+
+FIREBOX_KNOWN = Field(
+    "firebox_known",
+    "choice",
+    "Firebox measured",
+    "A burn brings no more heat than one firebox of wood holds, whatever output is printed.",
+    options=(Option("no", "no: the printed output counts"), Option("yes", "yes")),
+    unless_given="no",
+)
 
 # A store of the size for just one burn holds it, whatever the last digits of that size are.
 JUST_FITS = Given("just_fits", "fraction", "Share of a burn that counts as all of it", "99.9 %", "definition")
@@ -37,4 +46,26 @@ HEATING_VALUE = Cases(
 STEPS = (
     Step("share_to_water", firing.share_to_water, "Share of the stove's heat that goes to the water"),
     Step("heat_per_load", firing.heat_per_load, "What one firebox of this wood gives the water"),
+)
+
+# The heat of a burn for a worksheet that asks for more than the stove: by the printed output, or by a firebox measured.
+BURN = Cases(
+    FIREBOX_KNOWN.key,
+    no=Case(
+        steps=(
+            Step("water_heat", firing.heat_at_output, "Heat of a burn to the water"),
+            Step("room_of_load", firing.room_output_of_load, "Average heat to the room", heat_at_output="water_heat"),
+        )
+    ),
+    yes=Case(
+        fields=FIELDS,
+        cases=(HEATING_VALUE,),
+        steps=(
+            *STEPS,
+            Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
+            Step("water_heat", firing.water_heat_of_burn, "Heat of a burn to the water: the smaller"),
+            Step("room_of_load", firing.room_output_of_load, "Average heat to the room while it burns"),
+        ),
+        decides=True,
+    ),
 )

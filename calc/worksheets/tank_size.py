@@ -62,14 +62,6 @@ STOKING = Field(
     "How the fire is fed",
     options=(Option("by-hand", "by hand, a load at a time"), Option("automatic", "automatically, little by little")),
 )
-FIREBOX_KNOWN = Field(
-    "firebox_known",
-    "choice",
-    "Firebox measured",
-    "A burn brings no more heat than one firebox of wood holds, whatever output is printed.",
-    options=(Option("no", "no: the printed output counts"), Option("yes", "yes")),
-    unless_given="no",
-)
 STOVE_ROOM_OUTPUT = ROOM_OUTPUT.but(unless_given="0 Btu/h")
 PART_LOAD = Field(
     "part_load",
@@ -112,7 +104,7 @@ WORKSHEET = Worksheet(
         HOURS_WANTED,
         HEATED_AREA.but(awaited=True),
         STOKING,
-        FIREBOX_KNOWN,
+        one_load.FIREBOX_KNOWN,
         *outlet.FIELDS,
         RATED_OUTPUT,
         LOAD,

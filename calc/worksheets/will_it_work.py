@@ -94,6 +94,7 @@ WORKSHEET = Worksheet(
         WATER_OUTPUT,
         ROOM_OUTPUT,
         BURN_TIME,
+        one_load.FIREBOX_KNOWN,
         DESIGN_LOAD,
         STORE_VOLUME,
         STORE_TOP,
@@ -129,6 +130,7 @@ WORKSHEET = Worksheet(
         DUMP_OUTPUT,
     ),
     givens=(
+        *one_load.GIVENS,
         one_load.JUST_FITS,
         Given("tight", "factor", "Just enough: less than this many times the need", "1.1", "verdict-margins"),
         *outlet.GIVENS,
@@ -141,6 +143,7 @@ WORKSHEET = Worksheet(
         Given("density", "density", "Weight of cold water, at 60 °F (16 °C)", "62.38 lb/ft3", "iapws-if97"),
     ),
     cases=(
+        one_load.BURN,
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
         peak(),
         footprint(),
@@ -157,8 +160,13 @@ WORKSHEET = Worksheet(
             doorway="no_doorway",
             house="indoor",
         ),
-        Step("room_heat_counted", firing.room_heat_counted, "Room heat that counts", load="design_load"),
-        Step("water_heat", firing.heat_at_output, "Heat of a burn to the water"),
+        Step(
+            "room_heat_counted",
+            firing.room_heat_counted,
+            "Room heat that counts",
+            room_output="room_of_load",
+            load="design_load",
+        ),
         Step("heat_per_burn", firing.heat_per_burn, "Heat of a burn that counts", water_heat="water_heat"),
         Step("burns_per_day", firing.burns_per_day, "Burns on the coldest day", load="design_load"),
         Step("burning_share", firing.burning_share, "Share of the coldest day that a fire burns"),
@@ -495,8 +503,10 @@ WORKSHEET = Worksheet(
             },
         ),
         Example(
-            "The same with its chimney and its peak",
+            "The same with its firebox, its chimney and its peak",
             {
+                "firebox_known": "yes",
+                "firebox_volume": "5 ft3",
                 "chimney_known": "yes",
                 "draught_left": "0.07 in w.c.",
                 "tank_shape": "square",

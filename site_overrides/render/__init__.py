@@ -7,7 +7,7 @@ never markup: every template escapes what it is given.
 import contextlib
 import json
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, NamedTuple
 
 from calc.answer import Reader, Typed, UnknownWorksheet, answer, answer_plan, chart_of, link_of, open_link
 from calc.engine import link
@@ -92,10 +92,10 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     "unfold": whether something in the fold is wrong, "link", "follows": whether a number that this worksheet does not
     ask may change what it shows, "flow" and "moved": {"entries", "said"}, "renamed": what `plan.renamed` gives}.
     """
-    sheet, given, entries = _sheet(asked, system, reader)
+    sheet, given, entries, whole = _see(asked, system, reader)
     scold = asked.get("scold")
     told = [problem for problem in sheet.problems if scold is None or sheet.worksheet.plan_key(problem.key) in scold]
-    computed_elsewhere = any(entries[sheet.worksheet.plan_key(key)].worksheet for key in given)
+    computed_elsewhere = any(whole[sheet.worksheet.plan_key(key)].worksheet for key in given)
     in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
     nothing: dict[str, Any] = {"entries": {}, "said": ""}
     right = not sheet.problems
@@ -108,7 +108,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None),
         "fields": {
             sheet.worksheet.plan_key(key): state
-            for key, state in field_states(sheet, given, told, plan.notes(sheet, entries)).items()
+            for key, state in field_states(sheet, given, told, plan.notes(sheet, whole, entries)).items()
         },
         "renamed": plan.renamed(asked.get("plan"), entries),
         "unfold": folding.holds(sheet, (problem.key for problem in told)),
@@ -117,24 +117,43 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     }
 
 
-def _sheet(asked: Asked, system: System, reader: Reader) -> tuple[Sheet, dict[str, Typed], Entries]:
-    """The worksheet that is asked about, what the reader's plan knows of it, and that plan."""
+class _Seen(NamedTuple):
+    """A worksheet as a page's reader sees it: worked out, with what the plan knows of it, and that plan.
+
+    `entries` are what the reader's plan holds; `whole` is also what its worksheets have found, for one that takes it.
+    """
+
+    sheet: Sheet
+    given: dict[str, Typed]
+    entries: Entries
+    whole: Entries
+
+
+def _see(asked: Asked, system: System, reader: Reader) -> _Seen:
     key = str(asked["worksheet"])
     if key not in WORKSHEETS:
         raise UnknownWorksheet(key)
-    entries = plan.entries_from(asked.get("plan"), reader)
-    return answer_plan(WORKSHEETS[key], entries, system), given_for(WORKSHEETS[key], entries), entries
+    worksheet, entries = WORKSHEETS[key], plan.entries_from(asked.get("plan"), reader)
+    if not (worksheet.takes and given_for(worksheet, entries)):
+        return _Seen(answer_plan(worksheet, entries, system), given_for(worksheet, entries), entries, entries)
+    from render.chosen import worked_out  # here: other pages do without the whole
+
+    work = worked_out(entries)
+    given = given_for(worksheet, work.entries) | {
+        key: typed for key, typed in given_for(worksheet, entries).items() if typed.origin in ("typed", "link")
+    }
+    return _Seen(answer_plan(worksheet, work.entries, system, work.taken(worksheet)), given, entries, work.entries)
 
 
 def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """How the results come about, for who has stopped typing. Takes {"worksheet", "plan"}; gives {"slots"}."""
-    sheet, _, _ = _sheet(asked, system, reader)
+    sheet = _see(asked, system, reader).sheet
     return {"slots": how(sheet)}
 
 
 def _chart(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The chart of a worksheet. Takes {"worksheet", "plan"}; gives {"chart": data, or null while a number is wrong}."""
-    sheet, _, _ = _sheet(asked, system, reader)
+    sheet = _see(asked, system, reader).sheet
     return {"chart": None if sheet.problems else charts_json(chart_of(sheet), sheet.worksheet.key, system)}
 
 
@@ -145,7 +164,7 @@ def _sweep(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     [least, most]} as typed, for what is uncertain}. Gives {"html", "count": how many there will be}; count is 0 while a
     number is wrong.
     """
-    sheet, _, _ = _sheet(asked, system, reader)
+    sheet = _see(asked, system, reader).sheet
     wanted, points = sheet.worksheet.sweeps[int(asked["sweep"])], int(asked["points"])
     so_far: Swept | Spreading | None
     if isinstance(wanted, Spread):
@@ -183,7 +202,7 @@ def _weather(asked: Asked, _: System, __: Reader) -> dict[str, Any]:
 
 def _use(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """Put a result into the plan. Takes {"worksheet", "plan", "key"}; gives what `plan.use` gives."""
-    sheet, _, entries = _sheet(asked, system, reader)
+    sheet, _, entries, _ = _see(asked, system, reader)
     return plan.use(str(asked["key"]), sheet, entries, system)
 
 
@@ -192,7 +211,7 @@ def _csv(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
 
     Both are empty while a number is wrong, and where the worksheet has no such table with these numbers.
     """
-    sheet, _, _ = _sheet(asked, system, reader)
+    sheet = _see(asked, system, reader).sheet
     wanted = str(asked["table"])
     if sheet.problems or wanted not in spreadsheet.names(sheet):
         return {"name": "", "text": ""}
@@ -241,7 +260,7 @@ def _stock(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """What a worksheet shows of a dealer's stock. Takes {"worksheet", "plan", "stock": whose}; gives {"html"}."""
     from render import stock
 
-    sheet, _, entries = _sheet(asked, system, reader)
+    sheet, _, entries, _ = _see(asked, system, reader)
     return {"html": stock.section(stock.shop_of(str(asked["stock"])), sheet, entries)}
 
 

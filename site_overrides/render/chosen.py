@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from calc.answer import answer_plan
 from calc.engine import plan
-from calc.engine.declare import Field, OnlyWith, Worksheet
+from calc.engine.declare import Field, Worksheet
 from calc.engine.plan import Entries, Entry, fields_by_key
 from calc.engine.read import Problem, Reading, read
 from calc.engine.settled import Raised, Settled, settled
@@ -64,23 +64,32 @@ def filled() -> dict[str, list[Field]]:
     return {key: asked for key, asked in fields().items() if key in BY_KEY or key in by_name}
 
 
+def worked_out(given: Entries) -> Settled:
+    """A plan with the answers of the worksheets that it is about."""
+    return settled(given, WORKSHEETS, filled(), _is_held)
+
+
 def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> Chosen:
     """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
     given = plan.opened(given)
-    work = settled(given, WORKSHEETS, filled(), _is_held)
+    work = worked_out(given)
     taken = tuple(_take(worksheet, given, work, system, ticked.get(key)) for key, worksheet in WORKSHEETS.items())
     return Chosen(given, work.entries, work.raised, taken)
 
 
 @cache
 def _own_keys() -> dict[str, frozenset[str]]:
-    """Of each worksheet the keys that no other one asks: whoever gave one of these has been there."""
+    """Of each worksheet the keys that no other one asks: whoever gave one of these has been there.
+
+    A worksheet that looks at the whole asks again what its parts ask, and a part is no less the place to give it.
+    """
     asked = {
         key: {worksheet.plan_key(field.key) for field in worksheet.all_fields()}
         for key, worksheet in WORKSHEETS.items()
         if worksheet.in_record is None or worksheet.in_record.values
     }
-    count = Counter(key for keys in asked.values() for key in keys)
+    count = Counter(key for name, keys in asked.items() if not WORKSHEETS[name].checks for key in keys)
+    count.update(key for name, keys in asked.items() if WORKSHEETS[name].checks for key in keys - count.keys())
     return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
 
 
@@ -100,7 +109,7 @@ def _been_there(worksheet: Worksheet, entries: Entries) -> bool:
 def is_complete(worksheet: Worksheet, entries: Entries, taken: TakenOver = NOTHING) -> bool:
     """Whether a plan holds every number that has no usual value; steps that are `taken` need none."""
     given = plan.given_for(worksheet, entries)
-    if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet.in_record, entries):
+    if not any(typed.text.strip() for typed in given.values()) or not _belongs(worksheet, entries):
         return False
     reading = entries.reading(worksheet)
     return not reading.problems and not lacks_of(_asked(reading, taken))
@@ -125,12 +134,12 @@ def _take(worksheet: Worksheet, given: Entries, work: Settled, system: System, t
             for field in reading.course.fields
             if field.kind != "choice" and not (field.typical or field.optional)
         }
-        told = _belongs(worksheet.in_record, entries) and asks <= entries.keys()
+        told = _belongs(worksheet, entries) and asks <= entries.keys()
         return Taken(worksheet, False, False, (), _texts(reading.problems) if told else (), possible=False)
     taken = work.taken(worksheet)
     lacks, held = lacks_of(_asked(reading, taken)), _is_held(worksheet, entries, taken)
     printed = held if ticked is None else ticked
-    if not printed and not held:
+    if not printed and not held and not worksheet.checks:  # of a chain each part is judged by what it rests on
         return Taken(worksheet, False, False, lacks)
     sheet = answer_plan(worksheet, entries, system, taken)
     if sheet.problems:
@@ -160,9 +169,12 @@ def needs(entry: Input) -> bool:
     return entry.quantity is not None and entry.field.typical is None and not entry.field.optional
 
 
-def _belongs(only: OnlyWith | None, entries: Entries) -> bool:
-    """Whether the plan makes the choice without which a worksheet is no part of it."""
+def _belongs(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a worksheet is a part of the plan: for some only where a choice makes them one, or somebody was there."""
+    only = worksheet.in_record
     if only is None:
         return True
     made = entries.get(only.choice.key)
-    return only.or_unmade if made is None or not made.text else made.text in only.values
+    if made and made.text:
+        return made.text in only.values
+    return only.or_unmade or (bool(only.values) and _been_there(worksheet, entries))

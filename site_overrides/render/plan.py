@@ -247,8 +247,12 @@ def moved(sheet: Sheet, entries: Mapping[str, Entry], system: System) -> dict[st
     return {"entries": back, "said": said}
 
 
-def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
-    """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date."""
+def notes(sheet: Sheet, entries: Entries, held: Entries) -> dict[str, dict[str, Any]]:
+    """For each computed number that a sheet uses: which worksheet computed it, and whether it is out of date.
+
+    `held` are the entries that the reader's plan holds. Where one of them was typed and another worksheet needs more,
+    `over` is what was typed: it stays in its box.
+    """
     plan_key = sheet.worksheet.plan_key
     computed = [
         key
@@ -257,14 +261,17 @@ def notes(sheet: Sheet, entries: Entries) -> dict[str, dict[str, Any]]:
     ]
     if not computed:
         return {}
-    stale = offering.stale(entries, WORKSHEETS, BY_KEY, computed)
+    stale = offering.stale(held, WORKSHEETS, BY_KEY, computed)
     noted = {}
     for key in computed:
-        now = entries.value(sheet.inputs[key].field, Entry(stale.get(key, ""), "computed"))
+        field, mine = sheet.inputs[key].field, held.get(plan_key(key))
+        now = entries.value(field, Entry(stale.get(key, ""), "computed"))
         noted[key] = {
             "by": WORKSHEETS.get(entries[plan_key(key)].worksheet),
             "stale": key in stale,
             "now": now.shown(sheet.system) if now else "",
+            "over": held.value(field, mine) if mine and mine.origin in ("typed", "link") else None,
+            "needs": sheet.inputs[key].shown(sheet.system),
         }
     return noted
 

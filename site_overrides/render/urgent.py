@@ -113,7 +113,8 @@ def _of_worksheet(taken: Taken, where: str, levels: Mapping[str, set[str]]) -> l
     if taken.sheet is None:
         return said
     of_it = of_sheet(taken.sheet, where, levels)
-    if not taken.printed and (assumed := len(taken.sheet.assumed)):
+    # A part of a chain is judged by what somebody gave alone.
+    if not (taken.printed or taken.worksheet.checks) and (assumed := len(taken.sheet.assumed)):
         rough = f" Rough: {_counted(assumed, 'number')} there {'is' if assumed == 1 else 'are'} assumed."
         of_it = [each._replace(text=each.text + rough) for each in of_it]
     said += of_it

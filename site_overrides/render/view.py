@@ -193,8 +193,9 @@ def field_states(
         entry = sheet.inputs.get(field.key)
         typed = given.get(field.key)
         origin = entry.origin if entry else typed.origin if typed else "typed"
+        boxed = about.get(field.key, {}).get("over") or entry
         states[field.key] = {
-            "value": box_text(field, entry, typed, sheet.system, sheet.reading.refused.get(field.key)),
+            "value": box_text(field, boxed, typed, sheet.system, sheet.reading.refused.get(field.key)),
             "unit": unit_words(field, sheet.system),
             "measure": measure(field, sheet.system),
             "note": _note(sheet, entry, about.get(field.key)) if entry else "",
