@@ -523,7 +523,7 @@ EVERY_PIPE = (
     "pipe_heat",
 )
 # All words under which plans once kept what has another one now.
-OLDER_WORDS = (*EVERY_PIPE, "fuel", "heat_content")
+OLDER_WORDS = (*EVERY_PIPE, "fuel", "heat_content", "tank_insulation")
 ANTIFREEZE_KIND = Field(
     "antifreeze_kind",
     "choice",
@@ -745,7 +745,7 @@ TANK_DIAMETER = Field(
     low="8 in",
     high="20 ft",
     us="in",
-    si="m",
+    si="cm",
     uncertainty="1 %",
 )
 EMPTY_WEIGHT = Field(
@@ -1120,7 +1120,7 @@ TANK_DEPTH = Field(
     low="8 in",
     high="20 ft",
     us="in",
-    si="m",
+    si="cm",
 )
 SLAB_THICKNESS = Field(
     "slab_thickness",

@@ -1,7 +1,7 @@
 """What a house loses: fuel bills, surfaces and degree-days worked out by hand and in a textbook's example."""
 
 from calc.law import Law
-from calc.physics import fuels, house
+from calc.physics import emitters, fuels, house
 from comparisons.check import At, Check, Published
 
 EIA_BILLS = Published(
@@ -264,6 +264,29 @@ CHECKS = [
         space_load="15000 Btu/h",
         tap_load="2000 Btu/h",
         outside_loss="500 Btu/h",
+    ),
+    _check(
+        "Two kinds of emitter in one house",
+        "a quarter of 32,500 Btu/h",
+        emitters.own_load,
+        "8125 Btu/h",
+        "0.001 %",
+        _DIGITS,
+        "32,500 / 4",
+        design_load="32500 Btu/h",
+        share="25 %",
+    ),
+    _check(
+        "Two kinds of emitter in one house",
+        "a floor for 8,125 of 32,500 Btu/h that takes 9,000 from its water",
+        emitters.heat_with_rest,
+        "33375 Btu/h",
+        "0.001 %",
+        _DIGITS,
+        "32,500 - 8,125 + 9,000",
+        design_load="32500 Btu/h",
+        own_load="8125 Btu/h",
+        own_heat="9000 Btu/h",
     ),
     Check(
         "Degree-days from a monthly mean",

@@ -27,6 +27,16 @@ from calc.law import (
 EXPONENTS = "1 to 1.7"
 
 
+@law("design_load * share", source="definition", ranges={"share": "0 % to 100 %"})
+def own_load(design_load: Watt, share: Fraction) -> Watt:
+    """Load in W that one kind of emitter carries where others heat the rest of the house."""
+
+
+@law("design_load - own_load + own_heat", source="first-law")
+def heat_with_rest(design_load: Watt, own_load: Watt, own_heat: Watt) -> Watt:
+    """Heat in W that a house takes from its store: what one kind of emitter takes, and the load of the other rooms."""
+
+
 @law("length * rating_per_length", source="definition")
 def rating_of_length(length: Metre, rating_per_length: WattPerMetre) -> Watt:
     """Rated output in W of `length` (m) of baseboard rated at so much heat a length (W/m); finned length, not cover."""

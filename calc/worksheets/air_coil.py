@@ -1,6 +1,6 @@
 """What will a coil in my ducts give, and at what water temperature does it stop being enough?"""
 
-from calc.chains import outlet, store_for_hours
+from calc.chains import outlet, own_load, store_for_hours
 from calc.chains.water_side import fluid
 from calc.engine.declare import (
     Advice,
@@ -229,6 +229,8 @@ def _needed(day: str, load: str, after: str = "") -> tuple[Step, ...]:
     )
 
 
+COIL_SHARE = own_load.share("coil_share", "this coil")
+
 WORKSHEET = Worksheet(
     key="air-coil",
     guide="air",
@@ -236,6 +238,7 @@ WORKSHEET = Worksheet(
     short="A hot-water coil in air ducts: heat, air and water temperatures, and the coolest water that still does it.",
     fields=(
         DESIGN_LOAD,
+        COIL_SHARE,
         COIL_KNOWN,
         COIL_FLOW,
         AIR_FLOW,
@@ -390,12 +393,12 @@ WORKSHEET = Worksheet(
                 steps=(
                     Step("delivered_heat", air.heat_after_ducts, "Heat that reaches the rooms", coil_heat="heat"),
                     Step("delivered_air", air.air_out, "Air at the registers", coil_heat="delivered_heat"),
-                    Step("needed_heat", air.heat_before_ducts, "Heat the coil must give", load="design_load"),
+                    Step("needed_heat", air.heat_before_ducts, "Heat the coil must give", load="own_load"),
                     Step(
                         "register_air",
                         air.air_out,
                         "Air at the registers on the coldest day",
-                        coil_heat="design_load",
+                        coil_heat="own_load",
                     ),
                     Step(
                         "needed_heat_average",
@@ -425,13 +428,14 @@ WORKSHEET = Worksheet(
                     Step("delivered_air", air.delivered_air, "Air at the registers"),
                     Step("delivered_heat", air.delivered_heat, "Heat that reaches the rooms"),
                     Step("duct_loss", air.duct_loss, "Duct loss", coil_heat="heat"),
-                    *_needed("the coldest day", "design_load"),
+                    *_needed("the coldest day", "own_load"),
                     *_needed("an average day", "load_average", "_average"),
                 ),
             ),
         ),
     ),
     steps=(
+        *own_load.steps(COIL_SHARE),
         Step("pressure_ratio", air.pressure_ratio, "Air here beside air at sea level", site_pressure="barometer"),
         Step("fluid_heat", pipes.volume_heat_capacity, "Heat in each volume and degree of what flows"),
         Step(
@@ -448,7 +452,6 @@ WORKSHEET = Worksheet(
         Step("heat", air.coil_heat, "Heat from the water tried", entering_water="supply_tried"),
         Step("air_out", air.air_out, "Air out of the coil", coil_heat="heat"),
         Step("water_out", air.water_out, "Water out of the coil", entering_water="supply_tried", coil_heat="heat"),
-        Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
             "supply_water",
             air.entering_water,
@@ -468,7 +471,8 @@ WORKSHEET = Worksheet(
             "Lowest useful store temperature on an average day",
             supply="supply_water_average",
         ),
-        *store_for_hours.steps("needed_heat"),
+        own_load.whole("needed_heat"),
+        *store_for_hours.steps("heat_from_store"),
         *outlet.STEPS,
     ),
     results=(
@@ -547,7 +551,7 @@ WORKSHEET = Worksheet(
             "duct_loss >= lossy",
             "The ducts decide.",
             "{duct_loss} of the coil's heat does not reach the rooms, so the coil must give {needed_heat} for "
-            "{design_load}. Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
+            "{own_load}. Sealing and wrapping ducts is the cheapest way to cooler water: see the table.",
             "duct-custom",
             weight=1,
         ),

@@ -1,6 +1,6 @@
 """How cool can my baseboards or radiators run?"""
 
-from calc.chains import outlet, store_for_hours
+from calc.chains import outlet, own_load, store_for_hours
 from calc.engine.declare import (
     Advice,
     Case,
@@ -116,6 +116,8 @@ EXPONENT = Field(
     ),
 )
 
+EMITTERS_SHARE = own_load.share("emitters_share", "these emitters")
+
 WORKSHEET = Worksheet(
     key="emitter-temperature",
     guide="emitters",
@@ -128,6 +130,7 @@ WORKSHEET = Worksheet(
         RATING_AIR,
         EXPONENT,
         DESIGN_LOAD,
+        EMITTERS_SHARE,
         INDOOR,
         WATER_DROP,
         DESIGN_OUTDOOR,
@@ -180,6 +183,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
+        *own_load.steps(EMITTERS_SHARE),
         Step("rating", emitters.scaled_rating, "Rating of the emitter looked at", rating="tested_rating"),
         Step(
             "rated_excess",
@@ -192,11 +196,16 @@ WORKSHEET = Worksheet(
             "needed_excess",
             emitters.needed_excess,
             "Mean water above air that the load needs",
-            load="design_load",
+            load="own_load",
             rated_output="rating",
         ),
         Step("mean_water", emitters.mean_water, "Mean water", excess="needed_excess"),
-        Step("flow_capacity", emitters.flow_capacity, "Heat that the flow carries for each degree"),
+        Step(
+            "flow_capacity",
+            emitters.flow_capacity,
+            "Heat that the flow carries for each degree",
+            design_load="own_load",
+        ),
         Step("supply_water", emitters.supply_water, "Supply temperature on the coldest day", drop="water_drop"),
         Step(
             "return_temperature",
@@ -220,7 +229,6 @@ WORKSHEET = Worksheet(
             drop="water_drop",
             excess="needed_excess",
         ),
-        Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
             "needed_excess_average",
             emitters.needed_excess,
@@ -263,7 +271,7 @@ WORKSHEET = Worksheet(
             "emitter_times",
             emitters.emitter_times,
             "Times this emitter for the whole load from it",
-            load="design_load",
+            load="own_load",
             rated_output="rating",
             excess="excess_tried",
         ),

@@ -619,5 +619,7 @@ WORKSHEET = Worksheet(
         Next("tank-size", "Six ways to size the tank, side by side."),
         Next("firing", "How often you would light it, against the weather."),
         Next("will-it-work", "The whole chain, safety included."),
+        Next("room-heat", "Whether the room with the stove gets too warm."),
+        Next("power-cut", "What happens when the pump stops in mid-burn."),
     ),
 )

@@ -1,6 +1,6 @@
 """How warm must floor water be, and how warm gets the floor?"""
 
-from calc.chains import floor_covering, outlet, store_for_hours
+from calc.chains import floor_covering, outlet, own_load, store_for_hours
 from calc.engine.declare import (
     Advice,
     Chart,
@@ -71,6 +71,8 @@ PIPE_DIAMETER = Field(
     typical=Typical("0.625 in", "floor-custom", "0.5 in", "0.875 in", "It is printed on the pipe."),
 )
 
+FLOOR_SHARE = own_load.share("floor_share", "this floor")
+
 WORKSHEET = Worksheet(
     key="floor",
     guide="emitters",
@@ -79,6 +81,7 @@ WORKSHEET = Worksheet(
     fields=(
         FLOOR_AREA,
         DESIGN_LOAD,
+        FLOOR_SHARE,
         INDOOR,
         FLOOR_COVERING,
         PIPE_SPACING,
@@ -114,7 +117,8 @@ WORKSHEET = Worksheet(
     ),
     cases=(floor_covering.CASES,),
     steps=(
-        Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="design_load"),
+        *own_load.steps(FLOOR_SHARE),
+        Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="own_load"),
         Step("surface_rise", floor.surface_rise, "Floor's surface over the room"),
         Step("surface", floor.surface_temperature, "Floor surface temperature on the coldest day"),
         Step(
@@ -233,7 +237,7 @@ WORKSHEET = Worksheet(
             below="below_floor",
         ),
         Step("downward_loss", floor.heat_through, "Heat that goes down", heat_flux="downward_flux"),
-        Step("heat_from_water", floor.heat_from_water, "Heat that the water must bring", load="design_load"),
+        Step("heat_from_water", floor.heat_from_water, "Heat that the water must bring", load="own_load"),
         Step("downward_share", floor.downward_share, "Share of it that goes down"),
         Step(
             "flow_capacity",
@@ -242,7 +246,6 @@ WORKSHEET = Worksheet(
             design_load="heat_from_water",
         ),
         Step("floor_flow", emitters.design_flow, "Water flow through the floor", heat_capacity="water_heat"),
-        Step("load_average", emitters.part_load, "Load on an average winter day", outdoor="average_outdoor"),
         Step(
             "heat_flux_average",
             floor.needed_flux,
@@ -332,7 +335,8 @@ WORKSHEET = Worksheet(
             "Warmest spot of the floor then",
             surface_rise="warmest_rise_tried",
         ),
-        *store_for_hours.steps("heat_from_water"),
+        own_load.whole("heat_from_water"),
+        *store_for_hours.steps("heat_from_store"),
         *outlet.STEPS,
     ),
     results=(
@@ -416,7 +420,7 @@ WORKSHEET = Worksheet(
             "surface_warmest > surface_limit",
             "The floor gets too warm.",
             "Its warmest spots would stand at {surface_warmest}, and {surface_limit} is the most for such a room: beyond "
-            "it feet and coverings suffer. At the limit it gives {most_heat} of the {design_load}. Closer pipes make "
+            "it feet and coverings suffer. At the limit it gives {most_heat} of the {own_load}. Closer pipes make "
             "it more even; or let something else bring the rest.",
             "en-1264-limits",
             weight=3,

@@ -52,7 +52,15 @@ TAP_SHARE = Field(
     "0 % if something else heats the taps.",
     low="0 %",
     high="90 %",
-    typical=Typical("15 %", "tap-share", "0 %", "25 %", "A summer bill, times twelve, over the year's bill."),
+    # A wood or coal heater mostly heats rooms alone.
+    typical=Typical(
+        {fuel: "0 %" if fuel in ("wood", "hard-coal") else "15 %" for fuel in FUELS},
+        "tap-share",
+        dict.fromkeys(FUELS, "0 %"),
+        dict.fromkeys(FUELS, "25 %"),
+        "A summer bill, times twelve, over the year's bill.",
+        on="fuel_now",
+    ),
 )
 OTHER_HEAT = Field(
     "other_heat",

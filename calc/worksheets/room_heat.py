@@ -57,10 +57,10 @@ DOORWAY_WIDTH = Field(
     "length",
     "Width of open doorways to the house",
     "All of them added up; 0 with the doors shut.",
-    low="0 ft",
+    low="0 in",
     high="40 ft",
-    us="ft",
-    si="m",
+    us="in",
+    si="cm",
     uncertainty="5 %",
 )
 DOORWAY_HEIGHT = Field(
@@ -68,11 +68,11 @@ DOORWAY_HEIGHT = Field(
     "length",
     "Height of the doorways",
     "",
-    low="3 ft",
+    low="36 in",
     high="20 ft",
-    us="ft",
-    si="m",
-    unless_given="6.67 ft",
+    us="in",
+    si="cm",
+    unless_given="80 in",
 )
 BUILD = Field(
     "build",

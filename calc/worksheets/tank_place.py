@@ -19,7 +19,15 @@ from calc.engine.declare import (
 )
 from calc.physics import store
 from calc.plant import STORE_PLACE
-from calc.vocabulary import EMPTY_WEIGHT, FLOOR_ALLOWABLE, FLOOR_KIND, STORE_VOLUME, TANK_DIAMETER, TANK_SHAPE
+from calc.vocabulary import (
+    EMPTY_WEIGHT,
+    FLOOR_ALLOWABLE,
+    FLOOR_KIND,
+    INSULATION,
+    STORE_VOLUME,
+    TANK_DIAMETER,
+    TANK_SHAPE,
+)
 
 TANK_HEIGHT = Field(
     "tank_height",
@@ -29,18 +37,7 @@ TANK_HEIGHT = Field(
     low="8 in",
     high="30 ft",
     us="in",
-    si="m",
-)
-TANK_INSULATION = Field(
-    "tank_insulation",
-    "length",
-    "Insulation thickness of the tank",
-    "On each side and on top.",
-    low="0 in",
-    high="24 in",
-    us="in",
-    si="mm",
-    typical=Typical("4 in", "common-practice", "2 in", "8 in", "The maker's sheet; more can be put on later."),
+    si="cm",
 )
 DOOR_WIDTH = Field(
     "door_width",
@@ -50,7 +47,7 @@ DOOR_WIDTH = Field(
     low="12 in",
     high="20 ft",
     us="in",
-    si="m",
+    si="cm",
     typical=Typical("29.5 in", "common-practice", "27 in", "35 in", "A tape measure, at the narrowest place."),
 )
 CEILING_HEIGHT = Field(
@@ -61,7 +58,7 @@ CEILING_HEIGHT = Field(
     low="3 ft",
     high="40 ft",
     us="in",
-    si="m",
+    si="cm",
     typical=Typical("90 in", "common-practice", "80 in", "100 in", "A tape measure."),
 )
 PLACE_WIDTH = Field(
@@ -72,7 +69,7 @@ PLACE_WIDTH = Field(
     low="12 in",
     high="100 ft",
     us="in",
-    si="m",
+    si="cm",
     typical=Typical("84 in", "common-practice", "60 in", "120 in", "A tape measure."),
 )
 
@@ -87,7 +84,7 @@ WORKSHEET = Worksheet(
         TANK_DIAMETER,
         TANK_HEIGHT,
         EMPTY_WEIGHT,
-        TANK_INSULATION,
+        INSULATION,
         FLOOR_KIND,
         FLOOR_ALLOWABLE,
         DOOR_WIDTH,
@@ -189,7 +186,6 @@ WORKSHEET = Worksheet(
             store.size_insulated,
             "The same with its insulation",
             size="narrow_side",
-            insulation="tank_insulation",
             us="in",
             si="m",
         ),
@@ -216,7 +212,7 @@ WORKSHEET = Worksheet(
             store.size_with,
             "Height with insulation on top",
             size="tank_height",
-            more="tank_insulation",
+            more="insulation",
             us="in",
             si="m",
         ),
@@ -243,7 +239,6 @@ WORKSHEET = Worksheet(
             store.size_insulated,
             "Width with insulation",
             size="tank_diameter",
-            insulation="tank_insulation",
             us="in",
             si="m",
         ),
@@ -287,7 +282,7 @@ WORKSHEET = Worksheet(
         Result(
             "ceiling_clearance",
             "Room left under the ceiling",
-            "After {tank_insulation} of insulation and {above} to work in.",
+            "After {insulation} of insulation and {above} to work in.",
             us="in",
             si="mm",
         ),
@@ -446,6 +441,7 @@ WORKSHEET = Worksheet(
     sizes=(
         Sizes(STORE_PLACE, "{full_weight} when full, {floor_load} on the floor", quantity="", material="{floor_kind}"),
     ),
+    other_names={"tank_insulation": ("insulation",)},
     leaves_out=(
         "Whether the joists, walls and posts below are sound: somebody must look.",
         "Earthquake straps, where the code asks for them.",

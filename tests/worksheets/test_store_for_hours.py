@@ -3,7 +3,8 @@
 import pytest
 
 from calc.answer import Typed, answer
-from calc.units import GALLON
+from calc.units import BTU, GALLON, HOUR
+from tests.worksheets.asking import values
 
 
 @pytest.mark.parametrize(
@@ -25,3 +26,17 @@ def test_no_store_is_large_enough_when_it_is_never_warm_enough() -> None:
     sheet = answer("floor", {"store_top": Typed("95 °F"), "floor_area": Typed("600 ft2")})
     assert sheet.values["store_for_hours"] is None
     assert next(result.shown for result in sheet.results if result.key == "store_for_hours") == "no store"
+
+
+@pytest.mark.parametrize(
+    ("slug", "share"),
+    [("floor", "floor_share"), ("emitter-temperature", "emitters_share"), ("air-coil", "coil_share")],
+)
+def test_each_kind_of_emitter_in_a_house_is_about_its_own_part(slug: str, share: str) -> None:
+    """A quarter of a house's loss is a house of a quarter; but the store has all of it to give."""
+    part = values(slug, design_load="20,000 Btu/h", **{share: "25 %"})
+    alone = values(slug, design_load="5,000 Btu/h")
+    for key in ("supply_water", "lowest_useful", "lowest_useful_average", "load_average"):
+        assert part[key] == pytest.approx(alone[key], rel=1e-12)
+    rest = 0.75 * 20e3 * BTU / HOUR
+    assert part["heat_wanted"] - alone["heat_wanted"] == pytest.approx(rest * part["hours_wanted"], rel=1e-9)
