@@ -294,7 +294,7 @@ MOISTURE = Field(
     "moisture",
     "fraction",
     "Moisture of the wood, wet basis",
-    "Weight of water over the whole weight. A meter reads dry basis: its 25 % is 20 % here; or type 25 % db.",
+    "Water over the whole weight. A meter reads dry basis: type its 25 % as 25 % db.",
     low="0 %",
     high="65 %",
     uncertainty="3 %",

@@ -14,7 +14,7 @@ FIREBOX_KNOWN = Field(
     "choice",
     "Firebox measured",
     "A burn brings no more heat than one firebox of wood holds, whatever output is printed.",
-    options=(Option("no", "no: the printed output counts"), Option("yes", "yes")),
+    options=(Option("no", "no"), Option("yes", "yes")),
     unless_given="no",
 )
 
@@ -48,24 +48,34 @@ STEPS = (
     Step("heat_per_load", firing.heat_per_load, "What one firebox of this wood gives the water"),
 )
 
-# The heat of a burn for a worksheet that asks for more than the stove: by the printed output, or by a firebox measured.
-BURN = Cases(
-    FIREBOX_KNOWN.key,
-    no=Case(
-        steps=(
-            Step("water_heat", firing.heat_at_output, "Heat of a burn to the water"),
-            Step("room_of_load", firing.room_output_of_load, "Average heat to the room", heat_at_output="water_heat"),
-        )
-    ),
-    yes=Case(
-        fields=FIELDS,
-        cases=(HEATING_VALUE,),
-        steps=(
-            *STEPS,
-            Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
-            Step("water_heat", firing.water_heat_of_burn, "Heat of a burn to the water: the smaller"),
-            Step("room_of_load", firing.room_output_of_load, "Average heat to the room while it burns"),
+
+def burn(water_heat: str, label: str) -> Cases:
+    """The heat of a burn to the water, and to the room meanwhile: by the printed output, or by a firebox measured."""
+    return Cases(
+        FIREBOX_KNOWN.key,
+        no=Case(
+            steps=(
+                Step(water_heat, firing.heat_at_output, label),
+                Step(
+                    "room_of_load",
+                    firing.room_output_of_load,
+                    "Average heat output to the room",
+                    water_heat=water_heat,
+                    heat_at_output=water_heat,
+                ),
+            )
         ),
-        decides=True,
-    ),
-)
+        yes=Case(
+            fields=FIELDS,
+            cases=(HEATING_VALUE,),
+            steps=(
+                *STEPS,
+                Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
+                Step(water_heat, firing.water_heat_of_burn, f"{label}: the smaller"),
+                Step(
+                    "room_of_load", firing.room_output_of_load, "Average heat output to the room", water_heat=water_heat
+                ),
+            ),
+            decides=True,
+        ),
+    )

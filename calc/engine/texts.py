@@ -11,6 +11,15 @@ from calc.engine.words import ATTENTION, Result
 from calc.engine.worksheet import Worksheet
 from calc.units import System, Unit, fixed, grouped, show, shown_unit, unit_named, with_unit
 
+_SHORTER = {"h": "min", "min": "s"}
+
+
+def _handy(unit: Unit, value: float) -> Unit:
+    """The unit in which people tell a short time: 10 min and not 0.16 h."""
+    while unit.kind == "time" and unit.text in _SHORTER and 0 < unit.from_si(value) < 1:
+        unit = unit_named(_SHORTER[unit.text], "time")
+    return unit
+
 
 def listed(result: Result, values: Values) -> bool:
     return result.only is None or values.get(result.only[0]) == result.only[1]
@@ -54,7 +63,7 @@ class Texts:
             return self.reading.inputs[key].shown(self.system)
         if value is None:
             return result.missing if result else "does not exist"
-        unit = self.unit(key)
+        unit = _handy(self.unit(key), value)
         if result and result.decimals is not None:
             return with_unit(grouped(fixed(unit.from_si(value), result.decimals), self.system), unit)
         return show(value, unit, self.system, result.figures if result else 3)

@@ -161,7 +161,7 @@ WORKSHEET = Worksheet(
         STORE_VOLUME,
         STORE_TOP,
         LOWEST_USEFUL,
-        *one_load.FIELDS,
+        one_load.FIREBOX_KNOWN,
         INDOOR,
         DESIGN_OUTDOOR,
         DEGREE_DAYS,
@@ -181,18 +181,8 @@ WORKSHEET = Worksheet(
         Given("waking_hours", "time", "Hours a day in which somebody is awake to feed it", "16 h", "common-practice"),
         *outlet.GIVENS,
     ),
-    cases=(one_load.HEATING_VALUE,),
+    cases=(one_load.burn("burn_to_water", "One burn to the water"),),
     steps=(
-        # One load of wood.
-        *one_load.STEPS,
-        Step("heat_at_output", firing.heat_at_output, "What the water output and the burn time say"),
-        Step("burn_to_water", firing.water_heat_of_burn, "One burn to the water: the smaller"),
-        Step(
-            "room_of_load",
-            firing.room_output_of_load,
-            "Average heat output to the room",
-            water_heat="burn_to_water",
-        ),
         *outlet.STEPS,
         # The coldest day.
         *_burns("on the coldest day", "load", "load_at_design", "burns_per_day_at_design"),
@@ -280,6 +270,7 @@ WORKSHEET = Worksheet(
             "What one firebox of this wood gives the water",
             "{firebox_volume} at {packing_density} and {moisture} moisture; {share_to_water} of its heat goes to the "
             "water.",
+            only=("firebox_known", "yes"),
         ),
         Result(
             "hours_to_charge",
@@ -377,6 +368,13 @@ WORKSHEET = Worksheet(
         ),
         Advice(
             "note",
+            "no-firebox",
+            "firebox_known == 'no'",
+            "The printed output is taken at its word.",
+            "Whether one load of wood holds {burn_to_water} was not looked at: give the firebox volume.",
+        ),
+        Advice(
+            "note",
             "several-loads",
             "loads_to_charge > 1.5 and hours_to_charge <= waking_hours",
             "One lighting burns several loads.",
@@ -434,6 +432,7 @@ WORKSHEET = Worksheet(
                 "store_volume": "500 gal",
                 "store_top": "170 °F",
                 "lowest_useful": "130 °F",
+                "firebox_known": "yes",
                 "firebox_volume": "2 ft3",
                 "moisture": "20 %",
                 "efficiency_basis": "higher",

@@ -281,7 +281,7 @@ def _emitter(kind: str) -> Taken:
 _EMITTERS = {kind: _emitter(kind) for kind in ("floor", "baseboard", "radiator", "air-coil")}
 _FIRING = Taking(
     firing_sheet.WORKSHEET,
-    {"efficiency_basis": "higher"},
+    {"efficiency_basis": "higher", "firebox_known": "yes"},
     _ours(store_volume="store_volume"),
     known=_TANK.steps,
 ).take(("burns_per_day_at_design", "burns_per_day_average", "hours_tended", "hours_between_at_design"))
@@ -293,7 +293,7 @@ _STACK = {
 }
 _WOOD = Taking(
     wood_use.WORKSHEET,
-    {"efficiency_basis": "higher"},
+    {"efficiency_basis": "higher", "firebox_known": "yes"},
     _ours(*_OF_STACK, heating_value="stack_heating_value"),
     _STACK,
     known=(*_TANK.steps, *_FIRING.steps),
@@ -302,7 +302,7 @@ _WOOD = Taking(
 
 def _heating_values(basis: str) -> Case:
     """Heat in each weight of the wood on this basis: of any wood, as it is loaded, and of the kind that is stacked."""
-    chosen = {"efficiency_basis": basis}
+    chosen = {"efficiency_basis": basis, "firebox_known": "yes"}
     loaded = Taking(firing_sheet.WORKSHEET, chosen, _ours("heating_value")).take(("heating_value",), advised=False)
     renamed = _STACK | {"higher_value": "stack_higher_value"}
     stacked = Taking(wood_use.WORKSHEET, chosen, _ours("heating_value"), renamed, _WOOD.steps).take(
@@ -314,9 +314,9 @@ def _heating_values(basis: str) -> Case:
 _HOUSE_ADVICE = together(
     Taking(house_load.WORKSHEET, {"method": "fuel", "fuel_now": "oil"}, _ours()).take((), where="start_from == 'bill'")
 )
-_LOADED = Taking(firing_sheet.WORKSHEET, {"efficiency_basis": "higher"}, _ours("heating_value")).take(
-    ("heating_value",), advised=False
-)
+_LOADED = Taking(
+    firing_sheet.WORKSHEET, {"efficiency_basis": "higher", "firebox_known": "yes"}, _ours("heating_value")
+).take(("heating_value",), advised=False)
 _FUELS = ("oil", "propane", "gas", "electricity", "heat-pump", "pellets")
 _COSTS = (*map(_of_fuel_cost, _FUELS), _of_fuel_cost("wood", efficiency_basis_now="higher"))
 _ALL = together(_HOUSE_ADVICE, *_EMITTERS.values(), _TANK, _OWN_STORE, _FIRING, _WOOD, *_COSTS, _LOADED)

@@ -327,7 +327,7 @@ WORKSHEET = Worksheet(
             "Room temperature after {hours_burning} of fire",
             "It starts at {indoor}, as warm as the house.",
         ),
-        Result("hours_to_limit", "Hours until it passes {room_limit}", figures=2, missing="never"),
+        Result("hours_to_limit", "Time until it passes {room_limit}", figures=2, missing="never"),
         Result("steady_temperature", "Room temperature with a fire day and night", "With {average_outdoor} outside."),
         Result(
             "steady_rise",

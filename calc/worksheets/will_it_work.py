@@ -143,7 +143,7 @@ WORKSHEET = Worksheet(
         Given("density", "density", "Weight of cold water, at 60 °F (16 °C)", "62.38 lb/ft3", "iapws-if97"),
     ),
     cases=(
-        one_load.BURN,
+        one_load.burn("water_heat", "Heat of a burn to the water"),
         Cases("chimney_known", no=Case(), yes=Case(fields=(DRAUGHT_LEFT, DRAUGHT_NEEDED))),
         peak(),
         footprint(),

@@ -3,6 +3,8 @@
 from calc.chains import one_load
 from calc.engine.declare import (
     Advice,
+    Case,
+    Cases,
     Chart,
     Comparison,
     Example,
@@ -107,10 +109,8 @@ WORKSHEET = Worksheet(
         MOISTURE,
         EFFICIENCY_BASIS,
         STOVE_EFFICIENCY,
-        FIREBOX_VOLUME,
-        PACKING_DENSITY,
+        one_load.FIREBOX_KNOWN.but(hint="Then loads and splits are counted as well."),
         LOG_LENGTH,
-        SPLIT_THICKNESS,
         SOLID_SHARE,
         WOOD_SHARE,
         TAP_LOAD,
@@ -123,7 +123,37 @@ WORKSHEET = Worksheet(
         Given("dry_enough", "fraction", "Wettest wood worth burning, wet basis", "20 %", "bimschv-3-3"),
         Given("far_too_wet", "fraction", "Wood that is still green", "30 %", "common-practice"),
     ),
-    cases=(one_load.HEATING_VALUE,),
+    cases=(
+        one_load.HEATING_VALUE,
+        Cases(
+            one_load.FIREBOX_KNOWN.key,
+            no=Case(),
+            yes=Case(
+                fields=(FIREBOX_VOLUME, PACKING_DENSITY, SPLIT_THICKNESS),
+                steps=(
+                    Step("load_mass", wood.load_mass, "Weight of one load"),
+                    Step(
+                        "loads",
+                        wood.pieces_in,
+                        "Loads of the firebox in a winter",
+                        mass="wood_mass",
+                        piece_mass="load_mass",
+                    ),
+                    Step(
+                        "log_section",
+                        arithmetic.circle_area,
+                        "Cross-section of a split",
+                        us="in²",
+                        si="cm²",
+                        diameter="split_thickness",
+                    ),
+                    Step("split_mass", wood.split_mass, "Weight of one split"),
+                    Step("splits", wood.pieces_in, "Splits in a load", mass="load_mass", piece_mass="split_mass"),
+                ),
+                decides=True,
+            ),
+        ),
+    ),
     steps=(
         Pick(
             "basic_density",
@@ -204,18 +234,6 @@ WORKSHEET = Worksheet(
             height="stack_height",
             depth="stack_depth",
         ),
-        Step("load_mass", wood.load_mass, "Weight of one load"),
-        Step("loads", wood.pieces_in, "Loads of the firebox in a winter", mass="wood_mass", piece_mass="load_mass"),
-        Step(
-            "log_section",
-            arithmetic.circle_area,
-            "Cross-section of a split",
-            us="in²",
-            si="cm²",
-            diameter="split_thickness",
-        ),
-        Step("split_mass", wood.split_mass, "Weight of one split"),
-        Step("splits", wood.pieces_in, "Splits in a load", mass="load_mass", piece_mass="split_mass"),
     ),
     results=(
         Result(
@@ -250,8 +268,8 @@ WORKSHEET = Worksheet(
         ),
         Result("wood_heat_content", WOOD_CONTENT.label, us="MMBtu/cord", si="kWh/m³"),
         Result("efficiency_wood", EFFICIENCY_WOOD.label),
-        Result("loads", "Loads of the firebox in a winter", figures=2),
-        Result("splits", "Splits in a load", figures=2),
+        Result("loads", "Loads of the firebox in a winter", figures=2, only=("firebox_known", "yes")),
+        Result("splits", "Splits in a load", figures=2, only=("firebox_known", "yes")),
         Result("solid_wood", "Solid wood without the air", figures=2, us="ft³", si="m³"),
         Result("heat_from_wood", "Heat in the wood burned in a winter", us="MMBtu", si="kWh"),
     ),
@@ -296,10 +314,10 @@ WORKSHEET = Worksheet(
         Advice(
             "note",
             "fire-out",
-            "loads > 0",
+            "wood_volume > 0",
             "Store full means fire out.",
             "Each load burns hot and whole into the store. A fire shut down to save wood makes tar and wastes a part "
-            "of the {loads} loads.",
+            "of the {wood_volume}.",
         ),
         Advice(
             "note",
@@ -372,6 +390,7 @@ WORKSHEET = Worksheet(
                 "moisture": "20 %",
                 "efficiency_basis": "higher",
                 "efficiency": "68 %",
+                "firebox_known": "yes",
                 "firebox_volume": "5 ft3",
             },
         ),

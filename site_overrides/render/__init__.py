@@ -15,6 +15,7 @@ from calc.engine.effects import Spreading, spread
 from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
 from calc.engine.sweeping import Swept, swept
+from calc.engine.values import NOTHING
 from calc.engine.words import Spread
 from calc.physics import winter_weather
 from calc.tables.year import HOURS
@@ -134,15 +135,16 @@ def _see(asked: Asked, system: System, reader: Reader) -> _Seen:
     if key not in WORKSHEETS:
         raise UnknownWorksheet(key)
     worksheet, entries = WORKSHEETS[key], plan.entries_from(asked.get("plan"), reader)
-    if not (worksheet.takes and given_for(worksheet, entries)):
-        return _Seen(answer_plan(worksheet, entries, system), given_for(worksheet, entries), entries, entries)
-    from render.chosen import worked_out  # here: other pages do without the whole
+    whole, taken = entries, NOTHING
+    if worksheet.takes:
+        from render.chosen import in_whole  # here: other pages do without the whole
 
-    work = worked_out(entries)
-    given = given_for(worksheet, work.entries) | {
+        whole, taken = in_whole(worksheet, entries)
+    # What somebody gave stays in its box, also where another worksheet needs more.
+    given = given_for(worksheet, whole) | {
         key: typed for key, typed in given_for(worksheet, entries).items() if typed.origin in ("typed", "link")
     }
-    return _Seen(answer_plan(worksheet, work.entries, system, work.taken(worksheet)), given, entries, work.entries)
+    return _Seen(answer_plan(worksheet, whole, system, taken), given, entries, whole)
 
 
 def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:

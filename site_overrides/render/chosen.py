@@ -69,6 +69,14 @@ def worked_out(given: Entries) -> Settled:
     return settled(given, WORKSHEETS, filled(), _is_held)
 
 
+def in_whole(worksheet: Worksheet, entries: Entries) -> tuple[Entries, TakenOver]:
+    """A plan as a worksheet sees it: with what the others found, and the steps it takes from them, if it takes any."""
+    if not (worksheet.takes and plan.given_for(worksheet, entries)):
+        return entries, NOTHING
+    work = worked_out(entries)
+    return work.entries, work.taken(worksheet)
+
+
 def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, bool]) -> Chosen:
     """Every worksheet as the plan finds it, worked out where the plan holds its numbers or the reader asks for it."""
     given = plan.opened(given)

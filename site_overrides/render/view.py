@@ -65,10 +65,10 @@ def slots(
     `briefly`: without those that `how` gives.
     """
     told = sheet.problems if told is None else told
-    linked = any(entry.origin == "link" for entry in sheet.inputs.values())
+    origins = {entry.origin for entry in sheet.inputs.values()}
     filled = {
         "fold": str(folding.line(sheet)),
-        "whose": str(fill("whose.html", sheet=sheet, linked=linked, elsewhere=elsewhere)),
+        "whose": str(fill("whose.html", sheet=sheet, origins=origins, elsewhere=elsewhere)),
         "plate": str(plate(sheet, told, leads=True)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }

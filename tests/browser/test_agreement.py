@@ -15,6 +15,7 @@ from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System, grouped, round_to
 from calc.worksheets import WORKSHEETS
+from render.chosen import in_whole
 from render.plan import entries_from
 from tests.browser.conftest import At
 from tests.browser.reader import plain
@@ -104,7 +105,8 @@ def assert_agreement(at: At, worksheet: str, count: int) -> None:
         there = {key: entries[plan_key] for key, plan_key in plan_keys.items() if plan_key in entries}
         kept = {key: (entry.text, entry.system) for key, entry in there.items()}
         assert kept == {key: (text.text, text.system) for key, text in given.items()}, f"{worksheet} after {edit}"
-        asked = answer_plan(WORKSHEETS[worksheet], entries, edit["units"]) if entries else sheet
+        whole, taken = in_whole(WORKSHEETS[worksheet], entries)
+        asked = answer_plan(WORKSHEETS[worksheet], whole, edit["units"], taken) if entries else sheet
         assert page == expected(asked, page), f"{worksheet} after {edit}"
         if edit["text"]:
             assert page["box"] == edit["text"]

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 import server
 from calc.answer import Typed, answer
 from tests.browser.conftest import Visiting
-from tests.browser.reader import plain
+from tests.browser.reader import Reader, plain
 
 PHONE = {"viewport": {"width": 390, "height": 844}}
 MOST_TAPS = 8
@@ -149,6 +149,31 @@ def test_a_start_by_house_and_by_latitude(visiting: Visiting, served: server.Sit
         expect(page.locator(".ss-plate-verdict")).to_contain_text(
             "nobody has said how much there is of what heats the rooms"
         )
+
+
+def test_who_burns_wood_opens_a_link_and_finds_the_answers_chosen(
+    visiting: Visiting, served: server.Site, troubles: list[str]
+) -> None:
+    """The dealer gave fuel, cords, ducts and pressure; one winter, the fuel and its cost then stand on every page."""
+    with visiting(troubles, **PHONE) as page:
+        given = "fuel_now=wood;amount=6cord;emitter=air-coil;system_pressure=12psi;stove=help;heated_area=2100ft2"
+        page.goto(f"{served.url}start/#v1;first-sketch;{given};end")
+        expect(page.locator(".ss-fields :disabled")).to_have_count(0)
+        for key in ("fuel-wood", "emitter-air-coil", "stove-help", "stove-closed"):
+            expect(page.locator(f"#start-{key}")).to_have_attribute("aria-pressed", "true")
+        expect(page.locator("[data-ss-set][aria-pressed=true]")).to_have_count(4)
+        page.locator("#first-sketch-amount").fill("5")
+        page.keyboard.press("Tab")
+        shown = _shown(page)
+        for guide, sheet, row, told in (
+            ("wood", "wood-use", "wood_volume", "Wood a winter"),
+            ("cost", "fuel-cost", "cost_of_wood", "A winter on wood"),
+        ):
+            page.goto(f"{served.url}guides/{guide}/")
+            reader = Reader(page, sheet)
+            reader.wait_until_live()
+            assert reader.results()[row] == shown[told]
+        expect(page.locator("#fuel-cost-fuel_now")).to_have_value("wood")
 
 
 def test_a_chosen_answer_can_be_read_in_forced_colors(visiting: Visiting, served: server.Site) -> None:

@@ -227,7 +227,8 @@ def test_the_code_read_from_paper_opens_the_same_numbers(
     page.emulate_media(media="print")
     results = [plain(item) for item in again.locator(".ss-r-results li, .ss-r-answer").all_inner_texts()]
     assert len(results) > 50
-    assert all(item in text for item in results)
+    unbroken = text.replace("- ", "-")
+    assert not [item for item in results if item.replace("- ", "-") not in unbroken]
 
 
 def test_the_record_of_the_readers_own_plan(page: Page, served: server.Site) -> None:

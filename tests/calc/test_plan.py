@@ -478,7 +478,7 @@ def test_the_heater_of_the_bill_and_the_stove_to_come_are_two() -> None:
     assert house.inputs["fuel_now"].si == cost.inputs["fuel_now"].si == "propane"
     assert house.inputs["efficiency_propane"].si == cost.inputs["efficiency_propane"].si == 0.78
     assert house.values["design_load"] == pytest.approx(sketch.values["design_load"], rel=1e-4)
-    for key in ("first-sketch", "firing", "wood-use"):
+    for key in ("first-sketch", "wood-use"):
         assert _sheet(key, plan).values["efficiency"] == 0.68
 
 

@@ -2,6 +2,10 @@
 // was pressed or typed before this script came is taken up here.
 import { entries, setNumbers, whenNumbersChange } from "./numbers.js";
 
+const plain = (text) => text.replaceAll(" ", "");
+const same = (one, other) =>
+  plain(one.text) === plain(other.text) && (one.from === "typical") === (other.from === "typical");
+
 /** Bring the questions in a form to life; `edited()` hears of each answer before it is kept. */
 export function wireQuestions(form, edited) {
   const buttons = [...form.querySelectorAll("[data-ss-set]")];
@@ -18,11 +22,12 @@ export function wireQuestions(form, edited) {
     field.hidden = false;
     box.focus();
   };
+  // A link tells the fuel alone, and a choice also what follows from it: nothing that is known may speak against it.
   const show = () => {
     const kept = entries();
     for (const button of buttons) {
-      const puts = Object.entries(JSON.parse(button.dataset.ssSet));
-      const pressed = puts.every(([key, { text, from }]) => kept[key]?.text === text && kept[key].from === from);
+      const puts = Object.entries(JSON.parse(button.dataset.ssSet)).filter(([key]) => kept[key]);
+      const pressed = puts.length > 0 && puts.every(([key, put]) => same(kept[key], put));
       button.setAttribute("aria-pressed", String(pressed));
     }
   };
