@@ -34,6 +34,22 @@ def test_what_nobody_answers_is_refused_by_name(request_: dict[str, Any]) -> Non
     assert all(name in str(refused.value) for name in render.ANSWERS)
 
 
+def test_who_is_typing_hears_the_answer_before_the_rest() -> None:
+    heard: list[str] = []
+
+    def asked(text: str, scold: list[str] | None) -> Any:
+        plan = {"store_volume": {"text": text, "units": "us", "unit": "gal"}}
+        request = {"ask": "worksheet", "worksheet": "stored-heat", "plan": plan, "scold": scold}
+        return json.loads(render.respond(json.dumps(request), heard.append))
+
+    reply = asked("650", [])
+    assert heard == [reply["slots"]["plate"]] and "650" not in heard[0]
+    for text, scold in (("650", None), ("65o", []), ("", [])):
+        reply = asked(text, scold)
+        assert len(heard) == 1 or (reply["state"] != "wrong" and scold == []), text
+        del heard[1:]
+
+
 @pytest.mark.parametrize("name", render.ANSWERS)
 def test_each_kind_tells_what_it_takes_and_gives(name: str) -> None:
     told = (render.ANSWERS[name].__doc__ or "").lower()

@@ -24,15 +24,15 @@ from calc.worksheets import WORKSHEETS
 from render import folding, plan, spreadsheet
 from render.lacking import Lacking
 from render.templating import fill
-from render.view import charts_json, field_states, how, slots
+from render.view import charts_json, field_states, how, plate, slots
 
 __all__ = ["bring", "respond", "run_every_example"]
 
 Asked = Mapping[str, Any]
 
 
-def respond(text: str) -> str:
-    """Answer a page's request: JSON text for JSON text.
+def respond(text: str, first: Callable[[str], object] | None = None) -> str:
+    """Answer a page's request: JSON text for JSON text. `first` hears the answer bar of who is typing before the rest.
 
     A request says what it asks, {"ask": "worksheet", "units": "us" or "si", ...}; the function that ANSWERS has under
     that name says what else it takes and what it gives. Every reply has the "units" of its numbers and labels.
@@ -45,6 +45,7 @@ def respond(text: str) -> str:
     without text and from "typical" is a number that the reader does not know.
     """
     asked = json.loads(text)
+    asked["first"] = first
     system: System = "si" if asked.get("units") == "si" else "us"
     ask = str(asked.get("ask"))
     if ask not in ANSWERS:
@@ -100,13 +101,18 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     in_plan = any(entry.worksheet == sheet.worksheet.key for entry in entries.values())
     nothing: dict[str, Any] = {"entries": {}, "said": ""}
     right = not sheet.problems
+    bar = str(plate(sheet, told, leads=True))
+    if right and scold is not None and asked.get("first"):
+        asked["first"](bar)
     # Where boxes begin empty, the example's numbers never stood in them.
     left_example = right and not sheet.example and bool(asked.get("left_example")) and not sheet.worksheet.outlook
     return {
         "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": slots(sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None),
+        "slots": slots(
+            sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None, bar=bar
+        ),
         "fields": {
             sheet.worksheet.plan_key(key): state
             for key, state in field_states(sheet, given, told, plan.notes(sheet, whole, entries)).items()

@@ -57,19 +57,20 @@ def slots(
     *,
     elsewhere: bool = False,
     briefly: bool = False,
+    bar: str = "",
 ) -> dict[str, str]:
     """The parts that change, as HTML. With problems only those that say so; the page hides the rest.
 
     `told` are the problems that the reader is to be told about now: all, unless given. `offered` are the results that
     may go into the reader's plan, each "new", "late" or "there". `elsewhere`: whether the plan holds numbers at all.
-    `briefly`: without those that `how` gives.
+    `briefly`: without those that `how` gives. `bar` is the plate, if it is there already.
     """
     told = sheet.problems if told is None else told
     origins = {entry.origin for entry in sheet.inputs.values()}
     filled = {
         "fold": str(folding.line(sheet)),
         "whose": str(fill("whose.html", sheet=sheet, origins=origins, elsewhere=elsewhere)),
-        "plate": str(plate(sheet, told, leads=True)),
+        "plate": bar or str(plate(sheet, told, leads=True)),
         "errors": str(fill("errors.html", worksheet=sheet.worksheet.key, problems=told)) if told else "",
     }
     if sheet.problems:
@@ -218,6 +219,8 @@ def measure(field: Field, system: System) -> str:
 
 def _note(sheet: Sheet, entry: Input, about: Mapping[str, Any] | None) -> str:
     """Who gave a value, where it is not the reader."""
+    if entry.origin == "typed" and not entry.from_field:
+        return ""
     source, same_as = _typical_source(entry.field), _same_as(sheet, entry)
     is_example = bool(sheet.example)
     told = {"source": source, "same_as": same_as, "about": about}

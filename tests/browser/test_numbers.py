@@ -129,6 +129,31 @@ def assert_nothing_of_a_result_is_visible(reader: Reader) -> None:
         expect(fold).to_be_hidden()
 
 
+SEEN_CHANGING = """async (box) => {
+  const sheet = box.closest(".ss-sheet");
+  const seen = [];
+  const look = new MutationObserver((changes) => {
+    for (const { target } of changes) seen.push(target.dataset.slot);
+  });
+  for (const name of ["plate", "results"]) look.observe(sheet.querySelector(`[data-slot=${name}]`), { childList: true });
+  box.focus();
+  box.value = "777";
+  box.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  while (!seen.includes("results")) await new Promise((done) => setTimeout(done, 4));
+  look.disconnect();
+  return seen;
+}"""
+
+
+def test_the_answer_comes_before_the_rest_of_it_while_somebody_types(at: At) -> None:
+    reader = at("stored-heat")
+    before = reader.figure
+    assert reader.box("store_volume").evaluate(SEEN_CHANGING) == ["plate", "results"]
+    reader.wait()
+    sheet = answer("stored-heat", {"store_volume": Typed("777")})
+    assert sheet.headline and before != reader.figure == plain(sheet.headline.shown)
+
+
 @pytest.mark.parametrize("size", SIZES)
 def test_the_box_stays_where_it_is_while_notes_come_and_go_above_it(at: At, size: str) -> None:
     reader = at("stored-heat", size)

@@ -57,7 +57,8 @@ export class Calculator {
   }
 
   /**
-   * Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows. `job.packages`
+   * Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows, and before it perhaps
+   * `job.first(plate)`. `job.packages`
    * names what Python needs for it beyond the ordinary.
    */
   want(job) {
@@ -81,7 +82,7 @@ export class Calculator {
     if (this.state === "starting" || this.#asked) this.#listen();
     if (data.dead !== undefined) this.#fail(data.dead);
     else if (data.ready !== undefined) this.#begin(JSON.parse(data.ready));
-    else if (data.id === this.#id && this.#asked) this.#settle(data);
+    else if (data.id === this.#id && this.#asked) this.#answer(data);
   }
 
   #begin(reply) {
@@ -92,6 +93,12 @@ export class Calculator {
     this.#quiet();
     this.#turn("ready");
     this.#next();
+  }
+
+  /** The answer bar comes before the rest; an answer to old text is not shown. */
+  #answer(data) {
+    if (data.plate === undefined) this.#settle(data);
+    else if (!this.#jobs.has(this.#asked.name)) this.#asked.first?.(data.plate);
   }
 
   #settle(data) {

@@ -1,11 +1,32 @@
 // HTML from Python put into the page without disturbing the reader.
 
+let held = null; // the box that must not move, and where it stood before anything was changed
+
 /** Change the page without moving the box in which the reader is typing, unless it goes: notes come and go above it. */
 export function holdingFocus(change) {
   const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
-  const before = box?.getBoundingClientRect().top;
+  if (box && held?.box !== box) {
+    held = { box, top: box.getBoundingClientRect().top };
+    afterLayout(putBack);
+  }
   change();
-  if (box?.getClientRects().length) scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
+}
+
+function putBack() {
+  const { box, top } = held;
+  held = null;
+  if (box === document.activeElement && box.getClientRects().length) {
+    scrollBy({ top: box.getBoundingClientRect().top - top, behavior: "instant" });
+  }
+}
+
+/** Once the browser has laid out the page and before it paints: to ask for a place sooner would have it do that twice. */
+function afterLayout(does) {
+  const observer = new ResizeObserver(() => {
+    observer.disconnect();
+    does();
+  });
+  observer.observe(document.documentElement);
 }
 
 // Links of the HTML that Python makes are those of a page two folders down, where most worksheets stand.

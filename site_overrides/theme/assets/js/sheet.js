@@ -135,6 +135,7 @@ export class Sheet {
         const typing = this.#boxes.typing !== null;
         return this.#request("worksheet", { scold: typing ? [...this.#boxes.scolded] : null, ...this.#flow.request(typing) });
       },
+      first: (plate) => this.#takeFirst(plate),
       take: (reply) => this.#take(reply),
       refuse: () => this.#refuse(),
     });
@@ -337,6 +338,11 @@ export class Sheet {
 
   #request(ask, more = {}) {
     return { ask, worksheet: this.worksheet, plan: entries(), ...more };
+  }
+
+  /** The answer to what is being typed, while the rest of it is still on its way. */
+  #takeFirst(plate) {
+    if (this.#element.dataset.state === "ready") holdingFocus(() => fill(this.panel.slot("plate"), plate));
   }
 
   #take(reply) {

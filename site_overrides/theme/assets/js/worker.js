@@ -1,7 +1,7 @@
 // The worker in which Python runs, under the name "ordinary" if only the ordinary way of starting is left. From the page: {check: request} once, then {id, request, packages, weather}; a request is
 // JSON text, `packages` are those that only it needs: they are fetched when they are first asked for, and `weather` is
 // the year of the reader's own file, if one is kept.
-// To the page: {progress} while parts arrive, {ready: reply to the check}, {id, reply}, {id, failed}, {dead}.
+// To the page: {progress} while parts arrive, {ready: reply to the check}, {id, plate}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
 const BEAT = 1000; // milliseconds between two signs of life while parts arrive
@@ -44,7 +44,8 @@ self.onmessage = async ({ data }) => {
     }
     try {
       await fetchPackages(pyodide, data.packages);
-      postMessage({ id: data.id, reply: await reply(render, data.request) });
+      const first = (plate) => postMessage({ id: data.id, plate });
+      postMessage({ id: data.id, reply: await reply(render, data.request, first) });
     } catch (error) {
       // An exception in Python, or a file that does not come, spoils one reply; else Python itself is gone.
       if (!(error instanceof pyodide.ffi.PythonError || error instanceof Missing)) throw error;
@@ -58,9 +59,9 @@ self.onmessage = async ({ data }) => {
 class Missing extends Error {}
 
 /** Python's reply. A file of the site that it lacks, such as the weather of a place, is fetched and it is asked again. */
-async function reply(render, request) {
+async function reply(render, request, first) {
   for (let turns = 0; ; turns += 1) {
-    const answer = render.respond(request);
+    const answer = render.respond(request, first);
     if (!answer.startsWith('{"lacks"') || turns > 3) return answer;
     const { lacks } = JSON.parse(answer);
     render.bring(lacks, await fetchText(lacks));
