@@ -6,6 +6,7 @@ import pkgutil
 import re
 import subprocess
 import tomllib
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -16,6 +17,7 @@ from mkdocs.utils import get_relative_url
 import calc.physics
 import comparisons
 import edition
+import searched
 from calc.answer import answer, chart_of
 from calc.engine.plan import Entry
 from calc.law import Law
@@ -24,7 +26,7 @@ from calc.units import System
 from calc.worksheets import WORKSHEETS
 from edition import applied
 from edition.declared import SHELVES
-from kept import keep, kept
+from kept import keep, kept, kept_of
 from render import record, start
 from render.drawings.piping import SYSTEMS, figure
 from render.pages import drawn, lists, prose, reference, sections
@@ -47,8 +49,10 @@ YOUR_PLAN = re.compile(r"(?:<p>)?<!-- your plan -->(?:</p>)?")
 HEAD_ENDS = re.compile(r"(?=(?:<p>)?<!-- worksheet|<h2)")  # where the first lines of a guide end
 CHART = re.compile(r"<!-- chart of (?P<key>[a-z-]+) -->")
 
+PART = re.compile(r"<!-- part (?P<place>\d+) -->.*?<!-- /part -->", re.DOTALL)
 STOCK = re.compile(r"<!-- stock of [a-z-]+ -->\n?")
 
+_parts: list[str] = []  # worksheets, drawings, lists: what waits until its page was searched
 _stands_in: dict[str, str] = {}  # worksheet to the address of its page
 _desks: set[str] = set()  # of our own editions, those whose stock is at some page's desk
 _own: edition.Edition | None = None  # the edition that is built; None for the project's own site
@@ -149,12 +153,35 @@ def on_page_content(html: str, page: Any, files: Any, **_: Any) -> str:
     if _own and page.file.src_uri.startswith("guides/"):
         told_here = applied.notes(_own, Path(page.file.src_uri).stem)
         html = HEAD_ENDS.sub(lambda _: told_here, html, count=1)
-    html = FIRST_QUESTION.sub(lambda _: start.first_question(get_relative_url("start/", page.url)), html)
-    html = YOUR_PLAN.sub(lambda _: kept(sections.plan_section, _units()), html)
-    html = RECORD.sub(lambda _: _record(), html)
-    html = HOUSES.sub(houses_of, DESK.sub(desk_of, html))
-    html = DRAWING.sub(drawing, WORKSHEET.sub(worksheet, html))
-    return LIST.sub(everything, PIPING.sub(piping_of, html))
+    for comment, made in (
+        (FIRST_QUESTION, lambda _: start.first_question(get_relative_url("start/", page.url))),
+        (YOUR_PLAN, lambda _: kept(sections.plan_section, _units())),
+        (RECORD, lambda _: _record()),
+        (DESK, desk_of),
+        (HOUSES, houses_of),
+        (WORKSHEET, worksheet),
+        (DRAWING, drawing),
+        (PIPING, piping_of),
+        (LIST, everything),
+    ):
+        html = comment.sub(_waiting(made), html)
+    return html
+
+
+def _waiting(made: Callable[[re.Match[str]], str]) -> Callable[[re.Match[str]], str]:
+    """What is made for a comment waits until the page was searched; until then its words stand there."""
+
+    def words(comment: re.Match[str]) -> str:
+        _parts.append(made(comment))
+        return f"<!-- part {len(_parts) - 1} -->{kept_of(searched.words, _parts[-1])}<!-- /part -->"
+
+    return words
+
+
+def on_page_context(context: Any, page: Any, **_: Any) -> Any:
+    """The search plugin has read the page by now: its parts take the place of their words."""
+    page.content = PART.sub(lambda part: _parts[int(part["place"])], page.content)
+    return context
 
 
 def _in_a_fold(summary: str, html: str) -> str:

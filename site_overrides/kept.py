@@ -4,6 +4,7 @@ Who builds names the file that holds them, one for each state of the sources (`s
 under the name of a function and what that is given. Without a file a text is worked out once in a run and forgotten.
 """
 
+import hashlib
 import json
 import os
 from collections.abc import Callable
@@ -11,6 +12,7 @@ from functools import cache
 from pathlib import Path
 
 SURROUNDINGS = "SITE_TEXTS"  # the environment's word for the file
+_new: list[str] = []  # what this run has worked out
 
 
 def kept[**Given](make: Callable[Given, str], *given: Given.args, **named: Given.kwargs) -> str:
@@ -20,17 +22,27 @@ def kept[**Given](make: Callable[Given, str], *given: Given.args, **named: Given
     """
     if "<" in make.__qualname__:
         raise ValueError(f"{make.__qualname__} may lean on more than it is given, so what it gives cannot be kept")
-    question = json.dumps((make.__module__, make.__qualname__, given, named))
+    return _found(json.dumps((make.__module__, make.__qualname__, given, named)), lambda: make(*given, **named))
+
+
+def kept_of(make: Callable[[str], str], text: str) -> str:
+    """What `make` gives for a long text, of which a digest alone is kept."""
+    digest = hashlib.sha256(text.encode()).hexdigest()
+    return _found(json.dumps((make.__module__, make.__qualname__, digest)), lambda: make(text))
+
+
+def _found(question: str, make: Callable[[], str]) -> str:
     texts = _texts()
     if question not in texts:
-        texts[question] = make(*given, **named)
+        texts[question] = make()
+        _new.append(question)
     return texts[question]
 
 
 def keep() -> None:
-    """Hand the texts on to the next build."""
+    """Hand the texts on to the next build, if this one has made any."""
     path = os.environ.get(SURROUNDINGS)
-    if path:
+    if path and _new:
         Path(path).write_text(json.dumps(_texts()), encoding="utf-8")
 
 

@@ -182,13 +182,17 @@ def test_the_site_shows_every_change_and_works_out_only_what_has_changed(tmp_pat
     first = pages()
     (handed_on,) = (copy / ".cache").iterdir()
     texts = json.loads(handed_on.read_text())
-    handed_on.write_text(json.dumps({asked: text if text[0] in "{[" else text + MARK for asked, text in texts.items()}))
+    handed_on.write_text(
+        json.dumps({asked: text if text[:1] in "{[" else text + MARK for asked, text in texts.items()})
+    )
     guide.write_text(f"{guide.read_text()}\n\nA line more.\n")
     again = pages()
     assert "A line more." in again
     assert again.count(MARK) > guide.read_text().count("<!-- number: ") > 0
     assert again.replace("<p>A line more.</p>\n", "").replace(MARK, "") == first
-    assert json.loads(handed_on.read_text()).keys() == texts.keys()
+    # The marks make other texts of which the words are told apart; else nothing is worked out anew.
+    new = json.loads(handed_on.read_text()).keys() - texts.keys()
+    assert all(json.loads(asked)[0] == "searched" for asked in new)
 
     worksheet = copy / "calc" / "worksheets" / "stored_heat.py"
     template = copy / "site_overrides" / "render" / "templates" / "pages" / "worksheet.html"
