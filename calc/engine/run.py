@@ -80,10 +80,10 @@ def run(worksheet: Worksheet, reading: Reading, system: System, taken: TakenOver
         meaning=tuple(text.fill(sentence) for sentence in worksheet.meaning),
         advice=advice,
         work_through=cache(lambda: _working(reading, values, worksheet, system, taken)),
-        tables=tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables),
+        tabulate=cache(lambda: tuple(_table(table, worksheet, reading, worked, text) for table in worksheet.tables)),
         verdicts=verdicts,
         best_change=text.fill(change[0].label, change[1]) if change else "",
-        band=band(worksheet, reading, worked, text),
+        try_ends=cache(lambda: band(worksheet, reading, worked, text)),
         assumed=tuple(
             entry.field.label
             for entry in reading.inputs.values()

@@ -61,6 +61,10 @@ class Band(NamedTuple):
     high_si: float
 
 
+def no_band() -> None:
+    """Nothing was assumed, or there is no headline."""
+
+
 class Verdict(NamedTuple):
     """One check of a chain as judged: pass, tight, stop, unworkable or not checked, its number, why, and whose rule.
 
@@ -98,10 +102,10 @@ class Sheet(NamedTuple):
     meaning: tuple[str, ...] = ()
     advice: tuple[Said, ...] = ()
     work_through: Callable[[], tuple[WorkingLine, ...]] = tuple
-    tables: tuple[Table, ...] = ()
+    tabulate: Callable[[], tuple[Table, ...]] = tuple
     verdicts: tuple[Verdict, ...] = ()
     best_change: str = ""
-    band: Band | None = None
+    try_ends: Callable[[], Band | None] = no_band
     assumed: tuple[str, ...] = ()
     sources: tuple[tuple[str, Source], ...] = ()
     notes: tuple[str, ...] = ()
@@ -110,6 +114,16 @@ class Sheet(NamedTuple):
     def working(self) -> tuple[WorkingLine, ...]:
         """Step by step how the results come about; made when it is asked for, since not everybody looks."""
         return self.work_through()
+
+    @property
+    def tables(self) -> tuple[Table, ...]:
+        """What else is laid beside the results; made when it is asked for, as the answer comes first."""
+        return self.tabulate()
+
+    @property
+    def band(self) -> Band | None:
+        """Between what the headline lies; likewise."""
+        return self.try_ends()
 
     @property
     def course(self) -> Course:
