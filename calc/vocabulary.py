@@ -427,6 +427,18 @@ WOOD_CONTENT = Field(
     si="kWh/m³",
     typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
 )
+# Last year's wood made the bill, whatever is burnt next.
+WOOD_CONTENT_NOW = Field(
+    "wood_content_now",
+    "heat_per_volume",
+    "Heat in a cord or stère of what you burn now, higher value",
+    "The usual figure unless you know better.",
+    low="5 MMBtu/cord",
+    high="45 MMBtu/cord",
+    us="MMBtu/cord",
+    si="kWh/m³",
+    typical=WOOD_CONTENT.typical,
+)
 EFFICIENCY_WOOD = Field(
     "efficiency_wood",
     "fraction",

@@ -230,6 +230,30 @@ def test_what_was_typed_stays_in_its_box_where_another_worksheet_needs_more() ->
     assert "Caution: 131 °F are needed." in words(box["note"])
 
 
+def test_two_kinds_of_emitter_are_two_parts_and_two_answers() -> None:
+    shares = {"emitters_share": "70 %", "floor_share": "30 %", "floor_area": "400 ft2", "floor_covering": "bare"}
+    sheets = chosen(entries(**INSTALLED, **shares)).sheets
+    assert {"Radiators", "Warm floor"} <= {row.name for row in sized.listed(sheets, "us") if row.known}
+    told = [answered.label for answered in paper.answers(sheets.values())]
+    assert len(set(told)) == len(told)
+    assert "Lowest useful store temperature (How cool can my baseboards or radiators run?)" in told
+
+
+def test_what_is_out_of_date_can_be_taken_anew_where_it_is_used() -> None:
+    house = {key: INSTALLED[key] for key in ("fuel_now", "method", "amount", "design_outdoor", "degree_days")}
+    plan = {**entries(**house, species="white-oak"), "yearly_heat": Entry("90 MMBtu", "computed", "house-load")}
+    sent = {key: entry_for_page(entry) for key, entry in plan.items()}
+    request = {"ask": "worksheet", "worksheet": "wood-use", "plan": sent}
+    late = json.loads(respond(json.dumps(request)))["slots"]["late"]
+    assert words(late) == "Out of date: Space heating in a year. Take the new number"
+    (renewed,) = re.findall(r'data-ss-renew="([^"]*)"', late)
+    sent |= json.loads(unescape(renewed))
+    request["plan"] = sent
+    reply = json.loads(respond(json.dumps(request)))
+    assert reply["slots"]["late"] == ""
+    assert "Out of date" not in reply["fields"]["yearly_heat"]["note"]
+
+
 def test_a_firebox_bounds_a_burn_in_the_chain_by_itself() -> None:
     given = {"water_output": "40 kW", "burn_time": "5 h", "room_output": "0 kW", "store_volume": "1,000 gal"}
     printed, measured = (
@@ -727,7 +751,7 @@ def test_a_need_beyond_every_plant_is_no_second_number() -> None:
     stove = {"water_output": "40,000 Btu/h", "burn_time": "2 h", "firebox_volume": "2 ft3"}
     plan = entries(**place, **letter, **stove, baseboard_length="80 ft", lowest_useful="140 °F")
     told = words(document(chosen(plan, tank_size=True), "us", Wanted()))
-    assert "The emitters need 250 °F or more" in told
+    assert "What draws on it needs 250 °F or more" in told
     assert "it would need 351 °F" in told
     row = next(row for row in sized.listed(chosen(plan, tank_size=True).sheets, "us") if row.name == "Store")
     assert (row.quantity, row.size) == ("", "no size does it")

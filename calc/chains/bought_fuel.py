@@ -1,7 +1,7 @@
 """The fuels that a house may burn: which one it is, the heat in it, a heater's efficiency; one key each on every page.
 
-The firewood of a stove that is still to come has its own efficiency, `efficiency_wood`; what an old wood heater made of
-its wood is another number.
+The stove that is still to come has its own wood and efficiency, `wood_heat_content` and `efficiency_wood`: what an old
+wood heater made of its wood are other numbers.
 """
 
 from collections.abc import Callable
@@ -9,7 +9,7 @@ from collections.abc import Callable
 from calc.engine.declare import Case, Cases, Field, Given, Option, Step, Typical
 from calc.physics import wood
 from calc.physics.fuels import FUEL_WORDS, FUELS
-from calc.vocabulary import EFFICIENCY_BASIS, WOOD_CONTENT
+from calc.vocabulary import EFFICIENCY_BASIS, WOOD_CONTENT_NOW
 
 OTHER = Option("other", "something else, or nothing yet")
 FUEL_NOW = Field(
@@ -137,7 +137,7 @@ CONTENTS = {
         "MMBtu/ton",
         "kWh/kg",
     ),
-    "wood": WOOD_CONTENT,
+    "wood": WOOD_CONTENT_NOW,
     "kerosene": _content(
         "kerosene_content",
         "kerosene",

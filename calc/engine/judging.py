@@ -30,7 +30,7 @@ def judge_chain(verdicts: Sequence[Verdict]) -> Judgement:
     if worst is None:
         return Judgement("fine", "Yes", "Every part that is checked here holds.")
     others = sum(verdict.status == worst.status for verdict in verdicts) - 1
-    more = f" {_MORE[worst.status].format(others)}" if others else ""
+    more = f" {_MORE[worst.status][others > 1].format(others)}" if others else ""
     label = (worst.label[:1].lower() + worst.label[1:]).removeprefix("the ")
     if worst.unsaid:
         return Judgement("caution", "Not yet", f"Because {not_said(worst.unsaid)}, nobody can judge the {label}.{more}")
@@ -49,10 +49,10 @@ def judge_outlook(verdict: Shown) -> Judgement:
 
 
 _MORE = {
-    "stop": "And {} more are a danger.",
-    "unworkable": "And {} more fail.",
-    "not checked": "{} more cannot be judged yet.",
-    "tight": "And {} more are tight.",
+    "stop": ("And one more is a danger.", "And {} more are a danger."),
+    "unworkable": ("And one more fails.", "And {} more fail."),
+    "not checked": ("One more cannot be judged yet.", "{} more cannot be judged yet."),
+    "tight": ("And one more is tight.", "And {} more are tight."),
 }
 
 

@@ -172,7 +172,7 @@ def flowing(
     is brought up to date; what it does not have is added if `new`, unless the reader took it out again (`declined`).
     What somebody typed, or another worksheet gave, stands.
     """
-    if sheet.example or any(entry.origin == "example" for entry in sheet.inputs.values()):
+    if sheet.example or any(entry.origin == "example" and entry.quantity for entry in sheet.inputs.values()):
         return {}
     entries = opened(entries)
     flow = {}

@@ -327,7 +327,7 @@ WORKSHEET = Worksheet(
             "no-band",
             "lowest_useful >= store_top",
             "This store carries nothing.",
-            "The emitters need {lowest_useful} and the store is never hotter than {store_top}: the house is warm only "
+            "What draws on it needs {lowest_useful}, and it is never hotter than {store_top}: the house is warm only "
             "while the fire burns.",
             zeroes=("usable_heat", "hours_cold", "burn_share"),
         ),

@@ -46,6 +46,7 @@ from calc.vocabulary import (
     SYSTEM_PRESSURE,
     WATER_OUTPUT,
     WOOD_CONTENT,
+    WOOD_CONTENT_NOW,
 )
 from calc.worksheets import (
     air_coil,
@@ -111,6 +112,10 @@ COVERING = FLOOR_COVERING.but(
     typical=Typical("wood", "floor-custom"),
 )
 
+# The wood burnt now is the wood to come, as long as nobody says more: one kind, one heat content.
+MIXED_CORD = WOOD_CONTENT_NOW.but(
+    typical=Typical("22.8 MMBtu/cord", "usfs-fia-species", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree.")
+)
 LENGTH = emitter_temperature.BASEBOARD_LENGTH.but(awaited=True)
 RATING = emitter_temperature.RADIATOR_RATING.but(awaited=True)
 
@@ -211,7 +216,8 @@ def _fuel(fuel: str, **chosen: str) -> Case:
     cost = _of_fuel_cost(fuel, **chosen)
     heat_price = f"heat_price_{_NOW.get(fuel, fuel.replace('-', '_'))}"
     start_from = Cases("start_from", bill=_from_bill(fuel, cost, **chosen), house=_from_house(heat_price))
-    return Case(cost.fields, cost.steps, (start_from,))
+    fields = (MIXED_CORD if field.key == MIXED_CORD.key else field for field in cost.fields)
+    return Case(tuple(fields), cost.steps, (start_from,))
 
 
 def _wood() -> Case:
@@ -357,7 +363,7 @@ OWN_ADVICE = (
         "narrow-band",
         "lowest_useful < store_top and lowest_useful > store_top - narrow and store_volume <= largest_store",
         "Only a narrow band of the store is used.",
-        "It is charged to {store_top} and the emitters need {lowest_useful}: that is why the tank is so large.",
+        "It is charged to {store_top} and what draws on it needs {lowest_useful}: that is why the tank is so large.",
         "verdict-margins",
     ),
 )
@@ -386,6 +392,8 @@ BECAUSE = {
     "fire-too-small": "a stove that leaves nothing to store on the coldest day",
     "burn-does-not-fit": "smaller loads, since a full one does not fit the store",
     "wood-too-little": "less heat from a load than the stove's output says",
+    "boiling-margin": "a store that is charged cooler or kept under pressure, so that nothing boils",
+    "outlet-margin": "a store that is charged cooler or kept under pressure, so that nothing boils at the stove",
     "room-overheats": "a room that the stove overheats",
     "floor-mixing-valve": "a mixing valve between the store and the floor",
     "floor-hot-slab": "floor water that is too hot for a slab",
@@ -398,8 +406,6 @@ BECAUSE = {
     "radiator-return-too-cold": "more flow through the radiators",
     "baseboard-large-drop": "more flow through the baseboard",
     "radiator-large-drop": "more flow through the radiators",
-    "boiling-margin": "a store that is charged cooler or kept under pressure, so that nothing boils",
-    "outlet-margin": "a store that is charged cooler or kept under pressure, so that nothing boils at the stove",
     "green": "wood that has dried for another summer or two",
     "damp": "drier wood",
     "many-splits": "thinner splits",
@@ -531,6 +537,7 @@ WORKSHEET = Worksheet(
         # What the price of wood heat rests on: the fuel-cost worksheet takes both.
         Result("wood_heat_content", WOOD_CONTENT.label, us="MMBtu/cord", si="kWh/m³"),
         Result("efficiency_wood", EFFICIENCY_WOOD.label),
+        Result("wood_content_now", WOOD_CONTENT_NOW.label, us="MMBtu/cord", si="kWh/m³", only=(FUEL_NOW.key, "wood")),
         Result(
             "cost_now",
             "A winter on what you burn now",

@@ -181,7 +181,7 @@ def _wood_now(efficiency: str) -> Step:
         fuels.delivered_price_by_volume,
         "Heat from wood in the heater you have",
         price="fuel_price_wood",
-        heat_content="wood_heat_content",
+        heat_content="wood_content_now",
         efficiency=efficiency,
     )
 
@@ -255,6 +255,7 @@ WORKSHEET = Worksheet(
             pellets=_now("pellets"),
             wood=_now(
                 "wood_now",
+                bought_fuel.CONTENTS["wood"],
                 bought_fuel.EFFICIENCIES["wood"],
                 bought_fuel.BASIS_NOW,
                 MOISTURE,

@@ -201,7 +201,7 @@ WORKSHEET = Worksheet(
             "no-band",
             "lowest_useful >= store_top",
             "This store carries nothing.",
-            "The emitters need {lowest_useful} and the store is never hotter than {store_top}.",
+            "What draws on it needs {lowest_useful}, and it is never hotter than {store_top}.",
             zeroes=("heat_now", "hours_until_lighting"),
         ),
         Advice(

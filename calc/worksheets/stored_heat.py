@@ -169,7 +169,7 @@ WORKSHEET = Worksheet(
             "no-band",
             "lowest_useful >= charged_top",
             "Nothing in this tank is warm enough.",
-            "The emitters need {lowest_useful} and the store is never hotter than {charged_top}. "
+            "What draws on it needs {lowest_useful}, and it is never hotter than {charged_top}. "
             "Cooler emitters (more of them, or less to heat) or a hotter store are needed.",
             zeroes=("usable_heat", "usable_heat_layered", "hours_carried", "hours_carried_layered", "usable_share"),
         ),

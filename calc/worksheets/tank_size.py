@@ -379,7 +379,7 @@ WORKSHEET = Worksheet(
             "no-band",
             "lowest_useful >= store_top",
             "No tank gives this house heat.",
-            "The emitters need {lowest_useful} and the store is never hotter than {store_top}. "
+            "What draws on it needs {lowest_useful}, and it is never hotter than {store_top}. "
             "Cooler emitters or a hotter store are needed.",
         ),
         Advice(

@@ -448,7 +448,7 @@ WORKSHEET = Worksheet(
             "no-band",
             "lowest_useful >= charged_top",
             "Nothing in these tanks is warm enough.",
-            "The emitters need {lowest_useful} and the store is never hotter than {charged_top}.",
+            "What draws on it needs {lowest_useful}, and it is never hotter than {charged_top}.",
             zeroes=(
                 "usable_heat",
                 "usable_heat_layered",

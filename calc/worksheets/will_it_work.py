@@ -311,7 +311,7 @@ WORKSHEET = Worksheet(
             "band",
             "band <= 0",
             "band < boiling_caution",
-            "The store is charged to {store_top}; the emitters need {lowest_useful}.",
+            "The store is charged to {store_top}; what draws on it needs {lowest_useful}.",
             "definition",
         ),
         Check(

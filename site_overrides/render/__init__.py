@@ -106,16 +106,17 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         asked["first"](bar)
     # Where boxes begin empty, the example's numbers never stood in them.
     left_example = right and not sheet.example and bool(asked.get("left_example")) and not sheet.worksheet.outlook
+    noted = plan.notes(sheet, whole, entries)
+    filled = slots(
+        sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None, bar=bar
+    )
     return {
         "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": slots(
-            sheet, told, plan.offered(sheet, entries), elsewhere=bool(entries), briefly=scold is not None, bar=bar
-        ),
+        "slots": filled | {"late": str(fill("late.html", **plan.late(sheet, noted))) if right else ""},
         "fields": {
-            sheet.worksheet.plan_key(key): state
-            for key, state in field_states(sheet, given, told, plan.notes(sheet, whole, entries)).items()
+            sheet.worksheet.plan_key(key): state for key, state in field_states(sheet, given, told, noted).items()
         },
         "renamed": plan.renamed(asked.get("plan"), entries),
         "unfold": folding.holds(sheet, (problem.key for problem in told)),

@@ -104,9 +104,20 @@ def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:
 
 
 def answers(sheets: Iterable[Sheet]) -> list[Shown]:
-    """What each worksheet but the chain answers; what two of them answer alike stands once."""
-    headlines = [sheet.headline for sheet in sheets if sheet.headline and not sheet.verdicts]
-    return list({(headline.label, headline.shown): headline for headline in headlines}.values())
+    """What each worksheet but the chain answers; what two of them answer alike stands once.
+
+    Where they differ, as two kinds of emitter do, each names its question.
+    """
+    told = {
+        (sheet.headline.label, sheet.headline.shown): (sheet.headline, sheet.worksheet.question)
+        for sheet in sheets
+        if sheet.headline and not sheet.verdicts
+    }
+    often = Counter(label for label, _ in told)
+    return [
+        headline._replace(label=f"{headline.label} ({question})") if often[headline.label] > 1 else headline
+        for headline, question in told.values()
+    ]
 
 
 def _whole(total: str) -> Markup:

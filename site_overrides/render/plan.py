@@ -1,5 +1,6 @@
 """The reader's plan as HTML, and what the page asks about it: save, load, put a result in, a link opened over it."""
 
+import json
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -261,7 +262,8 @@ def notes(sheet: Sheet, entries: Entries, held: Entries) -> dict[str, dict[str, 
     ]
     if not computed:
         return {}
-    stale = offering.stale(held, WORKSHEETS, BY_KEY, computed)
+    # Where the whole plan was worked out anew, nothing in it is out of date.
+    stale = offering.stale(held, WORKSHEETS, BY_KEY, computed) if entries is held else {}
     noted = {}
     for key in computed:
         field, mine = sheet.inputs[key].field, held.get(plan_key(key))
@@ -270,10 +272,21 @@ def notes(sheet: Sheet, entries: Entries, held: Entries) -> dict[str, dict[str, 
             "by": WORKSHEETS.get(entries[plan_key(key)].worksheet),
             "stale": key in stale,
             "now": now.shown(sheet.system) if now else "",
+            "anew": stale.get(key, ""),
             "over": held.value(field, mine) if mine and mine.origin in ("typed", "link") else None,
             "needs": sheet.inputs[key].shown(sheet.system),
         }
     return noted
+
+
+def late(sheet: Sheet, noted: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
+    """What a sheet takes and other worksheets would now work out differently: labels, and the new entries as JSON."""
+    anew = {key: note for key, note in noted.items() if note["anew"]}
+    entries = {
+        sheet.worksheet.plan_key(key): entry_for_page(Entry(note["anew"], "computed", note["by"].key))
+        for key, note in anew.items()
+    }
+    return {"labels": [sheet.inputs[key].field.label for key in anew], "entries": json.dumps(entries)}
 
 
 def entries_of(opened: link.Opened) -> dict[str, Entry]:

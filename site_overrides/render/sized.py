@@ -45,16 +45,20 @@ def listed(
     One that speaks `instead` of the others is heard before them. `lacking` says of worksheets that are left out which
     few numbers the plan still lacks for them, those that the plan knows best first.
     """
-    rows: dict[Part, Row] = {}
+    found: dict[Part, dict[str, Row]] = {}
     for sheet, sized in _sizes(sheets):
         row = _as_chosen(_row(sized, sheet, system), _chosen(sized, sheets), system)
-        if sized.part not in rows or not rows[sized.part].known or (sized.instead and row.known):
-            rows[sized.part] = row
+        rows = found.setdefault(sized.part, {})
+        if row.known and (sized.instead or not any(other.known for other in rows.values())):
+            rows.clear()
+        if row.known or not rows:
+            rows.setdefault(row.name, row)  # radiators and a warm floor are two of one part
     values = {key: value for sheet in sheets.values() for key, value in sheet.values.items()}
     return [
-        (rows.get(part) or _left_open(part, lacking))._replace(decided_by=part.decided_by)
+        row._replace(decided_by=part.decided_by)
         for part in PARTS
-        if part in rows or not _left_out(part, values)
+        if part in found or not _left_out(part, values)
+        for row in (found[part].values() if part in found else (_left_open(part, lacking),))
     ]
 
 

@@ -76,7 +76,7 @@ def urgent(chosen: Chosen, system: System) -> list[Said]:
         where = f"Worksheet {place}" if place else taken.worksheet.question
         said += _of_worksheet(taken, where, levels)
     said += too_low(chosen.raised, chosen.given, system)
-    said += _stale(chosen)
+    said += _stale(chosen, system)
     return in_order(said)
 
 
@@ -173,12 +173,14 @@ def too_low(raised: Iterable[Raised], given: Entries, system: System) -> list[Sa
     return said
 
 
-def _stale(chosen: Chosen) -> list[Said]:
+def _stale(chosen: Chosen, system: System) -> list[Said]:
     """A caution for every number that its worksheet would now compute differently."""
     said = []
     for key, now in offering.stale(chosen.given, WORKSHEETS, fields()).items():
-        entry = chosen.given[key]
-        text = f"The plan has {entry.text}; its worksheet now gives {now or 'no result'}."
-        title = f"{fields()[key][0].label} is out of date."
+        field, entry = fields()[key][0], chosen.given[key]
+        had, gives = (chosen.given.value(field, each) for each in (entry, entry._replace(text=now)))
+        shown = gives.shown(system) if gives else "no result"
+        text = f"The plan has {had.shown(system) if had else entry.text}; its worksheet now gives {shown}."
+        title = f"{field.label} is out of date."
         said.append(Said("caution", title, text, WORKSHEETS[entry.worksheet].question, NOT_OF_THIS_JOB))
     return said

@@ -455,6 +455,16 @@ def test_a_result_goes_into_the_plan_and_goes_out_of_date(
         expect(note).to_contain_text("Worked out by “How much heat does my house lose on the coldest day?”")
         expect(note).to_contain_text("Caution: Out of date. The numbers behind it have changed; it would now be")
         expect(store.field("design_load")).to_have_attribute("data-from", "computed")
+        # One press takes it anew where it is used, and the reader is not left in the void.
+        before = stored(page)["design_load"]["text"]
+        late = store.slot("late")
+        expect(late).to_contain_text("Out of date: Design load (heat lost on the coldest day).")
+        late.get_by_role("button", name="Take the new number").click()
+        store.wait()
+        expect(late).to_be_empty()
+        expect(store.slot("status")).to_be_focused()
+        assert stored(page)["design_load"]["text"] != before
+        expect(note).not_to_contain_text("Out of date")
         # What is typed over it is the reader's own, and stands against the worksheet.
         store.type("design_load", "21,000")
         expect(store.field("design_load")).to_have_attribute("data-from", "typed")

@@ -40,6 +40,7 @@ export class Sheet {
     this.#flow = new Flow(this.panel);
     this.#boxes = new Boxes(element.querySelector("form"), { onEdit: () => this.#edited(), onLeave: () => this.#left() });
     this.panel.slot("errors").addEventListener("click", (event) => this.#goToBox(event));
+    this.panel.slot("late").addEventListener("click", ({ target }) => this.#renew(target.closest("[data-ss-renew]")));
     element.querySelector(".ss-foot").addEventListener("click", (event) => this.#pressed(event.target));
     this.panel.slot("plate").addEventListener("click", ({ target }) => this.#bring(target.closest("[data-ss-bring]")));
     this.panel.on("copy", () => this.#copy());
@@ -231,6 +232,13 @@ export class Sheet {
     const folded = box.closest("details");
     if (folded) folded.open = true;
     box.focus();
+  }
+
+  /** What other worksheets would now work out differently takes the place of what the plan has from them. */
+  #renew(button) {
+    if (!button) return;
+    this.panel.slot("status").focus({ preventScroll: true });
+    setNumbers(JSON.parse(button.dataset.ssRenew));
   }
 
   /** The answer bar brings a part of the answer in view. */
