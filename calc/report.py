@@ -204,7 +204,10 @@ def describe(worksheet: Worksheet, system: System) -> dict[str, Any]:
         "worksheet": worksheet.key,
         "guide": worksheet.guide,
         "question": worksheet.question,
-        "inputs": [_field(field, system) for field in worksheet.all_fields()],
+        "inputs": [
+            *(_field(field, system) for field in worksheet.all_fields()),
+            *(_other_name(worksheet, name, system) for name in worksheet.other_names),
+        ],
         "results": [
             {
                 "key": result.key,
@@ -227,6 +230,13 @@ def _label(result: Result, steps: Mapping[str, AnyStep]) -> str:
     if result.label and "{" not in result.label:
         return result.label
     return steps[result.key].label if result.key in steps else result.key
+
+
+def _other_name(worksheet: Worksheet, name: str, system: System) -> dict[str, Any]:
+    """An input that may also be given by this name: of several that it may mean, the case at hand decides."""
+    keys = worksheet.other_names[name]
+    first = next(field for field in worksheet.all_fields() if field.key == keys[0])
+    return _field(first, system) | {"key": name, "other_name_of": list(keys)}
 
 
 def _field(field: Field, system: System) -> dict[str, Any]:
