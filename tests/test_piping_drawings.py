@@ -355,7 +355,10 @@ def test_the_guide_shows_every_system_once_and_the_key() -> None:
 def test_a_page_shows_the_drawing_and_folds_a_fire_side_that_it_has_told() -> None:
     wanted = ["closed-store", "open-store", "floor", "boiler-exchanger"]
     html = "".join(f"<!-- piping: {key} -->\n" for key in [*wanted, "symbols"])
-    shown = hooks.on_page_content(html, PAGE, None)
+    page = SimpleNamespace(content=hooks.on_page_content(html, PAGE, None))
+    assert "<svg" not in page.content, "the search reads words alone"
+    hooks.on_page_context({}, page)
+    shown = page.content
     assert "<!--" not in shown
     assert re.findall(r'<svg class="sv sv-pipes"[^>]*aria-labelledby="piping-([a-z-]+)-title', shown) == wanted
     opened = [bool(match) for match in re.findall(r'<details class="ss-more"( open)?><summary>The fire', shown)]

@@ -105,7 +105,7 @@ WORKSHEET = Worksheet(
     short="Cords or stères a winter, the stack they make, and the loads they are.",
     fields=(
         YEARLY_HEAT,
-        SPECIES,
+        SPECIES.but(hint=""),
         MOISTURE,
         EFFICIENCY_BASIS,
         STOVE_EFFICIENCY,
