@@ -7,10 +7,10 @@ given these, and the part itself takes their place afterwards.
 from html import escape
 from html.parser import HTMLParser
 
-KEPT = {"p", "code", "pre", "li", "ol", "ul", "sub", "sup"}  # the tags that the plugin keeps
+from material.plugins.search.plugin import Parser, void  # type: ignore[import-untyped]
+
+KEPT, SKIPPED = Parser().keep, Parser().skip
 HEADINGS = {f"h{level}" for level in range(1, 7)}
-SKIPPED = {"script", "style", "object"}
-VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "param", "source", "track", "wbr"}
 
 
 def words(html: str) -> str:
@@ -32,7 +32,7 @@ class _Reading(HTMLParser):
         return bool(self._open) and self._open[-1][2]
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag in VOID:
+        if tag in void:
             return
         named = dict(attrs)
         left_out = self._left_out or tag in SKIPPED or "data-search-exclude" in named

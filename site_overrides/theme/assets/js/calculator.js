@@ -58,8 +58,7 @@ export class Calculator {
 
   /**
    * Ask for what `job.request()` says when its turn comes; `job.take(reply)` or `job.refuse()` follows, and before it perhaps
-   * `job.first(plate)`. `job.packages`
-   * names what Python needs for it beyond the ordinary.
+   * `job.first(plate)`. `job.packages` names what Python needs for it beyond the ordinary.
    */
   want(job) {
     this.#jobs.set(job.name, job);

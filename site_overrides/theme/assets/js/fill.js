@@ -6,15 +6,18 @@ let held = null; // the box that must not move, and where it stood before anythi
 export function holdingFocus(change) {
   const box = document.activeElement?.closest(".ss-fields") && document.activeElement;
   if (box && held?.box !== box) {
-    held = { box, top: box.getBoundingClientRect().top };
-    afterLayout(putBack);
+    const holding = { box, top: box.getBoundingClientRect().top };
+    held = holding;
+    afterLayout(() => putBack(holding));
   }
   change();
 }
 
-function putBack() {
-  const { box, top } = held;
+/** The reader may have gone on to another box meanwhile: then that one is held. */
+function putBack(holding) {
+  if (held !== holding) return;
   held = null;
+  const { box, top } = holding;
   if (box === document.activeElement && box.getClientRects().length) {
     scrollBy({ top: box.getBoundingClientRect().top - top, behavior: "instant" });
   }
