@@ -40,6 +40,13 @@ for (const wheel of JSON.parse(wheels)) pyodide.unpackArchive(new Uint8Array(fs.
 const program = `
 import gc, importlib, json, pkgutil, random, sys, tempfile, zipimport
 
+def fill_free_memory():
+    for size in range(512, 16, -16):
+        blocks = [bytes(size - 17) for _ in range(200_000 // size)]
+        del blocks
+
+# Unpacking leaves texts that chance has a hand in, and what is made in their place does not fill all of it.
+fill_free_memory()
 importlib.invalidate_caches()
 for name in json.loads(modules):
     try:
@@ -60,11 +67,6 @@ sys.path_importer_cache.clear()
 random.seed(0)
 tempfile._name_sequence = None
 del module, name, names, modules
-
-def fill_free_memory():
-    for size in range(512, 32, -16):
-        blocks = [bytes(size - 17) for _ in range(200_000 // size)]
-        del blocks
 
 for _ in range(3):
     gc.collect()
