@@ -385,7 +385,7 @@ SOURCES: dict[str, Source] = {
     "eu-tapping": Source("European Commission", "Delegated Regulation (EU) No 812/2013, load profile M", "2013", "Annex VII, table 3: draw-offs of a day, 5.845 kWh, added up by the hour", "memory"),
     "doorway-and-walls": Source("", "An open door 3 ft wide at 10 °F of difference passes about 550 Btu/h for each degree, inner walls about 100; shut, the walls alone", "", "By this site's own room-heat worksheet", "computed"),
     "typical-year-place": Source("US Department of Energy, Environment Canada, Deutscher Wetterdienst, JRC", "Hourly typical years of 31 places: degree-days, heating days and altitude", "1976 to 2010", "31 places are a sample; recent winters are a few percent milder than these years", "computed", "Typical years of 31 places"),
-    "tap-share": Source("", "Hot tap water takes 10 to 25 % of the heating fuel of a house", "", "", "common practice"),
+    "tap-share": Source("", "Hot tap water takes 10 to 25 % of the heating fuel of a house; of the wood or coal of one that burns these, mostly nothing", "", "", "common practice"),
     "surface-resistances": Source("", "Ordinary R-values of walls, windows, doors, ceilings and floors with their surface films", "", "", "memory"),
     "air-change-guess": Source("", "Half an air change an hour for an ordinary house; blower-door figure at 50 Pa divided by about 20", "", "", "common practice"),
     "baseboard-rating": Source("", "Ordinary fin-tube baseboard, 3/4 in tube: about 560 Btu/h for each foot at 180 °F, heating-effect allowance included", "", "", "common practice"),

@@ -1,5 +1,7 @@
 """Quantities that several worksheets ask: one key, one label, one kind, one range, one typical value with its source."""
 
+from dataclasses import replace
+
 from calc.engine.declare import Field, Option, Typical
 from calc.tables.houses import HOUSE_CLASSES
 from calc.tables.places import PLACES, WINTERS
@@ -428,16 +430,11 @@ WOOD_CONTENT = Field(
     typical=Typical("20 MMBtu/cord", "eia-heat-contents", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree."),
 )
 # Last year's wood made the bill, whatever is burnt next.
-WOOD_CONTENT_NOW = Field(
-    "wood_content_now",
-    "heat_per_volume",
-    "Heat in a cord or stère of what you burn now, higher value",
-    "The usual figure unless you know better.",
-    low="5 MMBtu/cord",
-    high="45 MMBtu/cord",
-    us="MMBtu/cord",
-    si="kWh/m³",
-    typical=WOOD_CONTENT.typical,
+WOOD_CONTENT_NOW = replace(
+    WOOD_CONTENT,
+    key="wood_content_now",
+    label="Heat in a cord or stère of what you burn now, higher value",
+    hint="The usual figure unless you know better.",
 )
 EFFICIENCY_WOOD = Field(
     "efficiency_wood",
@@ -446,6 +443,7 @@ EFFICIENCY_WOOD = Field(
     "Of the wood's whole heat, its higher heating value, over a season.",
     low="20 %",
     high="100 %",
+    uncertainty="5 %",
     typical=Typical("68 %", "load-efficiency", "60 %", "75 %", "The test report of the stove."),
 )
 YEARLY_HEAT = Field(

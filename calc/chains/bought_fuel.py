@@ -5,10 +5,12 @@ wood heater made of its wood are other numbers.
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 
-from calc.engine.declare import Case, Cases, Field, Given, Option, Step, Typical
+from calc.engine.declare import Case, Cases, Field, Option, Step, Typical
 from calc.physics import wood
 from calc.physics.fuels import FUEL_WORDS, FUELS
+from calc.units import unit_named
 from calc.vocabulary import EFFICIENCY_BASIS, WOOD_CONTENT_NOW
 
 OTHER = Option("other", "something else, or nothing yet")
@@ -54,14 +56,7 @@ EFFICIENCIES = {
     "hard-coal": _efficiency("hard-coal", "efficiency_coal", "on coal", "20 %"),
 }
 # Wood is sold by its whole heat; an efficiency quoted on the lower value counts only what does not leave as steam.
-BASIS_NOW = Field(
-    "efficiency_basis_now",
-    "choice",
-    "Efficiency of that heater is quoted on",
-    EFFICIENCY_BASIS.hint,
-    options=EFFICIENCY_BASIS.options,
-    unless_given="higher",
-)
+BASIS_NOW = replace(EFFICIENCY_BASIS, key="efficiency_basis_now", label="Efficiency of that heater is quoted on")
 ON_LOWER_VALUE = (
     Step("higher_value_now", wood.higher_heating_value, "Heat in the wood by weight, higher value"),
     Step("lower_value_now", wood.lower_heating_value, "The same, lower value", higher_heating_value="higher_value_now"),
@@ -74,7 +69,6 @@ ON_LOWER_VALUE = (
         higher_value="higher_value_now",
     ),
 )
-DRY_WOOD = Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value")
 
 
 def of_wood(step: Callable[[str], Step]) -> Cases:
@@ -86,74 +80,29 @@ def of_wood(step: Callable[[str], Step]) -> Cases:
     )
 
 
-def _content(key: str, name: str, kind: str, text: str, ends: tuple[str, str], us: str, si: str) -> Field:
+def _content(fuel_key: str, key: str, name: str, us: str, si: str, low: str, high: str) -> Field:
+    fuel = FUELS[fuel_key]
+    kind = {"volume": "heat_per_volume", "mass": "heat_per_mass"}[fuel.bought_by]
+    unit = unit_named(us, kind)
     return Field(
         key,
         kind,
         f"Heat content of {name}",
         "Higher heating value; the usual figure unless you know better.",
-        low=ends[0],
-        high=ends[1],
+        low=f"{low} {us}",
+        high=f"{high} {us}",
         us=us,
         si=si,
-        unless_given=text,
+        unless_given=f"{unit.from_si(fuel.heat_content):,.6g} {us}",
     )
 
 
 CONTENTS = {
-    "oil": _content(
-        "oil_content",
-        "heating oil",
-        "heat_per_volume",
-        "138,500 Btu/gal",
-        ("100,000 Btu/gal", "160,000 Btu/gal"),
-        "Btu/gal",
-        "kWh/L",
-    ),
-    "propane": _content(
-        "propane_content",
-        "propane",
-        "heat_per_volume",
-        "91,452 Btu/gal",
-        ("70,000 Btu/gal", "115,000 Btu/gal"),
-        "Btu/gal",
-        "kWh/L",
-    ),
-    "gas-volume": _content(
-        "gas_content",
-        "natural gas",
-        "heat_per_volume",
-        "1,037 Btu/ft3",
-        ("800 Btu/ft3", "1,300 Btu/ft3"),
-        "Btu/ft³",
-        "kWh/m³",
-    ),
-    "pellets": _content(
-        "pellet_content",
-        "wood pellets",
-        "heat_per_mass",
-        "16.4 MMBtu/ton",
-        ("10 MMBtu/ton", "20 MMBtu/ton"),
-        "MMBtu/ton",
-        "kWh/kg",
-    ),
+    "oil": _content("oil", "oil_content", "heating oil", "Btu/gal", "kWh/L", "100,000", "160,000"),
+    "propane": _content("propane", "propane_content", "propane", "Btu/gal", "kWh/L", "70,000", "115,000"),
+    "gas-volume": _content("gas-volume", "gas_content", "natural gas", "Btu/ft³", "kWh/m³", "800", "1,300"),
+    "pellets": _content("pellets", "pellet_content", "wood pellets", "MMBtu/ton", "kWh/kg", "10", "20"),
     "wood": WOOD_CONTENT_NOW,
-    "kerosene": _content(
-        "kerosene_content",
-        "kerosene",
-        "heat_per_volume",
-        "135,000 Btu/gal",
-        ("100,000 Btu/gal", "160,000 Btu/gal"),
-        "Btu/gal",
-        "kWh/L",
-    ),
-    "hard-coal": _content(
-        "coal_content",
-        "hard coal",
-        "heat_per_mass",
-        "25.09 MMBtu/ton",
-        ("10 MMBtu/ton", "32 MMBtu/ton"),
-        "MMBtu/ton",
-        "kWh/kg",
-    ),
+    "kerosene": _content("kerosene", "kerosene_content", "kerosene", "Btu/gal", "kWh/L", "100,000", "160,000"),
+    "hard-coal": _content("hard-coal", "coal_content", "hard coal", "MMBtu/ton", "kWh/kg", "10", "32"),
 }

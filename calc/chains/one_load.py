@@ -3,6 +3,7 @@
 Whatever output is printed, a burn brings no more heat than the wood of one load holds.
 """
 
+from calc.chains import kind_of_wood
 from calc.engine.declare import Case, Cases, Field, Given, Option, Step
 from calc.physics import firing, wood
 from calc.vocabulary import EFFICIENCY_BASIS, FIREBOX_VOLUME, MOISTURE, PACKING_DENSITY, STOVE_EFFICIENCY
@@ -23,7 +24,7 @@ JUST_FITS = Given("just_fits", "fraction", "Share of a burn that counts as all o
 
 SMALL_STORE = "small-store"  # what several worksheets say, each in its words, of a store that is too small for a burn
 
-GIVENS = (Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),)
+GIVENS = (kind_of_wood.ANY_WOOD,)
 
 HEATING_VALUE = Cases(
     "efficiency_basis",

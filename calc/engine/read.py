@@ -78,8 +78,7 @@ def read(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader) -> Re
             condition = must.condition
             if all(name in values for name in condition.names) and not condition(values, {}):
                 problems.append(Problem(must.field, must.say))
-    asked = inputs.keys() | worksheet.other_names.keys()
-    unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in asked)
+    unused = tuple(key for key, typed in given.items() if typed.origin == "typed" and key not in inputs)
     return Reading(course, inputs, tuple(problems), example.name if example else "", unused, refused)
 
 
@@ -97,6 +96,8 @@ def keys_meant(worksheet: Worksheet, given: Mapping[str, Typed], reader: Reader)
 
     Where cases ask for it under several keys, the case at hand decides which one is meant.
     """
+    if given.keys().isdisjoint(worksheet.other_names):
+        return {}
     known = {field.key for field in worksheet.all_fields()}
     others = {name: keys for name, keys in worksheet.other_names.items() if name in given and name not in known}
     meant = {name: keys[0] for name, keys in others.items() if len(keys) == 1}

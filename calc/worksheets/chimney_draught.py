@@ -1,5 +1,6 @@
 """Will this flue draw, and where does the fire's air come from?"""
 
+from calc.chains import kind_of_wood
 from calc.engine.declare import (
     Advice,
     Case,
@@ -239,7 +240,7 @@ WORKSHEET = Worksheet(
         PEAK_FACTOR,
     ),
     givens=(
-        Given("dry_heating_value", "heat_per_mass", "Heat in oven-dry wood", "8,600 Btu/lb", "wood-heating-value"),
+        kind_of_wood.ANY_WOOD,
         Given("carbon", "fraction", "Carbon in dry wood", "50 %", "wood-composition"),
         Given("hydrogen", "fraction", "Hydrogen in dry wood", "6 %", "wood-composition"),
         Given("oxygen", "fraction", "Oxygen in dry wood", "44 %", "wood-composition"),

@@ -25,8 +25,9 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import CHANGE, VERDICT
-from calc.physics import firing, fuels
+from calc.physics import firing, fuels, wood
 from calc.physics.fuels import FUELS
+from calc.units import unit_named
 from calc.vocabulary import (
     BURN_TIME,
     EFFICIENCY_BASIS,
@@ -112,9 +113,18 @@ COVERING = FLOOR_COVERING.but(
     typical=Typical("wood", "floor-custom"),
 )
 
-# The wood burnt now is the wood to come, as long as nobody says more: one kind, one heat content.
+# The wood burnt now is of the usual kind as well, as long as nobody says more, and a cord of it holds as much.
+_CORD = wood.stack_higher_heat(
+    wood.SOLID_SHARE.value, wood.SPECIES["mixed-hardwood"].basic_density, wood.DRY_HEATING_VALUE.value
+)
 MIXED_CORD = WOOD_CONTENT_NOW.but(
-    typical=Typical("22.8 MMBtu/cord", "usfs-fia-species", "15 MMBtu/cord", "27 MMBtu/cord", "The kind of tree.")
+    typical=Typical(
+        f"{unit_named(WOOD_CONTENT_NOW.us, WOOD_CONTENT_NOW.kind).from_si(_CORD):.3g} {WOOD_CONTENT_NOW.us}",
+        "usfs-fia-species",
+        "15 MMBtu/cord",
+        "27 MMBtu/cord",
+        "The kind of tree.",
+    )
 )
 LENGTH = emitter_temperature.BASEBOARD_LENGTH.but(awaited=True)
 RATING = emitter_temperature.RADIATOR_RATING.but(awaited=True)

@@ -1,6 +1,6 @@
 """What does the heat cost beside the fuel I burn now?"""
 
-from calc.chains import bought_fuel
+from calc.chains import bought_fuel, kind_of_wood
 from calc.engine.declare import (
     Advice,
     Case,
@@ -242,7 +242,7 @@ WORKSHEET = Worksheet(
     givens=(
         Given("resistance", "fraction", "Efficiency of electric heaters", "100 %", "definition"),
         Given("no_labour", "price_per_energy", "Hours spent on the other fuel", "0 $/MMBtu", "definition"),
-        bought_fuel.DRY_WOOD,
+        kind_of_wood.ANY_WOOD,
     ),
     cases=(
         Cases(

@@ -1,6 +1,6 @@
 """How much heat does my house lose on the coldest day?"""
 
-from calc.chains import bought_fuel
+from calc.chains import bought_fuel, kind_of_wood
 from calc.engine.declare import (
     Advice,
     Case,
@@ -111,6 +111,8 @@ def _case(fuel: Fuel) -> Case:
     if fuel.bought_by == "energy":
         return Case((amount, efficiency), (_delivered(efficiency.key, "amount"),))
     content = bought_fuel.CONTENTS[fuel.key]
+    if content.unless_given:  # a bill rests on it, so that it is told with its source
+        content = content.but(unless_given="", typical=Typical(content.unless_given, fuel.content_source))
     heat = Step("heat_in_fuel", _LAWS[fuel.bought_by], "Heat in the fuel", heat_content=content.key)
     if fuel.key == "wood":
         # Moisture counts on the lower value alone; asked with both, it says nothing of how an efficiency is quoted.
@@ -290,7 +292,7 @@ WORKSHEET = Worksheet(
     ),
     givens=(
         Given("tight_base", "temperature", "Base temperature of a tight house", "60 °F", "typical-years"),
-        bought_fuel.DRY_WOOD,
+        kind_of_wood.ANY_WOOD,
     ),
     meaning=(
         "The fire must make {design_load} on the coldest day, averaged over day and night, whatever the hour at which it burns.",

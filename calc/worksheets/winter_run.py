@@ -1,6 +1,6 @@
 """What will a whole winter be like, hour by hour?"""
 
-from calc.chains import floor_covering, outlet
+from calc.chains import floor_covering, kind_of_wood, outlet
 from calc.chains.place import ALTITUDE_HERE, DESIGN_OUTDOOR_HERE
 from calc.engine.declare import (
     Advice,
@@ -27,7 +27,6 @@ from calc.engine.declare import (
 )
 from calc.physics import emitters, floor, fuels, house, room, slab, winter_run, wood
 from calc.physics.room import HEAVINESS
-from calc.tables.species import SPECIES as WOODS
 from calc.vocabulary import (
     BASE_TEMPERATURE,
     BELOW_FLOOR,
@@ -465,22 +464,7 @@ WORKSHEET = Worksheet(
             source="emitter-exponents",
         ),
         *outlet.STEPS,
-        Pick(
-            "basic_density",
-            "density",
-            "Oven-dry weight of each volume of this wood",
-            on="species",
-            values={tree.key: f"{tree.basic_density:g} kg/m³" for tree in WOODS.values()},
-            source="usfs-fia-species",
-        ),
-        Pick(
-            "dry_heating_value",
-            "heat_per_mass",
-            "Heat in it by weight, oven-dry",
-            on="species",
-            values={tree.key: "9,000 Btu/lb" if tree.resinous else "8,600 Btu/lb" for tree in WOODS.values()},
-            source="wood-heating-value",
-        ),
+        *kind_of_wood.OF_SPECIES,
         Step("heating_value", wood.higher_heating_value, "Heat in each weight of this wood, higher value"),
         Step("heat_content", wood.stack_heat_content, "Heat in a cord or stère", us="MMBtu/cord", si="kWh/m³"),
         Step(

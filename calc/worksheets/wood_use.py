@@ -1,6 +1,6 @@
 """How much wood will a winter take?"""
 
-from calc.chains import one_load
+from calc.chains import kind_of_wood, one_load
 from calc.engine.declare import (
     Advice,
     Case,
@@ -12,7 +12,6 @@ from calc.engine.declare import (
     Given,
     Line,
     Next,
-    Pick,
     Picture,
     Result,
     Step,
@@ -21,7 +20,6 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.physics import arithmetic, fuels, wood
-from calc.physics.wood import SPECIES as WOODS
 from calc.vocabulary import (
     EFFICIENCY_BASIS,
     EFFICIENCY_WOOD,
@@ -155,22 +153,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Pick(
-            "basic_density",
-            "density",
-            "Oven-dry weight of each volume of this wood",
-            on="species",
-            values={wood.key: f"{wood.basic_density:g} kg/m³" for wood in WOODS.values()},
-            source="usfs-fia-species",
-        ),
-        Pick(
-            "dry_heating_value",
-            "heat_per_mass",
-            "Heat in it by weight, oven-dry",
-            on="species",
-            values={wood.key: "9,000 Btu/lb" if wood.resinous else "8,600 Btu/lb" for wood in WOODS.values()},
-            source="wood-heating-value",
-        ),
+        *kind_of_wood.OF_SPECIES,
         Step(
             "heat_beside_rooms", wood.heat_beside_rooms, "Heat for taps and what the store loses", us="MMBtu", si="kWh"
         ),

@@ -15,7 +15,6 @@ from calc.engine.effects import Spreading, spread
 from calc.engine.plan import Entries, given_for
 from calc.engine.sheet import Sheet
 from calc.engine.sweeping import Swept, swept
-from calc.engine.values import NOTHING
 from calc.engine.words import Spread
 from calc.physics import winter_weather
 from calc.tables.year import HOURS
@@ -87,7 +86,8 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
     """The parts of a worksheet that change.
 
     Takes {"worksheet", "plan", "scold", "flow", "left_example"}: `scold` are the keys whose mistakes may be told while
-    the reader is still typing, when the parts of `_how` are left out, or null for all; `flow` is what `plan.flow`
+    the reader is still typing, when the parts of `_how` are left out and `first` hears the answer bar, or null for all;
+    `flow` is what `plan.flow`
     takes, or null; `left_example` whether the reader has just put a number in place of the worked example.
 
     Gives {"state": "example", "ready" or "wrong", "slots": {name: HTML}, "fields": {key: what its box shows},
@@ -114,7 +114,7 @@ def _worksheet(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:
         "flow": plan.flow(asked.get("flow"), sheet, entries, system) if right else nothing,
         "moved": plan.moved(sheet, entries, system) if left_example else nothing,
         "state": "wrong" if sheet.problems else "example" if sheet.example else "ready",
-        "slots": filled | {"late": str(fill("late.html", **plan.late(sheet, noted))) if right else ""},
+        "slots": filled | {"late": plan.late(sheet, noted)},
         "fields": {
             sheet.worksheet.plan_key(key): state for key, state in field_states(sheet, given, told, noted).items()
         },
@@ -142,16 +142,15 @@ def _see(asked: Asked, system: System, reader: Reader) -> _Seen:
     if key not in WORKSHEETS:
         raise UnknownWorksheet(key)
     worksheet, entries = WORKSHEETS[key], plan.entries_from(asked.get("plan"), reader)
-    whole, taken = entries, NOTHING
-    if worksheet.takes:
-        from render.chosen import in_whole  # here: other pages do without the whole
+    given = given_for(worksheet, entries)
+    if not worksheet.takes:
+        return _Seen(answer_plan(worksheet, entries, system), given, entries, entries)
+    from render.chosen import in_whole  # here: other pages do without the whole
 
-        whole, taken = in_whole(worksheet, entries)
+    whole, taken = in_whole(worksheet, entries)
     # What somebody gave stays in its box, also where another worksheet needs more.
-    given = given_for(worksheet, whole) | {
-        key: typed for key, typed in given_for(worksheet, entries).items() if typed.origin in ("typed", "link")
-    }
-    return _Seen(answer_plan(worksheet, whole, system, taken), given, entries, whole)
+    own = {key: typed for key, typed in given.items() if typed.origin in ("typed", "link")}
+    return _Seen(answer_plan(worksheet, whole, system, taken), given_for(worksheet, whole) | own, entries, whole)
 
 
 def _how(asked: Asked, system: System, reader: Reader) -> dict[str, Any]:

@@ -268,25 +268,29 @@ def notes(sheet: Sheet, entries: Entries, held: Entries) -> dict[str, dict[str, 
     for key in computed:
         field, mine = sheet.inputs[key].field, held.get(plan_key(key))
         now = entries.value(field, Entry(stale.get(key, ""), "computed"))
+        over = held.value(field, mine) if mine and mine.origin in ("typed", "link") else None
         noted[key] = {
             "by": WORKSHEETS.get(entries[plan_key(key)].worksheet),
             "stale": key in stale,
             "now": now.shown(sheet.system) if now else "",
             "anew": stale.get(key, ""),
-            "over": held.value(field, mine) if mine and mine.origin in ("typed", "link") else None,
-            "needs": sheet.inputs[key].shown(sheet.system),
+            "over": over,
+            "needs": sheet.inputs[key].shown(sheet.system) if over else "",
         }
     return noted
 
 
-def late(sheet: Sheet, noted: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
-    """What a sheet takes and other worksheets would now work out differently: labels, and the new entries as JSON."""
+def late(sheet: Sheet, noted: Mapping[str, Mapping[str, Any]]) -> str:
+    """What a sheet takes and others would now work out differently, with a button that takes it anew, as HTML."""
     anew = {key: note for key, note in noted.items() if note["anew"]}
+    if sheet.problems or not anew:
+        return ""
     entries = {
         sheet.worksheet.plan_key(key): entry_for_page(Entry(note["anew"], "computed", note["by"].key))
         for key, note in anew.items()
     }
-    return {"labels": [sheet.inputs[key].field.label for key in anew], "entries": json.dumps(entries)}
+    labels = [sheet.inputs[key].field.label for key in anew]
+    return str(fill("late.html", labels=labels, entries=json.dumps(entries)))
 
 
 def entries_of(opened: link.Opened) -> dict[str, Entry]:
