@@ -50,6 +50,18 @@ def test_who_is_typing_hears_the_answer_before_the_rest() -> None:
         del heard[1:]
 
 
+def test_a_page_tells_what_an_older_plan_has_for_two_things() -> None:
+    texts = {"method": "fuel", "fuel": "oil", "efficiency": "81 %", "amount": "700 gal"}
+    plan = {key: {"text": text, "units": "us"} for key, text in texts.items()}
+    renamed = ask("worksheet", worksheet="house-load", plan=plan)["renamed"]
+    assert renamed["entries"]["fuel"] is None
+    assert {key: renamed["entries"][key]["text"] for key in ("fuel_now", "efficiency_oil")} == {
+        "fuel_now": "oil",
+        "efficiency_oil": "81 %",
+    }
+    assert "This plan had one entry for the stove and for the heater you have: Efficiency on oil." in renamed["said"]
+
+
 @pytest.mark.parametrize("name", render.ANSWERS)
 def test_each_kind_tells_what_it_takes_and_gives(name: str) -> None:
     told = (render.ANSWERS[name].__doc__ or "").lower()

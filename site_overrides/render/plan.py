@@ -54,7 +54,8 @@ def renamed(asked: object, entries: Entries) -> dict[str, Any]:
     if not older or not isinstance(asked, dict):
         return {"entries": {}, "said": ""}
     new = {key: entry_for_page(entry) for key, entry in entries.items() if key not in asked}
-    _, said = plan.brought_up({key: Entry("", "typed") for key in older}, WORKSHEETS.values(), entries.reader)
+    before = {key: Entry(str(told.get("text", "")), "typed") for key, told in asked.items() if isinstance(told, dict)}
+    _, said = plan.brought_up(before, WORKSHEETS.values(), entries.reader)
     return {"entries": {**dict.fromkeys(older), **new}, "said": str(fill("renamed.html", said=said))}
 
 
