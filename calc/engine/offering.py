@@ -129,6 +129,24 @@ def stale(
     return outdated
 
 
+def renewed(
+    entries: Mapping[str, Entry],
+    worksheets: Mapping[str, Worksheet],
+    fields: Mapping[str, list[Field]],
+) -> dict[str, Entry]:
+    """Every computed entry that is out of date, as computed now, and in turn what is computed from it."""
+    new: dict[str, Entry] = {}
+    entries = opened(entries)
+    for _ in entries:  # no number rests on a longer line of others
+        late = stale(entries, worksheets, fields)
+        found = {key: Entry(text, "computed", entries[key].worksheet) for key, text in late.items() if text}
+        if not found:
+            break
+        new |= found
+        entries = Entries({**entries, **found}, entries.reader)
+    return new
+
+
 def offer(
     key: str,
     sheet: Sheet,

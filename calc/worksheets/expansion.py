@@ -56,6 +56,16 @@ GLYCOL_LIMIT = HIGH_LIMIT.but(
     high="212 °F",
     typical=Typical("210 °F", "high-limit", "200 °F", "212 °F", "The stove's manual."),
 )
+ANTIFREEZE_IN = Field(
+    "antifreeze_in",
+    "choice",
+    "Where the antifreeze is",
+    "Behind an exchanger a loop is a plant of its own, with an expansion tank of its own.",
+    options=(
+        Option("whole", "everywhere, in the store too"),
+        Option("loop", "in a loop behind an exchanger; this tank is for that loop"),
+    ),
+)
 METAL_CREDIT = Field(
     "metal_credit",
     "choice",
@@ -126,6 +136,12 @@ _CLOSED_STEPS = (
     Step("charge_pressure", safety.fill_pressure, "Pressure of the cold fill at the tank", density="density_cold"),
     Step("reserve", safety.water_reserve, "Water reserve"),
 )
+_WATER = Case(fields=(STORE_VOLUME, HIGH_LIMIT), steps=(Step("system_volume", pipes.system_volume, "System volume"),))
+_WHOLE = Case(fields=(STORE_VOLUME,), steps=(Step("system_volume", pipes.system_volume, "System volume"),))
+_LOOP = Case(
+    steps=(Step("system_volume", pipes.system_volume, "Volume of the loop", store_volume="no_store"),),
+)
+_GLYCOL = Case(fields=(GLYCOL_LIMIT, ANTIFREEZE_IN), cases=(Cases("antifreeze_in", whole=_WHOLE, loop=_LOOP),))
 _HIGHEST = Cases(
     "highest_rule",
     rule=Case(steps=(Step("highest", safety.highest_pressure, "Highest pressure at the tank"),)),
@@ -141,12 +157,11 @@ WORKSHEET = Worksheet(
     question="How large must the expansion tank be?",
     short="What the water grows by, and the tank, charge and pressures it needs.",
     fields=(
-        STORE_VOLUME,
+        ANTIFREEZE_KIND,
         OTHER_VOLUME,
         FILL_TEMPERATURE,
         EXPANSION_KIND,
         ALTITUDE,
-        ANTIFREEZE_KIND,
         METAL_CREDIT,
         VESSEL_FITTED,
     ),
@@ -154,6 +169,7 @@ WORKSHEET = Worksheet(
         Given("membrane_limit", "temperature", "A membrane is made for", "158 °F", "membrane"),
         Given("tight", "factor", "A tank is tight below this many times its need", "1.1", "common-practice"),
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
+        Given("no_store", "volume", "No store in the loop", "0 gal", "definition"),
         Given("none_fitted", "volume", "No tank yet", "0.01 gal", "definition"),
         *outlet.GIVENS,
         Given("open_gauge", "pressure_gauge", "Pressure on an open tank", "0 psi", "definition"),
@@ -166,9 +182,9 @@ WORKSHEET = Worksheet(
         ),
         Cases(
             "antifreeze_kind",
-            none=Case(fields=(HIGH_LIMIT,)),
-            propylene=Case(fields=(GLYCOL_LIMIT,)),
-            ethylene=Case(fields=(GLYCOL_LIMIT,)),
+            none=_WATER,
+            propylene=_GLYCOL,
+            ethylene=_GLYCOL,
         ),
         Cases(
             "expansion_kind",
@@ -224,7 +240,6 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Step("system_volume", pipes.system_volume, "System volume"),
         Pick(
             "metal_expansion",
             "expansion_rate",
@@ -295,20 +310,22 @@ WORKSHEET = Worksheet(
     ),
     advice=(
         Advice(
-            "unworkable",
+            "stop",
             "no-room",
             "expansion_kind != 'open' and missing(vessel_volume)",
             "No tank is large enough.",
             "The cold fill of {charge_pressure} already reaches the highest pressure of {highest}. A lower fill, a tank higher "
             "up, or a relief valve and a stove made for more pressure.",
+            "ashrae-expansion",
         ),
         Advice(
-            "unworkable",
+            "stop",
             "too-small",
             "vessel_fitted > none_fitted and vessel_fitted < vessel_volume",
             "The tank you have is too small.",
             "You need {vessel_volume} and have {vessel_fitted}. The relief valve would open at every full fire, and a valve "
             "that opens often ends by leaking or sticking.",
+            "ashrae-expansion",
         ),
         Advice(
             "caution",
@@ -345,6 +362,21 @@ WORKSHEET = Worksheet(
             "water grows; keep more at the top if in doubt.",
             "boiling-caution",
             weight=3,
+        ),
+        Advice(
+            "caution",
+            "glycol-in-store",
+            "antifreeze_in == 'whole'",
+            "All of the plant is counted as antifreeze, the store too.",
+            "That is {system_volume} of the mixture, to be bought, tested and one day thrown away. The usual way is antifreeze in "
+            "the loop that can freeze, behind an exchanger; if yours is so, choose it above.",
+        ),
+        Advice(
+            "caution",
+            "two-sides",
+            "antifreeze_in == 'loop'",
+            "This tank is for the loop behind the exchanger.",
+            "The store's side, of plain water, needs an expansion tank and a relief valve of its own: choose plain water to size it.",
         ),
         Advice(
             "caution",
@@ -409,8 +441,8 @@ WORKSHEET = Worksheet(
             "Other ways",
             rows=(
                 Variant("Yours", {}),
-                Variant("Twice the store", {"store_volume": "x2"}),
-                Variant("Half the store", {"store_volume": "x0.5"}),
+                Variant("Twice the store: {store_volume}", {"store_volume": "x2"}),
+                Variant("Half the store: {store_volume}", {"store_volume": "x0.5"}),
                 Variant("Credit for the steel", {"metal_credit": "steel"}),
             ),
             show=("water_expansion", "vessel_volume"),
@@ -427,6 +459,7 @@ WORKSHEET = Worksheet(
                 "expansion_kind": "membrane",
                 "altitude": "3,000 ft",
                 "antifreeze_kind": "none",
+                "antifreeze_in": "whole",
                 "metal_credit": "no",
                 "height_above_vessel": "14 ft",
                 "top_pressure": "4 psi",

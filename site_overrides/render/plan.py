@@ -84,9 +84,10 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
         if own:
             groups.append({"worksheet": worksheet, "rows": own})
     strange = {key: entry for key, entry in entries.items() if key not in known}
-    return str(
-        fill("plan_list.html", groups=groups, strange=strange, units=system, count=len(entries), stale=len(stale))
-    )
+    new = offering.renewed(entries, WORKSHEETS, BY_KEY) if stale else {}
+    anew = {key: entry_for_page(entry) for key, entry in new.items()}
+    counts = {"count": len(entries), "stale": len(stale)}
+    return str(fill("plan_list.html", groups=groups, strange=strange, units=system, anew=anew, **counts))
 
 
 def _is_apart(known: Known) -> bool:
@@ -111,7 +112,7 @@ def _row(known: Known, now: str | None, system: System, entries: Entries) -> dic
         "by": WORKSHEETS.get(entry.worksheet),
         "source": source_line(SOURCES[field.typical.source]) if field.typical and not entry.text.strip() else "",
         "stale": now is not None,
-        "take": entry_for_page(Entry(now, "computed", entry.worksheet)) if now else None,
+        "take": {field.key: entry_for_page(Entry(now, "computed", entry.worksheet))} if now else None,
         "now_shown": fresh.shown(system) if fresh else "",
     }
 

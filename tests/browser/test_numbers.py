@@ -132,6 +132,7 @@ def assert_nothing_of_a_result_is_visible(reader: Reader) -> None:
 SEEN_CHANGING = """async (box) => {
   const sheet = box.closest(".ss-sheet");
   const seen = [];
+  const until = Date.now() + 60_000;
   const look = new MutationObserver((changes) => {
     for (const { target } of changes) seen.push(target.dataset.slot);
   });
@@ -139,7 +140,7 @@ SEEN_CHANGING = """async (box) => {
   box.focus();
   box.value = "777";
   box.dispatchEvent(new InputEvent("input", { bubbles: true }));
-  while (!seen.includes("results")) await new Promise((done) => setTimeout(done, 4));
+  while (!seen.includes("results") && Date.now() < until) await new Promise((done) => setTimeout(done, 4));
   look.disconnect();
   return seen;
 }"""

@@ -136,6 +136,25 @@ TYPED = {
 }
 
 
+def test_one_press_brings_the_whole_plan_up_to_date(planned: Planned) -> None:
+    emitters = {
+        "emitter_length": {"text": "120", "units": "us", "from": "typed"},
+        "lowest_useful": {"text": "128.1 F", "units": "us", "from": "computed", "by": "emitter-temperature"},
+    }
+    with planned(TYPED | emitters) as plan_page:
+        before = stored(plan_page.page)
+        everything = plan_page.page.get_by_role("button", name="Take all the new numbers")
+        everything.click()
+        plan_page.wait()
+        expect(everything).to_have_count(0)
+        expect(plan_page.page.locator(".ss-late")).to_have_count(0)
+        after = stored(plan_page.page)
+        assert {key for key in after if after[key] != before[key]} == {"design_load", "lowest_useful"}
+        # It is one change: one press takes it back.
+        plan_page.press("Undo")
+        assert stored(plan_page.page) == before
+
+
 def test_each_value_says_where_it_came_from_and_is_shown_in_the_reader_s_units(planned: Planned) -> None:
     with planned(TYPED) as plan_page:
         assert set(plan_page.listed()) == set(TYPED)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc.answer import Typed, answer, open_link
 from calc.engine import link
-from calc.engine.offering import Offer, flowing, offer, offers, stale
+from calc.engine.offering import Offer, flowing, offer, offers, renewed, stale
 from calc.engine.plan import Entry, brought_up, fields_by_key, given_for, look, older_fields
 from calc.engine.plan_file import read, with_units, write
 from calc.engine.sheet import Sheet
@@ -161,6 +161,24 @@ def test_a_computed_value_goes_stale_when_its_inputs_change() -> None:
     now = offers(answer("house-load", given_for(WORKSHEETS["house-load"], entries)), BY_KEY)["design_load"].text
     assert stale(entries, WORKSHEETS, BY_KEY) == {"design_load": now}
     assert stale(entries, WORKSHEETS, BY_KEY, ["indoor"]) == {}
+
+
+def test_what_rests_on_a_renewed_number_is_renewed_with_it() -> None:
+    """The emitters' need was in step with a load that is out of date: it goes along, and then nothing is left behind."""
+    entries = {
+        "method": Entry("quick", "typed"),
+        "heated_area": Entry("1,800 ft2", "typed"),
+        "design_load": Entry("20000 Btu/h", "computed", "house-load"),
+        "emitter_length": Entry("120 ft", "typed"),
+    }
+    emitters = WORKSHEETS["emitter-temperature"]
+    need = offers(answer(emitters.key, given_for(emitters, entries)), BY_KEY)["lowest_useful"].text
+    entries["lowest_useful"] = Entry(need, "computed", emitters.key)
+    assert stale(entries, WORKSHEETS, BY_KEY).keys() == {"design_load"}
+    new = renewed(entries, WORKSHEETS, BY_KEY)
+    assert new.keys() == {"design_load", "lowest_useful"}
+    assert stale(entries | new, WORKSHEETS, BY_KEY) == {}
+    assert renewed(entries | new, WORKSHEETS, BY_KEY) == {}
 
 
 def test_a_computed_value_without_its_inputs_is_stale_too() -> None:

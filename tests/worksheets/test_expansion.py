@@ -77,6 +77,17 @@ def test_an_old_air_tank_must_be_far_larger() -> None:
 
 
 OPEN = {"expansion_kind": "open"}
+GLYCOL = {"antifreeze_kind": "propylene"}
+IN_LOOP = {**GLYCOL, "antifreeze_in": "loop"}
+
+
+def test_a_loop_behind_an_exchanger_is_a_plant_of_its_own() -> None:
+    """The store is no part of it, whatever its size: all that grows is the loop's own filling."""
+    loop = values("expansion", **IN_LOOP, other_volume="30 gal")
+    whole = values("expansion", **GLYCOL, other_volume="30 gal", store_volume="500 gal")
+    assert loop["system_volume"] == pytest.approx(30 * GALLON)
+    assert whole["system_volume"] == pytest.approx(530 * GALLON)
+    assert loop["water_expansion"] == pytest.approx(whole["water_expansion"] * 30 / 530)
 
 
 @pytest.mark.parametrize(
@@ -87,6 +98,8 @@ OPEN = {"expansion_kind": "open"}
         ("tight", {"vessel_fitted": "105 gal"}, {"vessel_fitted": "115 gal"}),
         ("boils-at-limit", OPEN, {**OPEN, "high_limit": "195 °F"}),
         ("near-boiling", {}, {"top_pressure": "14 psi"}),
+        ("glycol-in-store", GLYCOL, IN_LOOP),
+        ("two-sides", IN_LOOP, GLYCOL),
         ("hot-membrane", {"vessel_water": "165 °F"}, {}),
         ("after-the-pump", {"pump_pressure": "3 psi"}, {}),
         ("near-relief", {"highest_rule": "typed", "highest": "26 psi"}, {"highest_rule": "typed", "highest": "22 psi"}),

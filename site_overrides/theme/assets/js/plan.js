@@ -95,10 +95,9 @@ class Plan {
 
   #pressed(button) {
     if (!button) return;
-    const key = button.closest("[data-key]").dataset.key;
-    if (button.hasAttribute("data-ss-drop")) this.#change({ [key]: undefined });
-    const { ssTake: entry } = button.dataset;
-    if (entry) this.#change({ [key]: JSON.parse(entry) });
+    const { ssDrop: key, ssTake: changes } = button.dataset;
+    if (key) this.#change({ [key]: undefined });
+    if (changes) this.#change(JSON.parse(changes));
   }
 
   #empty() {
