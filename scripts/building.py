@@ -42,6 +42,7 @@ TEXT_SOURCES = ("calc", "comparisons", "site_overrides", "requirements", "packag
 PLOT_SOURCE = ROOT / "site_overrides" / "charts" / "plot.js"
 PLOT_BUNDLE = "assets/js/plot.bundle.js"
 WORKER = "assets/js/worker.js"
+EARLY = "assets/js/early.js"
 PAGE_SCRIPTS = ("assets/js/page.js", "assets/js/record.js", "assets/js/desk.js")  # those that pages name
 ALL_STYLES = "assets/css/all.css"
 START = "assets/python/start.js"  # how the page's Python starts: the worker's bundle takes it in
@@ -174,6 +175,10 @@ def bundle(site: Path) -> None:
     for name in json.loads((bundles / BUNDLED).read_text(encoding="utf-8")):
         (site / name).unlink(missing_ok=True)  # where two bundles took it in
     shutil.copytree(bundles / "made", site, dirs_exist_ok=True)
+    # Pages share a running worker with those alone that mean the same one.
+    release = hashlib.sha256((site / WORKER).read_bytes()).hexdigest()[:12]
+    early = (site / EARLY).read_text(encoding="utf-8")
+    (site / EARLY).write_text(f"const RELEASE = {json.dumps(release)};\n{early}", encoding="utf-8", newline="\n")
 
 
 def _make_bundles(site: Path, out: Path) -> None:

@@ -28,6 +28,7 @@ import toolchain
 SLOWEST = list(loading.LINES)[-1]
 WORKER = "/assets/js/worker.js"
 TRACED, SLOWED = 20, 40  # edits
+VISITS = 4  # of several pages, with a worker that lasts and without
 SLOWER = 4  # times, as a phone's processor is
 MOMENT = 0.001  # seconds
 PAINT_CLOCK = """
@@ -52,6 +53,7 @@ def report(site: Path) -> Iterator[str]:
         browser = playwright.chromium.launch(executable_path=toolchain.find_chromium())
         yield from first_text(site, browser)
         yield from keystrokes(site, browser)
+        yield from next_pages(site, browser)
         browser.close()
     yield from building_times()
 
@@ -95,6 +97,26 @@ def keystrokes(site: Path, browser: Browser) -> Iterator[str]:
     yield measuring.row("Longest task of scripts, typing", f"{tasks[-1]:.1f} ms", longest)
     slow = f"all {factor:.1f} times slower, median {statistics.median(answers):.0f}; at most 50"
     yield measuring.row("Edit to result on a phone, 95th", f"{measuring.percentile_95(answers):.0f} ms", slow)
+
+
+def next_pages(site: Path, browser: Browser) -> Iterator[str]:
+    """The second page of a visit and the third, in turns with the worker that outlives its page and with one for each."""
+    clock = measuring.clock_of(measuring.CLOCK, edits=0)
+    times: dict[str, list[float]] = {"": [], "delete globalThis.SharedWorker;": []}
+    with server.serving(site, encodings=("gzip",)) as here:
+        for _ in range(VISITS):
+            for without, found in times.items():
+                context = browser.new_context()
+                context.add_init_script(without + clock)
+                page = context.new_page()
+                for _ in range(3):
+                    page.goto(here.url + measuring.GUIDE)
+                    found.append(measuring.wait_for_clock(page, lambda seen: bool(seen["live"]))["live"])
+                del found[-3]  # the first page of the visit
+                context.close()
+    lasting, own = (statistics.median(found) for found in times.values())
+    beside = f"{lasting:.0f} and {own:.0f} ms from leaving to the first own result"
+    yield measuring.row("The next page of a visit", f"{lasting / own:.2f}", f"of one that starts Python; {beside}")
 
 
 def _next_answers(page: Page, count: int) -> list[float]:

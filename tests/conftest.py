@@ -97,13 +97,16 @@ def page(visiting: Visiting, troubles: list[str]) -> Iterator[Page]:
 
 @pytest.fixture(scope="session")
 def visiting(browser: Browser) -> Visiting:
-    """Opens pages of fresh visitors, for tests that need several or one of a special kind."""
+    """Opens pages of fresh visitors, for tests that need several or one of a special kind.
+
+    Nobody sees or hears from outside the worker that pages share, so each page has one of its own unless it is `lasting`.
+    """
 
     @contextlib.contextmanager
-    def visit(troubles: list[str], **kind: Any) -> Iterator[Page]:
+    def visit(troubles: list[str], lasting: bool = False, **kind: Any) -> Iterator[Page]:
         context = browser.new_context(**{"service_workers": "block", **kind})
         context.set_default_timeout(PATIENCE)
-        context.add_init_script(REPORT_VIOLATIONS)
+        context.add_init_script(REPORT_VIOLATIONS + ("" if lasting else "delete globalThis.SharedWorker;"))
         context.on("request", lambda request: note_request(request, troubles))
         context.on("console", lambda message: note_console(message, troubles))
         context.on("weberror", lambda error: troubles.append(f"uncaught: {error.error}"))

@@ -53,7 +53,7 @@ export class Calculator {
     worker.onmessageerror = () => this.#fail("a message could not be read");
     worker.postMessage({ check: JSON.stringify(this.#check) });
     this.#listen();
-    for (const event of heard) worker.dispatchEvent(event);
+    for (const event of heard) worker[`on${event.type}`](event);
   }
 
   /**

@@ -1,14 +1,52 @@
 // Runs in the head of a page that calculates, before anything else of it: Python begins to start while the page is still
 // being read. A plain script, since a module would wait its turn behind the styles, and Python with it. What the worker
 // says before the page listens is kept: it may be that it could not start.
+/* global RELEASE */ // stands for the worker's bundle; written above by scripts/building.py
+const ALONE = "stoke-and-store.alone"; // kept for the visit once a worker that pages share has failed one of them
+
 if (!navigator.connection?.saveData) {
   try {
-    const worker = new Worker(new URL("worker.js", document.currentScript.src), { type: "module" });
+    const address = new URL("worker.js", document.currentScript.src);
+    const worker = lastingWorker(address) ?? new Worker(address, { type: "module" });
     const heard = [];
     worker.onmessage = worker.onerror = (event) => heard.push(event);
     globalThis.earlyWorker = { worker, heard };
   } catch {
     // a page opened from a file, say: it may have no worker, nor the scripts below
+  }
+}
+
+/**
+ * A worker that the browser keeps for a while when its page is left, so that the next page finds Python as it runs: its port,
+ * with what else a worker has. Null where browsers cannot, and after one has failed. Another release's is another worker.
+ */
+function lastingWorker(address) {
+  let known = false;
+  try {
+    new SharedWorker("http://:", { get extendedLifetime() { known = true; } }); // no address, so nothing starts
+  } catch {
+    // as meant
+  }
+  if (!known || isAlone()) return null;
+  const shared = new SharedWorker(address, { type: "module", name: RELEASE, extendedLifetime: true });
+  const { port } = shared;
+  shared.onerror = (event) => port.onerror(event);
+  port.terminate = () => {
+    port.close();
+    try {
+      sessionStorage.setItem(ALONE, "1");
+    } catch {
+      // the next page finds out by itself
+    }
+  };
+  return port;
+}
+
+function isAlone() {
+  try {
+    return sessionStorage.getItem(ALONE) !== null;
+  } catch {
+    return false;
   }
 }
 

@@ -1,11 +1,13 @@
-// The worker in which Python runs, under the name "ordinary" if only the ordinary way of starting is left. From the page: {check: request} once, then {id, request, packages, weather}; a request is
-// JSON text, `packages` are those that only it needs: they are fetched when they are first asked for, and `weather` is
-// the year of the reader's own file, if one is kept.
-// To the page: {progress} while parts arrive, {ready: reply to the check}, {id, plate}, {id, reply}, {id, failed}, {dead}.
+// The worker in which Python runs, for one page or for all that are open (see early.js), under the name "ordinary" if only
+// the ordinary way of starting is left. From a page: {check: request} once, then {id, request, packages, weather}; a
+// request is JSON text, `packages` are those that only it needs: they are fetched when they are first asked for, and
+// `weather` is the year of the reader's own file, if one is kept.
+// To a page: {progress} while parts arrive, {ready: reply to the check}, {id, plate}, {id, reply}, {id, failed}, {dead}.
 import { startPython } from "../python/start.js";
 
 const BEAT = 1000; // milliseconds between two signs of life while parts arrive
 let lastBeat = 0;
+const pages = []; // that listen, each itself or by its port; one that was left hears nothing
 let weather = ""; // the year of the reader's own file, as Python has it
 
 // A slow line is no reason to give up as long as something arrives, so what comes in is watched. (Not so the interpreter,
@@ -24,13 +26,22 @@ self.fetch = async (...asked) => {
 };
 
 self.onunhandledrejection = (event) => die(event.reason);
+self.onerror = (message) => die(message);
 
 const python = startPython({
-  onProgress: (what) => postMessage({ progress: what }),
+  onProgress: (what) => tellAll({ progress: what }),
   shortly: self.name !== "ordinary",
 });
 
-self.onmessage = async ({ data }) => {
+if ("onconnect" in self) self.onconnect = ({ ports: [page] }) => serve(page);
+else serve(self);
+
+function serve(page) {
+  pages.push(page);
+  page.onmessage = ({ data }) => hear(data, page);
+}
+
+async function hear(data, page) {
   try {
     const pyodide = await python;
     const render = pyodide.pyimport("render");
@@ -39,22 +50,22 @@ self.onmessage = async ({ data }) => {
       render.bring("weather/file.txt", weather);
     }
     if (data.check) {
-      postMessage({ ready: await reply(render, data.check) });
+      page.postMessage({ ready: await reply(render, data.check) });
       return;
     }
     try {
       await fetchPackages(pyodide, data.packages);
-      const first = (plate) => postMessage({ id: data.id, plate });
-      postMessage({ id: data.id, reply: await reply(render, data.request, first) });
+      const first = (plate) => page.postMessage({ id: data.id, plate });
+      page.postMessage({ id: data.id, reply: await reply(render, data.request, first) });
     } catch (error) {
       // An exception in Python, or a file that does not come, spoils one reply; else Python itself is gone.
       if (!(error instanceof pyodide.ffi.PythonError || error instanceof Missing)) throw error;
-      postMessage({ id: data.id, failed: error.message });
+      page.postMessage({ id: data.id, failed: error.message });
     }
   } catch (error) {
     die(error);
   }
-};
+}
 
 class Missing extends Error {}
 
@@ -93,9 +104,15 @@ function beat() {
   const now = Date.now();
   if (now - lastBeat < BEAT) return;
   lastBeat = now;
-  postMessage({ progress: "bytes" });
+  tellAll({ progress: "bytes" });
 }
 
+/** What pages share must not outlive its Python: the next page would find it dead. */
 function die(error) {
-  postMessage({ dead: String(error?.message ?? error) });
+  tellAll({ dead: String(error?.message ?? error) });
+  self.close();
+}
+
+function tellAll(message) {
+  for (const page of pages) page.postMessage(message);
 }
