@@ -100,7 +100,7 @@ def keystrokes(site: Path, browser: Browser) -> Iterator[str]:
 
 
 def next_pages(site: Path, browser: Browser) -> Iterator[str]:
-    """The second page of a visit and the third, in turns with the worker that outlives its page and with one for each."""
+    """The second page of a visit and the third, in turns with a worker that outlives its page and with one for each."""
     clock = measuring.clock_of(measuring.CLOCK, edits=0)
     times: dict[str, list[float]] = {"": [], "delete globalThis.SharedWorker;": []}
     with server.serving(site, encodings=("gzip",)) as here:

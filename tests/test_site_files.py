@@ -15,6 +15,8 @@ import pytest
 
 import finishing
 import offline
+from calc.worksheets import WORKSHEETS
+from render.templating import place_of
 
 ALLOWED = [
     # Pages, and what search and other sites read about them.
@@ -135,6 +137,12 @@ def test_what_is_kept_for_readers_without_a_line_is_this_very_site(site: Path) -
     for name in ("index.html", "assets/js/worker.js", "search/every_page.json"):
         digest = hashlib.sha256((site / name).read_bytes()).digest()[:12]
         assert listed[name] == base64.b64encode(digest).decode()
+
+
+def test_every_worksheet_stands_where_its_links_lead(site: Path) -> None:
+    for worksheet in WORKSHEETS.values():
+        page, _, key = place_of(worksheet).partition("#")
+        assert f'id="{key}"' in (site / page / "index.html").read_text(encoding="utf-8"), worksheet.key
 
 
 def test_no_page_fetches_from_another_host(site: Path) -> None:

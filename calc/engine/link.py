@@ -174,6 +174,7 @@ def read(
             origin, _, mark = origin.partition("!")
             letter, _, item = mark.partition(".")
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
+    given = _as_left(given, fields)
     if key == PLAN:
         given, changed = brought_up(given, worksheets.values(), reader or Reader())
         problems += [changed] if changed else []
@@ -181,6 +182,28 @@ def read(
         given = named(worksheets[key], given, reader or Reader())
         _leave_out_bad(worksheets[key], given, problems, reader or Reader())
     return Opened(key, given, _few(problems), units, sheets, sender)
+
+
+def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, Typed]:
+    """What nobody gave, as the sender left it: what followed another number still does, and where nothing is usual it was
+    the worked example's. A link in which nobody gave anything is that example, whole.
+    """
+    left = {}
+    some = any(typed.origin != "typical" for typed in given.values())
+    for key, typed in given.items():
+        field, origin = fields[key], typed.origin
+        followed = given.get(field.same_as)
+        if origin == "typical" and followed and followed.text == typed.text:
+            continue
+        foreign = (
+            some
+            and typed.text
+            and origin == "typical"
+            and field.kind != "choice"
+            and not (field.typical or field.optional)
+        )
+        left[key] = typed._replace(origin="example") if foreign else typed
+    return left
 
 
 def _plain(text: str) -> str:

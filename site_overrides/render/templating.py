@@ -7,6 +7,8 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, ModuleLoader, StrictUndefined, select_autoescape
 from markupsafe import Markup
 
+from calc.engine.worksheet import Worksheet
+
 TEMPLATES = Path(__file__).parent / "templates"
 COMPILED = Path(__file__).parent / "compiled"  # in the page's Python: the templates as modules, made with its wheel
 
@@ -14,7 +16,7 @@ COMPILED = Path(__file__).parent / "compiled"  # in the page's Python: the templ
 @lru_cache(maxsize=1)
 def templates() -> Environment:
     """The templates, autoescaped, with an error for every name that is not there."""
-    return Environment(
+    environment = Environment(
         loader=ModuleLoader(COMPILED) if COMPILED.is_dir() else FileSystemLoader(TEMPLATES),
         autoescape=select_autoescape(("html", "svg")),
         undefined=StrictUndefined,
@@ -22,6 +24,13 @@ def templates() -> Environment:
         lstrip_blocks=True,
         auto_reload=False,
     )
+    environment.globals["place_of"] = place_of
+    return environment
+
+
+def place_of(worksheet: Worksheet) -> str:
+    """The address of a worksheet in the site: the first sketch has a page to itself."""
+    return f"{'' if worksheet.guide == 'start' else 'guides/'}{worksheet.guide}/#{worksheet.key}"
 
 
 def fill(name: str, **values: Any) -> Markup:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.answer import Typed, open_link
+from calc.answer import Typed, answer, link_of, open_link
 from calc.engine import link
 from calc.engine.link import Carried
 from calc.engine.read import read
@@ -41,6 +41,32 @@ def test_links_decode_to_the_same_numbers_for_ever(path: Path) -> None:
             assert result == (pytest.approx(value, rel=1e-12, abs=1e-12) if isinstance(value, float) else value), (
                 f"{key} of {text}"
             )
+
+
+# ---- what nobody gave ---------------------------------------------------------------------------------------------
+
+
+def test_what_followed_another_number_follows_it_after_a_link_too() -> None:
+    """The sender gave a load and a need; who opens the link and changes them changes all that rests on them."""
+    given = {"design_load": Typed("30,000"), "lowest_useful": Typed("170"), "store_volume": Typed("300")}
+    sent = link.read(link_of(answer("tank-size", given)), WORKSHEETS).given
+    now = {"design_load": Typed("20,000"), "lowest_useful": Typed("140")}
+    assert answer("tank-size", sent | now).values == answer("tank-size", given | now).values
+    # What somebody typed beside it is theirs, and stays.
+    sent = link.read(link_of(answer("tank-size", given | {"load": Typed("25,000")})), WORKSHEETS).given
+    assert sent["load"].text == "25000Btu/h"
+    assert "load_during_burn" not in sent
+
+
+def test_a_number_of_the_worked_example_is_nobody_s_after_a_link_either() -> None:
+    given = {"water_output": Typed("60,000"), "lowest_useful": Typed("140"), "store_volume": Typed("500")}
+    sheet = answer("tank-size", given)
+    opened, _ = open_link(link_of(sheet))
+    assert opened is not None
+    origins = {key: entry.origin for key, entry in opened.inputs.items()}
+    assert origins["design_load"] == sheet.inputs["design_load"].origin == "example"
+    assert origins["store_top"] == "typical"
+    assert opened.values == sheet.values
 
 
 # ---- an older version: invented here, since the first is still the present one -----------------------------------

@@ -50,11 +50,11 @@ function isAlone() {
   }
 }
 
-// Where the reader has a plan, what the build wrote (a worked example, an empty plan) is not shown in its place until the
-// page's own scripts have looked.
+// Where the reader has a plan or comes by a link, what the build wrote (a worked example, an empty plan) is not shown in its
+// place until the page's own scripts have looked.
 try {
   const kept = localStorage.getItem("stoke-and-store.plan");
-  if (kept && kept !== "{}") document.documentElement.dataset.waits = "";
+  if ((kept && kept !== "{}") || location.hash.includes(";")) document.documentElement.dataset.waits = "";
 } catch {
   // a browser that keeps nothing for this site
 }

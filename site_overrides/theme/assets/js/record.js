@@ -6,7 +6,7 @@ import { borrowUnits, unitsChosen, whenUnitsChange } from "./units.js";
 import { keptWeather } from "./weather-file.js";
 
 const page = document.querySelector("[data-ss-record]");
-const panel = new Panel(page, { ask });
+const panel = new Panel(page, { ask, turned });
 const slot = (name) => panel.slot(name);
 const button = (name) => panel.button(name);
 const keys = page.dataset.keys.split(" ");
@@ -47,6 +47,13 @@ function linkInAddress() {
 function leaveLink() {
   link = "";
   history.replaceState(null, "", location.pathname + location.search);
+}
+
+/** Until Python has made it, no other house's record stands in the place of the reader's own. */
+function turned(state) {
+  panel.light(state);
+  slot("paper").hidden = state === "starting" && !reply && (link !== "" || Object.keys(entries()).length > 0);
+  if (state === "ready") ask();
 }
 
 function ask() {

@@ -26,15 +26,18 @@ self.fetch = async (...asked) => {
 };
 
 self.onunhandledrejection = (event) => die(event.reason);
-self.onerror = (message) => die(message);
 
 const python = startPython({
   onProgress: (what) => tellAll({ progress: what }),
   shortly: self.name !== "ordinary",
 });
 
-if ("onconnect" in self) self.onconnect = ({ ports: [page] }) => serve(page);
-else serve(self);
+if ("onconnect" in self) {
+  self.onconnect = ({ ports: [page] }) => serve(page);
+  self.onerror = (message) => die(message); // which else no page would hear
+} else {
+  serve(self);
+}
 
 function serve(page) {
   pages.push(page);
