@@ -545,6 +545,32 @@ ANTIFREEZE_KIND = Field(
         Option("ethylene", "water with ethylene glycol (poisonous)"),
     ),
 )
+ANTIFREEZE_IN = Field(
+    "antifreeze_in",
+    "choice",
+    "Where the antifreeze is",
+    "Behind an exchanger a loop is a plant of its own; the fire's side keeps plain water.",
+    options=(
+        Option("whole", "everywhere, in the store too"),
+        Option("loop", "in a loop behind an exchanger"),
+    ),
+)
+GLYCOL_VOLUME = Field(
+    "glycol_volume",
+    "volume",
+    "Filling of the loop with antifreeze",
+    "Pipes, emitters and exchanger on its side.",
+    low="0.5 gal",
+    high="2,000 gal",
+    uncertainty="20 %",
+    typical=Typical(
+        "30 gal",
+        "common-practice",
+        "15 gal",
+        "60 gal",
+        "Add the labels; 100 ft of 1 in pipe hold 4.5 gal, 10 m of 28 mm pipe 5 L.",
+    ),
+)
 SUPPLY_WATER = Field(
     "supply_water",
     "temperature",
@@ -746,6 +772,24 @@ RELIEF_SETTING = Field(
     low="8 psi",
     high="75 psi",
     typical=Typical("30 psi", "common-practice", "30 psi", "45 psi", "The tag on the valve."),
+)
+STORE_NEEDED = Field(
+    "store_needed",
+    "temperature",
+    "Store temperature needed for the taps",
+    "The tap-water worksheet works it out; without hot taps on this store, leave it.",
+    low="32 °F",
+    high="210 °F",
+    unless_given="32 °F",
+)
+TANK_COUNT = Field(
+    "tank_count",
+    "count",
+    "Number of tanks",
+    "All alike.",
+    low="1",
+    high="12",
+    whole=True,
 )
 TANK_DIAMETER = Field(
     "tank_diameter",

@@ -188,6 +188,7 @@ def _sum(law: Law, words: str, theirs: str, **given: str) -> Check:
 
 CHECKS += [
     _sum(tanks.volume_of_all, "3 tanks of 400 L", "1200 L", tank_count="3", volume_of_each="400 L"),
+    _sum(tanks.volume_of_one, "1500 L in 2 tanks", "750 L", store_volume="1500 L", tank_count="2"),
     _sum(tanks.loss_of_all, "3 tanks of 80 W", "240 W", tank_count="3", loss_of_each="80 W"),
     _sum(tanks.loss_ratio, "240 W against 160 W", "1.5", loss_of_all="240 W", loss_of_one="160 W"),
     _sum(tanks.loss_saved, "240 W less 160 W", "80 W", loss_of_all="240 W", loss_of_one="160 W"),

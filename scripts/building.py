@@ -125,6 +125,7 @@ def make(site: Path, address: str = "", edition: Path | None = None, offline: bo
         publish_weather(site)
     with _step("bundles"):
         bundle(site)
+        name_release(site)
     with _step("policies and compressed copies"):
         finishing.finish(site, listed=bool(address), offline=offline)
 
@@ -175,7 +176,10 @@ def bundle(site: Path) -> None:
     for name in json.loads((bundles / BUNDLED).read_text(encoding="utf-8")):
         (site / name).unlink(missing_ok=True)  # where two bundles took it in
     shutil.copytree(bundles / "made", site, dirs_exist_ok=True)
-    # Pages share a running worker with those alone that mean the same one.
+
+
+def name_release(site: Path) -> None:
+    """Pages share a running worker with those alone that mean the same one (see early.js)."""
     release = hashlib.sha256((site / WORKER).read_bytes()).hexdigest()[:12]
     early = (site / EARLY).read_text(encoding="utf-8")
     (site / EARLY).write_text(f"const RELEASE = {json.dumps(release)};\n{early}", encoding="utf-8", newline="\n")

@@ -232,9 +232,9 @@ def test_what_was_typed_stays_in_its_box_where_another_worksheet_needs_more() ->
 
 def test_two_kinds_of_emitter_are_two_parts_and_two_answers() -> None:
     shares = {"emitters_share": "70 %", "floor_share": "30 %", "floor_area": "400 ft2", "floor_covering": "bare"}
-    sheets = chosen(entries(**INSTALLED, **shares)).sheets
-    assert {"Radiators", "Warm floor"} <= {row.name for row in sized.listed(sheets, "us") if row.known}
-    told = [answered.label for answered in paper.answers(sheets.values())]
+    plan = chosen(entries(**INSTALLED, **shares))
+    assert {"Radiators", "Warm floor"} <= {row.name for row in sized.listed(plan.sheets, "us") if row.known}
+    told = [answered.label for answered in paper.answers(plan, "us")]
     assert len(set(told)) == len(told)
     assert "Lowest useful store temperature (How cool can my baseboards or radiators run?)" in told
 
@@ -425,11 +425,21 @@ def test_a_store_that_does_not_hold_one_burn_stands_first() -> None:
     assert "Your store does not hold one burn." not in [entry.title for entry in said(HOUSES["Mill Row"])]
 
 
+def test_a_number_that_somebody_gave_stands_before_what_its_worksheet_finds() -> None:
+    """The installer measured the load; the house's area and kind, given on the way, find another, which does not count."""
+    measured = chosen(entries(**INSTALLER, design_load="37,500 Btu/h"))
+    shown = {answer.label: answer.shown.replace("\u00a0", " ") for answer in paper.answers(measured, "us")}
+    alone = measured.sheets["house-load"].headline
+    assert alone
+    assert shown[alone.label].startswith("37,500 Btu/h, as given; its worksheet finds ")
+    assert shown[alone.label].endswith(alone.shown.replace("\u00a0", " "))
+
+
 def test_what_two_worksheets_answer_alike_stands_once() -> None:
     """Two tanks of 400 gal are the store of 800 gal: the same heat from two worksheets is one line."""
-    sheets = chosen(HOUSES["Mill Row"] | entries(tank_count="2", tank_volume="400 gal"), tanks_together=True).sheets
-    assert {"stored-heat", "tanks-together"} <= sheets.keys()
-    told = [(answer.label, answer.shown) for answer in paper.answers(sheets.values())]
+    plan = chosen(HOUSES["Mill Row"] | entries(tank_count="2", tank_volume="400 gal"), tanks_together=True)
+    assert {"stored-heat", "tanks-together"} <= plan.sheets.keys()
+    told = [(answer.label, answer.shown) for answer in paper.answers(plan, "us")]
     assert len(told) == len(set(told))
     assert [label for label, _ in told].count("Usable heat, mixed store") == 1
 

@@ -6,6 +6,7 @@ from calc.law import Law
 from calc.physics import antifreeze, pipes, safety, water
 from calc.vocabulary import (
     ANTIFREEZE,
+    ANTIFREEZE_IN,
     ELBOWS,
     EVERY_PIPE,
     METRIC_SIZE,
@@ -36,12 +37,12 @@ NO_GLYCOL = ANTIFREEZE.but(high="0.5 %")
 _WORDS = {"density": "Density", "specific_heat": "Specific heat", "viscosity": "Viscosity"}
 Laws = dict[str, Law]
 _PLAIN: Laws = {"density": water.density, "specific_heat": water.specific_heat, "viscosity": water.viscosity}
-_PROPYLENE: Laws = {
+PROPYLENE: Laws = {
     "density": antifreeze.propylene_density,
     "specific_heat": antifreeze.propylene_specific_heat,
     "viscosity": antifreeze.propylene_viscosity,
 }
-_ETHYLENE: Laws = {
+ETHYLENE: Laws = {
     "density": antifreeze.ethylene_density,
     "specific_heat": antifreeze.ethylene_specific_heat,
     "viscosity": antifreeze.ethylene_viscosity,
@@ -50,7 +51,8 @@ _ETHYLENE: Laws = {
 Place = tuple[str, str, str, tuple[str, ...]]  # what the steps' keys end in, temperature, words, properties
 
 
-def _properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
+def properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
+    """The steps that give these properties at these places."""
     return tuple(
         Step(f"{name}{ending}", laws[name], f"{_WORDS[name]} {words}", temperature=temperature)
         for ending, temperature, words, names in places
@@ -68,9 +70,25 @@ def fluid(*places: Place) -> Cases:
     """Properties of what flows at each of these places, for plain water and for either glycol."""
     return Cases(
         "antifreeze_kind",
-        none=Case(fields=(NO_GLYCOL,), steps=_properties(_PLAIN, places)),
-        propylene=Case(fields=(GLYCOL,), steps=(mass_share("propylene"), *_properties(_PROPYLENE, places))),
-        ethylene=Case(fields=(GLYCOL,), steps=(mass_share("ethylene"), *_properties(_ETHYLENE, places))),
+        none=Case(fields=(NO_GLYCOL,), steps=properties(_PLAIN, places)),
+        propylene=Case(fields=(GLYCOL,), steps=(mass_share("propylene"), *properties(PROPYLENE, places))),
+        ethylene=Case(fields=(GLYCOL,), steps=(mass_share("ethylene"), *properties(ETHYLENE, places))),
+    )
+
+
+def fluid_at_the_fire(*places: Place) -> Cases:
+    """The same on the fire's side of the store: plain water where the antifreeze is in a loop behind an exchanger."""
+
+    def mixed(kind: str, laws: Laws) -> Case:
+        whole = Case(fields=(GLYCOL,), steps=(mass_share(kind), *properties(laws, places)))
+        loop = Case(steps=properties(_PLAIN, places))
+        return Case(fields=(ANTIFREEZE_IN,), cases=(Cases("antifreeze_in", whole=whole, loop=loop),))
+
+    return Cases(
+        "antifreeze_kind",
+        none=Case(fields=(NO_GLYCOL,), steps=properties(_PLAIN, places)),
+        propylene=mixed("propylene", PROPYLENE),
+        ethylene=mixed("ethylene", ETHYLENE),
     )
 
 

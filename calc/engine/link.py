@@ -185,7 +185,7 @@ def read(
 
 
 def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, Typed]:
-    """What nobody gave, as the sender left it: what followed another number still does, and where nothing is usual it was
+    """What nobody gave, as the sender left it: what followed another number still does, and what has no usual value was
     the worked example's. A link in which nobody gave anything is that example, whole.
     """
     left = {}

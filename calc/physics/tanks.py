@@ -35,6 +35,11 @@ def volume_of_all(tank_count: Count, volume_of_each: CubicMetre) -> CubicMetre:
     """Water in all the tanks, m³."""
 
 
+@law("store_volume / tank_count", source="definition", ranges={"tank_count": MOST_TANKS})
+def volume_of_one(store_volume: CubicMetre, tank_count: Count) -> CubicMetre:
+    """Water in each of several like tanks that are one store, m³."""
+
+
 @law("tank_count * loss_of_each", source="definition")
 def loss_of_all(tank_count: Count, loss_of_each: Watt) -> Watt:
     """Heat that all the tanks lose, W."""

@@ -10,7 +10,7 @@ from calc.chains.water_side import (
     PEAK,
     PIPE_FIELDS,
     SPEED_GIVENS,
-    fluid,
+    fluid_at_the_fire,
     pipe,
     pipe_of,
 )
@@ -72,7 +72,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(
         PEAK,
-        fluid(("", "mean_water", "at the mean of outlet and inlet", ALL_PROPERTIES)),
+        fluid_at_the_fire(("", "mean_water", "at the mean of outlet and inlet", ALL_PROPERTIES)),
         pipe(METAL_PIPES),
     ),
     steps=(
@@ -296,6 +296,7 @@ WORKSHEET = Worksheet(
                 "system_pressure": "12 psi",
                 "pump_height": "-4 ft",
                 "antifreeze_kind": "none",
+                "antifreeze_in": "whole",
                 "outlet_height": "-2 ft",
                 "highest_point": "12 ft",
             },

@@ -1,7 +1,7 @@
 """How large must the expansion tank be?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import fluid
+from calc.chains.water_side import ETHYLENE, GLYCOL, PROPYLENE, Laws, fluid_at_the_fire, mass_share, properties
 from calc.engine.declare import (
     Advice,
     Case,
@@ -31,6 +31,7 @@ from calc.vocabulary import (
     ALTITUDE,
     ANTIFREEZE_KIND,
     FILL_TEMPERATURE,
+    GLYCOL_VOLUME,
     HEIGHT_ABOVE_VESSEL,
     HIGH_LIMIT,
     OTHER_VOLUME,
@@ -55,16 +56,6 @@ EXPANSION_KIND = Field(
 GLYCOL_LIMIT = HIGH_LIMIT.but(
     high="212 °F",
     typical=Typical("210 °F", "high-limit", "200 °F", "212 °F", "The stove's manual."),
-)
-ANTIFREEZE_IN = Field(
-    "antifreeze_in",
-    "choice",
-    "Where the antifreeze is",
-    "Behind an exchanger a loop is a plant of its own, with an expansion tank of its own.",
-    options=(
-        Option("whole", "everywhere, in the store too"),
-        Option("loop", "in a loop behind an exchanger; this tank is for that loop"),
-    ),
 )
 METAL_CREDIT = Field(
     "metal_credit",
@@ -136,12 +127,48 @@ _CLOSED_STEPS = (
     Step("charge_pressure", safety.fill_pressure, "Pressure of the cold fill at the tank", density="density_cold"),
     Step("reserve", safety.water_reserve, "Water reserve"),
 )
-_WATER = Case(fields=(STORE_VOLUME, HIGH_LIMIT), steps=(Step("system_volume", pipes.system_volume, "System volume"),))
-_WHOLE = Case(fields=(STORE_VOLUME,), steps=(Step("system_volume", pipes.system_volume, "System volume"),))
-_LOOP = Case(
-    steps=(Step("system_volume", pipes.system_volume, "Volume of the loop", store_volume="no_store"),),
-)
-_GLYCOL = Case(fields=(GLYCOL_LIMIT, ANTIFREEZE_IN), cases=(Cases("antifreeze_in", whole=_WHOLE, loop=_LOOP),))
+
+
+def _loop(kind: str, laws: Laws) -> Case:
+    """What a loop behind an exchanger needs beside the plant: a closed one, at the plant's own pressures."""
+    tank = (
+        Step("loop_reserve", safety.water_reserve, "Water reserve of the loop", system_volume="glycol_volume"),
+        Step(
+            "loop_vessel",
+            safety.vessel_volume,
+            "Expansion tank of the loop, with its reserve",
+            water_expansion="loop_expansion",
+            reserve="loop_reserve",
+        ),
+    )
+    return Case(
+        fields=(GLYCOL, GLYCOL_VOLUME),
+        steps=(
+            mass_share(kind),
+            *properties(
+                laws,
+                (
+                    ("_loop_cold", "fill_temperature", "of the loop's cold filling", ("density",)),
+                    ("_loop_hot", "high_limit", "of it at the high limit", ("density",)),
+                ),
+            ),
+            Step(
+                "loop_expansion",
+                safety.water_expansion,
+                "Growth of the loop's filling",
+                cold_density="density_loop_cold",
+                hot_density="density_loop_hot",
+                system_volume="glycol_volume",
+            ),
+        ),
+        cases=(Cases("expansion_kind", membrane=Case(steps=tank), plain=Case(), open=Case()),),
+    )
+
+
+def _glycol(kind: str, laws: Laws) -> Case:
+    return Case(fields=(GLYCOL_LIMIT,), cases=(Cases("antifreeze_in", whole=Case(), loop=_loop(kind, laws)),))
+
+
 _HIGHEST = Cases(
     "highest_rule",
     rule=Case(steps=(Step("highest", safety.highest_pressure, "Highest pressure at the tank"),)),
@@ -157,11 +184,12 @@ WORKSHEET = Worksheet(
     question="How large must the expansion tank be?",
     short="What the water grows by, and the tank, charge and pressures it needs.",
     fields=(
-        ANTIFREEZE_KIND,
+        STORE_VOLUME,
         OTHER_VOLUME,
         FILL_TEMPERATURE,
         EXPANSION_KIND,
         ALTITUDE,
+        ANTIFREEZE_KIND,
         METAL_CREDIT,
         VESSEL_FITTED,
     ),
@@ -169,22 +197,21 @@ WORKSHEET = Worksheet(
         Given("membrane_limit", "temperature", "A membrane is made for", "158 °F", "membrane"),
         Given("tight", "factor", "A tank is tight below this many times its need", "1.1", "common-practice"),
         Given("no_reserve", "volume", "No reserve", "0 gal", "definition"),
-        Given("no_store", "volume", "No store in the loop", "0 gal", "definition"),
         Given("none_fitted", "volume", "No tank yet", "0.01 gal", "definition"),
         *outlet.GIVENS,
         Given("open_gauge", "pressure_gauge", "Pressure on an open tank", "0 psi", "definition"),
         Given("slack", "pressure_difference", "Slack on typed pressures", "0.1 psi", "definition"),
     ),
     cases=(
-        fluid(
+        fluid_at_the_fire(
             ("_cold", "fill_temperature", "of the cold filling", ("density",)),
             ("_hot", "high_limit", "at the high limit", ("density",)),
         ),
         Cases(
             "antifreeze_kind",
-            none=_WATER,
-            propylene=_GLYCOL,
-            ethylene=_GLYCOL,
+            none=Case(fields=(HIGH_LIMIT,)),
+            propylene=_glycol("propylene", PROPYLENE),
+            ethylene=_glycol("ethylene", ETHYLENE),
         ),
         Cases(
             "expansion_kind",
@@ -240,6 +267,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
+        Step("system_volume", pipes.system_volume, "System volume"),
         Pick(
             "metal_expansion",
             "expansion_rate",
@@ -297,6 +325,14 @@ WORKSHEET = Worksheet(
         Result("highest", "Highest pressure at the tank", "The relief valve opens at {relief_setting}."),
         Result("acceptance", "Acceptance factor of the tank", "Absolute pressures at {altitude}."),
         Result("boiling_top", "Boiling point at the top, cold fill"),
+        Result(
+            "loop_vessel",
+            "Expansion tank of the loop with antifreeze, with its reserve",
+            "{glycol_volume} of the mixture, at the pressures above; with other pressures, size it as a plant by itself.",
+            missing="no tank is large enough",
+            only=("antifreeze_in", "loop"),
+        ),
+        Result("loop_expansion", "Growth of the loop's filling", only=("antifreeze_in", "loop")),
     ),
     headline="vessel_volume",
     say="The water grows by {water_expansion}.",
@@ -375,8 +411,9 @@ WORKSHEET = Worksheet(
             "caution",
             "two-sides",
             "antifreeze_in == 'loop'",
-            "This tank is for the loop behind the exchanger.",
-            "The store's side, of plain water, needs an expansion tank and a relief valve of its own: choose plain water to size it.",
+            "The loop behind the exchanger needs its own.",
+            "Its {glycol_volume} of antifreeze grow by {loop_expansion}: an expansion tank and a relief valve of its own, beside "
+            "those of the store's side.",
         ),
         Advice(
             "caution",
@@ -441,8 +478,8 @@ WORKSHEET = Worksheet(
             "Other ways",
             rows=(
                 Variant("Yours", {}),
-                Variant("Twice the store: {store_volume}", {"store_volume": "x2"}),
-                Variant("Half the store: {store_volume}", {"store_volume": "x0.5"}),
+                Variant("Twice the store", {"store_volume": "x2"}),
+                Variant("Half the store", {"store_volume": "x0.5"}),
                 Variant("Credit for the steel", {"metal_credit": "steel"}),
             ),
             show=("water_expansion", "vessel_volume"),
@@ -500,6 +537,13 @@ WORKSHEET = Worksheet(
             ("feed-tank",),
             ("expansion_kind", "open"),
             called="Feed and expansion tank",
+        ),
+        Sizes(
+            EXPANSION_TANK,
+            "{loop_vessel} with its reserve, at the pressures of the other",
+            "for {loop_expansion} of growth",
+            only=("antifreeze_in", "loop"),
+            called="Expansion tank of the loop with antifreeze",
         ),
     ),
     suits=(Suits("open-store", "expansion_kind == 'open'"),),

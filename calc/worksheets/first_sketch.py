@@ -25,7 +25,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import CHANGE, VERDICT
-from calc.physics import firing, fuels, wood
+from calc.physics import exchange, firing, fuels, wood
 from calc.physics.fuels import FUELS
 from calc.units import unit_named
 from calc.vocabulary import (
@@ -41,6 +41,7 @@ from calc.vocabulary import (
     PACKING_DENSITY,
     ROOM_OUTPUT,
     SPECIES,
+    STORE_NEEDED,
     STORE_TOP,
     STORE_VOLUME,
     STOVE_EFFICIENCY,
@@ -283,7 +284,11 @@ def _emitter(kind: str) -> Taken:
         chosen,
         # Every covering of a floor but one of your own stands in one table, so that choice stays open.
         _ours("lowest_useful", "lowest_useful_average", floor_area="heated_area", floor_covering="floor_covering"),
-        {"load_average": "emitter_load_average"},
+        {
+            "load_average": "emitter_load_average",
+            "lowest_useful": "emitters_need",
+            "lowest_useful_average": "emitters_need_average",
+        },
         _TANK.steps,
         f"{kind}-",
     ).take(
@@ -295,6 +300,17 @@ def _emitter(kind: str) -> Taken:
 
 
 _EMITTERS = {kind: _emitter(kind) for kind in ("floor", "baseboard", "radiator", "air-coil")}
+# One store serves the taps as well, on every day of the winter.
+_COOLEST = tuple(
+    Step(
+        f"lowest_useful{day}",
+        exchange.coolest_useful,
+        f"Coolest store water worth drawing{when}, taps counted",
+        for_emitters=f"emitters_need{day}",
+        for_taps="store_needed",
+    )
+    for day, when in (("", ""), ("_average", " on an average day"))
+)
 _FIRING = Taking(
     firing_sheet.WORKSHEET,
     {"efficiency_basis": "higher", "firebox_known": "yes"},
@@ -381,15 +397,15 @@ BECAUSE = {
     # stops and what cannot work, the gravest first
     "boiling": "water boils at {boiling} in this store",
     "outlet-boils": "water boils at the stove's outlet, which reaches {outlet_at_peak}",
-    "baseboard-too-hot": "the baseboard needs {lowest_useful}, and no store is that hot",
-    "radiator-too-hot": "the radiators need {lowest_useful}, and no store is that hot",
-    "floor-too-hot": "the floor needs {lowest_useful}, and no store is that hot",
-    "air-coil-too-hot": "the coil in the ducts needs {lowest_useful}, and no store is that hot",
-    "baseboard-over-store": "the baseboard needs {lowest_useful} and the store is charged to {store_top}",
-    "radiator-over-store": "the radiators need {lowest_useful} and the store is charged to {store_top}",
-    "floor-over-store": "the floor needs {lowest_useful} and the store is charged to {store_top}",
-    "air-coil-over-store": "the coil in the ducts needs {lowest_useful} and the store is charged to {store_top}",
-    "no-band": "the house needs {lowest_useful} and the store is charged to {store_top}",
+    "baseboard-too-hot": "the baseboard needs {emitters_need}, and no store is that hot",
+    "radiator-too-hot": "the radiators need {emitters_need}, and no store is that hot",
+    "floor-too-hot": "the floor needs {emitters_need}, and no store is that hot",
+    "air-coil-too-hot": "the coil in the ducts needs {emitters_need}, and no store is that hot",
+    "baseboard-over-store": "the baseboard needs {emitters_need} and the store is charged to {store_top}",
+    "radiator-over-store": "the radiators need {emitters_need} and the store is charged to {store_top}",
+    "floor-over-store": "the floor needs {emitters_need} and the store is charged to {store_top}",
+    "air-coil-over-store": "the coil in the ducts needs {emitters_need} and the store is charged to {store_top}",
+    "no-band": "what draws on the store needs {lowest_useful} and the store is charged to {store_top}",
     "no-such-tank": "it would take a tank of {store_volume}",
     "store-too-small": "your store of {store_volume} takes only {own_share} of a burn",
     "more-than-a-day": "this stove would have to burn more than 24 hours of the coldest day",
@@ -483,6 +499,7 @@ WORKSHEET = Worksheet(
         fuel_cost.OWN_HOURS,
         fuel_cost.OWN_PAY,
         fuel_cost.INSTALLED_COST,
+        STORE_NEEDED,
         tank_size.STORE_KNOWN,
         *together(_TANK, _FIRING, _WOOD).fields,
     ),
@@ -500,7 +517,7 @@ WORKSHEET = Worksheet(
         _STORES,
         _BASED,
     ),
-    steps=together(_TANK, _FIRING, _WOOD).steps,
+    steps=(*_COOLEST, *together(_TANK, _FIRING, _WOOD).steps),
     advice=(*OWN_ADVICE, *_ALL.advice),
     musts=_ALL.musts,
     outlook=Outlook(
@@ -564,7 +581,12 @@ WORKSHEET = Worksheet(
         ),
         Result("yearly_heat", "Space heating in a year", us="MMBtu", missing=_UNKNOWN),
         Result("supply_water", "Supply temperature on the coldest day", missing=_UNKNOWN),
-        Result("lowest_useful", "Lowest useful store temperature", missing=_UNKNOWN),
+        Result(
+            "lowest_useful",
+            "Lowest useful store temperature",
+            "The hotter of the emitters' {emitters_need} and what your plan's taps need.",
+            missing=_UNKNOWN,
+        ),
         Result("lowest_useful_average", "Lowest useful store temperature on an average day", missing=_UNKNOWN),
         Result("water_output", "Heat of the stove to the water", missing=_UNKNOWN),
         Result("store_volume", "Tank looked at", missing=_UNKNOWN),

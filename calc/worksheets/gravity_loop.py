@@ -7,7 +7,7 @@ from calc.chains.water_side import (
     GRAVITY_PIPE,
     METAL_PIPE_KIND,
     METAL_PIPES,
-    fluid,
+    fluid_at_the_fire,
     pipe,
 )
 from calc.engine.declare import (
@@ -152,7 +152,7 @@ WORKSHEET = Worksheet(
                 ),
             ),
         ),
-        fluid(
+        fluid_at_the_fire(
             ("", "mean_water", "at the mean", ALL_PROPERTIES),
             ("_cool", "loop_return", "of the water coming down", ("density",)),
             ("_warm", "loop_supply", "of the water going up", ("density",)),
@@ -307,6 +307,7 @@ WORKSHEET = Worksheet(
                 "tees": "2",
                 "valves": "0",
                 "antifreeze_kind": "none",
+                "antifreeze_in": "whole",
                 "altitude": "3,000 ft",
                 "system_pressure": "0 psi",
             },

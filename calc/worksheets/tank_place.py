@@ -17,7 +17,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import store
+from calc.physics import store, tanks
 from calc.plant import STORE_PLACE
 from calc.vocabulary import (
     EMPTY_WEIGHT,
@@ -25,6 +25,7 @@ from calc.vocabulary import (
     FLOOR_KIND,
     INSULATION,
     STORE_VOLUME,
+    TANK_COUNT,
     TANK_DIAMETER,
     TANK_SHAPE,
 )
@@ -80,6 +81,7 @@ WORKSHEET = Worksheet(
     short="Full weight, load on the floor, and whether the tank gets in and stands up.",
     fields=(
         STORE_VOLUME,
+        TANK_COUNT.but(unless_given="1"),
         TANK_SHAPE,
         TANK_DIAMETER,
         TANK_HEIGHT,
@@ -156,7 +158,8 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Step("full_weight", store.full_weight, "Weight of the full tank", volume="store_volume"),
+        Step("volume_each", tanks.volume_of_one, "Water in each tank"),
+        Step("full_weight", store.full_weight, "Weight of the full tank", volume="volume_each"),
         Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
         Step(
             "floor_use",
@@ -267,7 +270,7 @@ WORKSHEET = Worksheet(
             "Load on the floor under it",
             "Spread evenly over {footprint}; legs press far harder where they stand.",
         ),
-        Result("full_weight", "Weight of the full tank", "{store_volume} of cold water and {empty_weight} of tank."),
+        Result("full_weight", "Weight of the full tank", "{volume_each} of cold water and {empty_weight} of tank."),
         Result("floor_use", "Share of what the floor may carry", "Against {floor_allowable}."),
         Result("spread_area", "Floor that would have to share the weight"),
         Result("door_clearance", "Room in the doorway, tank bare", "Below zero it does not pass.", us="in", si="mm"),
@@ -356,9 +359,9 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "bigger-than-measures",
-            "store_volume > volume_by_size",
+            "volume_each > volume_by_size",
             "These measures do not hold that much.",
-            "A tank of that width and height holds {volume_by_size}, less than {store_volume}: one of the numbers is "
+            "A tank of that width and height holds {volume_by_size}, less than {volume_each}: one of the numbers is "
             "wrong.",
         ),
         Advice(
@@ -439,7 +442,12 @@ WORKSHEET = Worksheet(
         ),
     ),
     sizes=(
-        Sizes(STORE_PLACE, "{full_weight} when full, {floor_load} on the floor", quantity="", material="{floor_kind}"),
+        Sizes(
+            STORE_PLACE,
+            "{full_weight} for each tank when full, {floor_load} on the floor",
+            quantity="",
+            material="{floor_kind}",
+        ),
     ),
     other_names={"tank_insulation": ("insulation",)},
     leaves_out=(

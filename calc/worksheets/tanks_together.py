@@ -40,18 +40,10 @@ from calc.vocabulary import (
     SLENDERNESS,
     STORE_SURROUNDINGS,
     STORE_TOP,
+    TANK_COUNT,
     WATER_DROP,
 )
 
-TANK_COUNT = Field(
-    "tank_count",
-    "count",
-    "Number of tanks",
-    "All alike.",
-    low="1",
-    high="12",
-    whole=True,
-)
 TANK_VOLUME = Field(
     "tank_volume",
     "volume",

@@ -268,6 +268,7 @@ WORKSHEET = Worksheet(
         *outlet.FOLDED,
     ),
     givens=(
+        Given("no_emitters", "temperature", "No emitters counted", "32 °F", "definition"),
         Given("scald_minutes", "temperature", "Water that burns skin in minutes", "120 °F", "scald-cpsc"),
         Given("scald_half_minute", "temperature", "Water that burns skin in half a minute", "130 °F", "scald-cpsc"),
         Given("bacteria_safe", "temperature", "Tap water that is stored must be at least", "140 °F", "legionella"),
@@ -465,6 +466,13 @@ WORKSHEET = Worksheet(
             for_taps="store_needed",
         ),
         Step(
+            "lowest_useful_average",
+            exchange.coolest_useful,
+            "The same on an average day, by the taps alone",
+            for_emitters="no_emitters",
+            for_taps="store_needed",
+        ),
+        Step(
             "scald_shortest",
             exchange.shortest_scald_time,
             "Shortest printed time to a deep burn there",
@@ -488,6 +496,11 @@ WORKSHEET = Worksheet(
             "lowest_useful",
             "Lowest useful store temperature",
             "The hotter of the taps' need and the emitters' {emitters_need}.",
+        ),
+        Result(
+            "lowest_useful_average",
+            "Coolest useful water on an average day",
+            "The taps ask as much in mild weather: emitters that would do with cooler water then do not help.",
         ),
         Result(
             "tap_flow_possible",

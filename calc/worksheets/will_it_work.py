@@ -22,7 +22,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import ATTENTION
-from calc.physics import firing, room, safety, store, water
+from calc.physics import firing, room, safety, store, tanks, water
 from calc.vocabulary import (
     A_NIGHT,
     AVERAGE_OUTDOOR,
@@ -54,6 +54,7 @@ from calc.vocabulary import (
     STORE_TOP,
     STORE_VOLUME,
     SYSTEM_PRESSURE,
+    TANK_COUNT,
     TANK_DIAMETER,
     TANK_SHAPE,
     TOP_PRESSURE,
@@ -120,6 +121,7 @@ WORKSHEET = Worksheet(
         TOP_PRESSURE,
         RELIEF_SETTING,
         VESSEL_FITTED,
+        TANK_COUNT.but(unless_given="1"),
         TANK_SHAPE,
         TANK_DIAMETER,
         EMPTY_WEIGHT,
@@ -261,7 +263,8 @@ WORKSHEET = Worksheet(
             fire_share="whole_fire",
         ),
         # weight
-        Step("full_weight", store.full_weight, "Weight of the full tank", volume="store_volume"),
+        Step("volume_each", tanks.volume_of_one, "Water in each tank"),
+        Step("full_weight", store.full_weight, "Weight of the full tank", volume="volume_each"),
         Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
     ),
     checks=(
@@ -328,10 +331,11 @@ WORKSHEET = Worksheet(
             "tap",
             "Taps",
             "tap_store",
-            "taps_from_store == 'yes' and tap_store >= store_top",
-            "taps_from_store == 'yes' and tap_store > lowest_useful",
+            "tap_store >= store_top",
+            "tap_store > lowest_useful",
             "The taps need {tap_store}. Below that the house is still warm and the showers are not.",
             "common-practice",
+            only="taps_from_store == 'yes'",
         ),
         Check(
             "room",

@@ -2,7 +2,7 @@
 
 import datetime
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from calc.engine.citing import MARKS_SAID, marked_line
 from calc.engine.declare import Suits, Worksheet
+from calc.engine.offering import apart
 from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.sheet import Sheet, Shown
 from calc.engine.typed import GIVERS, Input
@@ -20,7 +21,7 @@ from calc.tables.year import MONTH_NAMES
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, sized, twice
-from render.chosen import Chosen
+from render.chosen import Chosen, fields
 from render.drawings.piping import SYSTEMS, figure
 from render.lines import lines
 from render.sums import left_alone, sections
@@ -78,7 +79,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             lines=lines(chain.worksheet, chosen.entries, system),
             verdicts=chain.sheet.verdicts if chain.sheet else (),
             statuses=STATUS_WORDS,
-            answers=answers(sheets.values()),
+            answers=answers(chosen, system),
             groups=groups,
             mostly=_mostly(groups),
             apart=twice.told_apart(chosen, system),
@@ -103,21 +104,37 @@ def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:
     return {taken.worksheet.key: taken.lacks for taken in left if len(taken.lacks) <= FEW_LACKING}
 
 
-def answers(sheets: Iterable[Sheet]) -> list[Shown]:
+def answers(chosen: Chosen, system: System) -> list[Shown]:
     """What each worksheet but the chain answers; what two of them answer alike stands once.
 
-    Where they differ, as two kinds of emitter do, each names its question.
+    Where they differ, as two kinds of emitter do, each names its question. What somebody gave stands first: it counts.
     """
     told = {
-        (sheet.headline.label, sheet.headline.shown): (sheet.headline, sheet.worksheet.question)
-        for sheet in sheets
+        (sheet.headline.label, sheet.headline.shown): (_beside_given(sheet.headline, chosen, system), sheet)
+        for sheet in chosen.sheets.values()
         if sheet.headline and not sheet.verdicts
     }
     often = Counter(label for label, _ in told)
     return [
-        headline._replace(label=f"{headline.label} ({question})") if often[headline.label] > 1 else headline
-        for headline, question in told.values()
+        headline._replace(label=f"{headline.label} ({sheet.worksheet.question})")
+        if often[headline.label] > 1
+        else headline
+        for headline, sheet in told.values()
     ]
+
+
+def _beside_given(headline: Shown, chosen: Chosen, system: System) -> Shown:
+    """An answer behind the number that somebody gave in its place, where that is another and counts."""
+    entry = chosen.given.get(headline.key)
+    raised = headline.key in {raised.field.key for raised in chosen.raised}
+    if entry is None or entry.origin not in ("typed", "link") or raised:
+        return headline
+    value = chosen.given.value(fields()[headline.key][0], entry)
+    if value is None or not isinstance(value.si, float) or not isinstance(headline.si, float | int):
+        return headline
+    if not apart(value.si, headline.si):
+        return headline
+    return headline._replace(shown=f"{value.shown(system)}, as given; its worksheet finds {headline.shown}")
 
 
 def _whole(total: str) -> Markup:

@@ -81,13 +81,18 @@ GLYCOL = {"antifreeze_kind": "propylene"}
 IN_LOOP = {**GLYCOL, "antifreeze_in": "loop"}
 
 
-def test_a_loop_behind_an_exchanger_is_a_plant_of_its_own() -> None:
-    """The store is no part of it, whatever its size: all that grows is the loop's own filling."""
-    loop = values("expansion", **IN_LOOP, other_volume="30 gal")
-    whole = values("expansion", **GLYCOL, other_volume="30 gal", store_volume="500 gal")
-    assert loop["system_volume"] == pytest.approx(30 * GALLON)
-    assert whole["system_volume"] == pytest.approx(530 * GALLON)
-    assert loop["water_expansion"] == pytest.approx(whole["water_expansion"] * 30 / 530)
+def test_a_loop_behind_an_exchanger_has_a_tank_of_its_own_beside_the_plant_s() -> None:
+    """The plant's water is what it is without antifreeze; the loop is sized like a plant of that much mixture alone."""
+    loop = values("expansion", **IN_LOOP, glycol_volume="30 gal", store_volume="500 gal", altitude="0 ft")
+    plain = values("expansion", store_volume="500 gal", altitude="0 ft", antifreeze_kind="none")
+    assert {key: loop[key] for key in ("system_volume", "water_expansion", "vessel_volume")} == {
+        key: plain[key] for key in ("system_volume", "water_expansion", "vessel_volume")
+    }
+    whole = values("expansion", **GLYCOL, other_volume="30 gal", store_volume="570 gal")
+    assert loop["loop_expansion"] == pytest.approx(whole["water_expansion"] * 30 / 600)
+    # Of so little, the reserve is its least, 3 L; the plant's own tank tells what share of a tank the water may fill.
+    share = loop["water_expansion"] / loop["vessel_volume"]
+    assert loop["loop_vessel"] == pytest.approx((loop["loop_expansion"] + 0.003) / share)
 
 
 @pytest.mark.parametrize(

@@ -88,3 +88,11 @@ def test_a_box_passes_on_its_shorter_side_by_hand() -> None:
     assert values["floor_load"] == pytest.approx(256.0 * PSF, rel=0.0005)
     assert values["door_clearance"] == pytest.approx(10 * INCH)
     assert values["volume_by_size"] == pytest.approx(20 * 4.5 * FOOT**3)
+
+
+def test_of_several_tanks_each_weighs_its_own_part() -> None:
+    """2 x 750 L on a footprint of 79 cm: (750 kg of water and 272 kg of tank) x 9.81 m/s² over 0.490 m², by hand 20.4 kPa."""
+    several = sheet_of(store_volume="1500 L", tank_count="2", tank_diameter="79 cm", empty_weight="272 kg").values
+    assert several["floor_load"] == pytest.approx(20_400, rel=0.005)
+    one = sheet_of(store_volume="750 L", tank_diameter="79 cm", empty_weight="272 kg").values
+    assert several["full_weight"] == pytest.approx(one["full_weight"])
