@@ -885,7 +885,7 @@ LOOP_HEIGHT = Field(
     "loop_height",
     "length",
     "Height from the fire to the store or dump",
-    "From the middle of the stove's jacket up to the middle of the store or dump.",
+    "From the middle of the stove's jacket up to the middle of the store or dump. To one that stands lower nothing flows by itself.",
     low="0.2 ft",
     high="60 ft",
     us="ft",

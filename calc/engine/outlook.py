@@ -1,6 +1,6 @@
 """How a plan stands as a whole: the verdict in one word with its reason, and the change after which it stands best."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from calc.engine.read import Reading
 from calc.engine.sheet import Said, Shown
@@ -51,7 +51,8 @@ def told(
     """The results that tell the outlook, by their keys; none for a worksheet without one."""
     if worksheet.outlook is None:
         return {}
-    verdict, why = _verdict(worksheet.outlook, values, advice)
+    grave = {said.code for said in worksheet.advice if said.level in ("stop", "unworkable")}
+    verdict, why = _verdict(worksheet.outlook, values, advice, grave)
     outlook = {
         VERDICT: (verdict, VERDICT_WORDS[verdict].format(why=text.fill(why))),
         CHANGE: (None, "nothing needs it"),
@@ -72,20 +73,23 @@ def told(
     }
 
 
-def _verdict(outlook: Outlook, values: Values, advice: Sequence[Said]) -> tuple[str, str]:
-    """The verdict's key, and its reason with names in braces."""
+def _verdict(outlook: Outlook, values: Values, advice: Sequence[Said], grave: Collection[str]) -> tuple[str, str]:
+    """The verdict's key, and its reason with names in braces; what would be `grave` if it were known asks for care."""
     codes: dict[str, set[str]] = {}
     for said in advice:
         codes.setdefault(said.level, set()).add(said.code)
     for level in ("stop", "unworkable"):
         if level in codes:
-            return "no", _first(outlook, codes[level])
+            return "no", _first(outlook, codes[level])[1]
     for name, why in outlook.awaits:
         if values.get(name, 0.0) is None:  # what this case does not ask for is not lacking
             return "not-yet", why
-    return ("yes-with", _first(outlook, codes["caution"])) if "caution" in codes else ("yes", "")
+    if "caution" not in codes:
+        return "yes", ""
+    code, why = _first(outlook, codes["caution"])
+    return "yes-with", f"care: {why}" if code in grave else why
 
 
-def _first(outlook: Outlook, codes: set[str]) -> str:
-    """The reason that stands first among those of these codes of advice."""
-    return next(why for code, why in outlook.because.items() if code in codes)
+def _first(outlook: Outlook, codes: set[str]) -> tuple[str, str]:
+    """The code and the reason that stand first among these codes of advice."""
+    return next((code, why) for code, why in outlook.because.items() if code in codes)

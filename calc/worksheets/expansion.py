@@ -37,6 +37,7 @@ from calc.vocabulary import (
     OTHER_VOLUME,
     RELIEF_SETTING,
     STORE_VOLUME,
+    SYSTEM_PRESSURE,
     TOP_PRESSURE,
     VESSEL_FITTED,
 )
@@ -116,9 +117,12 @@ STANDING_WATER = Field(
     typical=Typical("5 gal", "common-practice", "2 gal", "10 gal", "The low mark on the tank."),
 )
 
+# The height and the pressure at its top say what the cold fill needs; a gauge that reads more tells of other numbers.
+GAUGE_READ = SYSTEM_PRESSURE.but(typical=None, unless_given="0 psi")
 _CLOSED_FIELDS = (
     HEIGHT_ABOVE_VESSEL,
     TOP_PRESSURE,
+    GAUGE_READ,
     RELIEF_SETTING,
     HIGHEST_RULE,
     PUMP_PRESSURE,
@@ -313,6 +317,14 @@ WORKSHEET = Worksheet(
             "Choose at least this one.",
             missing="no tank is large enough",
         ),
+        Result(
+            "loop_vessel",
+            "Expansion tank of the loop with antifreeze, with its reserve",
+            "{glycol_volume} of the mixture, at the pressures above; with other pressures, size it as a plant by itself.",
+            missing="no tank is large enough",
+            only=("antifreeze_in", "loop"),
+        ),
+        Result("loop_expansion", "Growth of the loop's filling", only=("antifreeze_in", "loop")),
         Result("water_expansion", "Expansion of the water", "{system_volume} from {fill_temperature} to {high_limit}."),
         Result("expansion_share", "Expansion, share of the volume"),
         Result("system_volume", "System volume"),
@@ -325,14 +337,6 @@ WORKSHEET = Worksheet(
         Result("highest", "Highest pressure at the tank", "The relief valve opens at {relief_setting}."),
         Result("acceptance", "Acceptance factor of the tank", "Absolute pressures at {altitude}."),
         Result("boiling_top", "Boiling point at the top, cold fill"),
-        Result(
-            "loop_vessel",
-            "Expansion tank of the loop with antifreeze, with its reserve",
-            "{glycol_volume} of the mixture, at the pressures above; with other pressures, size it as a plant by itself.",
-            missing="no tank is large enough",
-            only=("antifreeze_in", "loop"),
-        ),
-        Result("loop_expansion", "Growth of the loop's filling", only=("antifreeze_in", "loop")),
     ),
     headline="vessel_volume",
     say="The water grows by {water_expansion}.",
@@ -414,6 +418,14 @@ WORKSHEET = Worksheet(
             "The loop behind the exchanger needs its own.",
             "Its {glycol_volume} of antifreeze grow by {loop_expansion}: an expansion tank and a relief valve of its own, beside "
             "those of the store's side.",
+        ),
+        Advice(
+            "caution",
+            "fill-too-low",
+            "system_pressure > charge_pressure + slack",
+            "The store is under more pressure than this fill.",
+            "The gauge at its top reads {system_pressure}; height and the pressure at the highest pipe ask for a cold fill of "
+            "{charge_pressure} at the tank. One of the three is another number, and a higher fill needs a larger tank.",
         ),
         Advice(
             "caution",

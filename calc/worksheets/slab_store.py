@@ -255,8 +255,9 @@ WORKSHEET = Worksheet(
             "note",
             "burn-fits",
             "after_a_burn <= slab_warm",
-            "One burn fits into this slab.",
-            "It warms the concrete by {burn_rise}, to {after_a_burn}. What no slab does is wait: it gives its heat at "
+            "One burn fits into this slab in that weather.",
+            "With {load} going to the house meanwhile it warms the concrete by {burn_rise}, to {after_a_burn}; in mild weather "
+            "it would get hotter. What no slab does is wait: it gives its heat at "
             "once, and hot taps get none of it.",
         ),
         Advice(

@@ -105,6 +105,8 @@ def test_a_loop_behind_an_exchanger_has_a_tank_of_its_own_beside_the_plant_s() -
         ("near-boiling", {}, {"top_pressure": "14 psi"}),
         ("glycol-in-store", GLYCOL, IN_LOOP),
         ("two-sides", IN_LOOP, GLYCOL),
+        # The example's fill is 10.1 psi: its 14 ft of water are 6.1 psi, and 4 psi are kept at the top.
+        ("fill-too-low", {"system_pressure": "12 psi"}, {"system_pressure": "10 psi"}),
         ("hot-membrane", {"vessel_water": "165 °F"}, {}),
         ("after-the-pump", {"pump_pressure": "3 psi"}, {}),
         ("near-relief", {"highest_rule": "typed", "highest": "26 psi"}, {"highest_rule": "typed", "highest": "22 psi"}),

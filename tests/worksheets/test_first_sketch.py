@@ -248,6 +248,34 @@ def test_a_store_that_the_reader_has_is_the_one_that_is_judged() -> None:
     assert values("first-sketch")["store_volume"] == values("first-sketch")["recommended"]
 
 
+def test_what_is_grave_only_with_numbers_that_nobody_gave_asks_for_care() -> None:
+    """An open store high up is the careful side: no No, and no "with" before a sentence."""
+    told = {
+        result.key: result.shown.replace("\u00a0", " ")
+        for result in sheet_of(
+            "first-sketch", **FARMHOUSE | {"place": "bozeman-mt", "baseboard_length": "200 ft"}, stove="help"
+        ).results
+    }
+    assert told["verdict"].startswith("Yes, with care: water boils at the stove's outlet, which reaches ")
+
+
+def test_the_taps_count_in_the_sketch_as_in_the_tank() -> None:
+    """They need 150 °F on every day, and the rooms less: the store serves both."""
+    rooms = values("first-sketch")
+    taps = values("first-sketch", store_needed="150 °F")
+    need = (150 + 459.67) / 1.8
+    assert rooms["lowest_useful"] < need
+    assert taps["lowest_useful"] == taps["lowest_useful_average"] == pytest.approx(need)
+    assert taps["emitters_need"] == rooms["emitters_need"] == rooms["lowest_useful"]
+    tank = {"design_load": taps["design_load"], "water_output": "60,000 Btu/h", "burn_time": "4 h"}
+    alone = values(
+        "tank-size", **tank | {"design_load": "30,000 Btu/h", "lowest_useful": "150 °F", "store_top": "180 °F"}
+    )
+    assert alone["by_full_burn_no_load"] == pytest.approx(
+        values("first-sketch", store_needed="150 °F", firebox_volume="20 ft3")["recommended"], rel=1e-6
+    )
+
+
 def test_the_contracts_other_names() -> None:
     """`floor_area` and `how_built` are the house's own floor area and kind, whatever heats the rooms."""
     by_name = sheet_of("first-sketch", floor_area="1,800 ft2", how_built="1970s", place="hibbing-mn", emitter="floor")
