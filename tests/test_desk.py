@@ -154,6 +154,13 @@ def test_a_wrong_box_is_named_while_somebody_types_in_it() -> None:
     assert reply["fields"]["design_load"]["error"] == "", "the box itself is not scolded yet"
 
 
+def test_whether_it_suits_the_house_is_told_with_the_tank() -> None:
+    house = {"fuel_now": "oil", "amount": "720 gal", "heated_area": "2,200", "emitter": "air-coil", "stove": "help"}
+    told = lines(asked("first-sketch", house | {"place": "burlington-vt"}))
+    (line,) = [line for line in told if line.startswith("Does it suit my house? Yes (rough). ")]
+    assert re.search(r" Tank needed: \d+ gal\. Fires in the worst cold: [\d.]+ a day\.$", line), line
+
+
 def test_cautions_travel_with_the_message_the_strongest_first() -> None:
     told = lines(asked("floor", {"floor_area": "400 ft2", "design_load": "30,000 Btu/h", "indoor": "68 °F"} | PLACE))
     cautions = [line for line in told if line.startswith("Caution: ")]

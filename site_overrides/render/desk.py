@@ -243,12 +243,15 @@ def _message(answered: list[Answered], said: list[Said], link: str, signed: list
 
 def _result(reply: Answered) -> str:
     headline = reply.sheet.headline
+    label = headline.label if headline else reply.sheet.worksheet.question
+    label += "" if label.endswith("?") else ":"
     if reply.lacks or headline is None:
-        label = headline.label if headline else reply.sheet.worksheet.question
-        return f"{label}: not worked out yet. We still need: {'; '.join(reply.lacks)}."
+        return f"{label} not worked out yet. We still need: {'; '.join(reply.lacks)}."
     judgement = reply.sheet.judgement
-    why = judgement.text if judgement and judgement.word == headline.shown else reply.sheet.say
-    return f"{headline.label}: {headline.shown}{' (rough)' if reply.sheet.rough else ''}. {why}"
+    judged = [judgement.text] if judgement and judgement.word == headline.shown else []
+    # Whether it suits the house is not all: a customer asks for the tank as well.
+    told = judged + ([reply.sheet.say] if not judged or reply.sheet.worksheet.outlook else [])
+    return " ".join((f"{label} {headline.shown}{' (rough)' if reply.sheet.rough else ''}.", *told))
 
 
 def _known(answered: list[Answered], reader: Reader) -> Iterator[str]:
