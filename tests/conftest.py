@@ -51,13 +51,6 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Scheduling:
     return Scheduling(config, log)
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """What browser tests reach of calc is not counted: other tests reach it too, and counting makes all of it slower."""
-    for item in items:
-        if item.get_closest_marker("browser"):
-            item.add_marker("no_cover")
-
-
 @pytest.fixture(scope="session")
 def site() -> Path:
     """The folder of the built site, built first if anything that it is made from has changed."""
