@@ -359,10 +359,16 @@ def _apart(opened: link.Opened, entries: Entries, system: System) -> list[dict[s
                     "label": mine.field.label,
                     "mine": mine.value.shown(system) if mine.value else mine.entry.text,
                     "theirs": other.shown(system) if other else "",
-                    "own": mine.entry.origin not in ("link", "typical") or not mine.entry.text.strip(),
+                    "own": not _came_with_a_link(mine.entry),
                 }
             )
     return apart
+
+
+def _came_with_a_link(entry: Entry) -> bool:
+    """Whether a link brought an entry, be it a usual value or the worked example's; not so an "I do not know"."""
+    brought = entry.origin in ("link", "typical") or (entry.origin == "example" and not entry.worksheet)
+    return brought and bool(entry.text.strip())
 
 
 def _same(mine: float | str, other: float | str) -> bool:

@@ -40,12 +40,14 @@ MAKE_EDITS = """async ([worksheet, edits]) => {
     const box = sheet.querySelector(`.ss-field[data-key=${key}] :is(input:not([type=checkbox]), select)`);
     const folded = box.closest("details");
     if (folded) folded.open = true;
+    const { hidden } = box.closest(".ss-field");
     box.focus();
     box.value = text;
     box.dispatchEvent(new Event("input", { bubbles: true }));
     box.blur();
     await answered();
     said.push({
+      hidden,
       state: sheet.dataset.state,
       figure: words(".ss-figure")[0],
       rough: sheet.querySelector(".ss-plate [data-ss-bring=assumed]") !== null,
@@ -98,13 +100,17 @@ def assert_agreement(at: At, worksheet: str, count: int) -> None:
     reader = at(worksheet)
     edits, sheets, typed = zip(*some_edits(worksheet, count), strict=True)
     pages = reader.page.evaluate(MAKE_EDITS, [worksheet, edits])
+    unseen: set[str] = set()  # what no reader could type: what flowed back hid the box, and its label changed no more
     for edit, sheet, given, page in zip(edits, sheets, typed, pages, strict=True):
         # Results flow into the plan, and what other worksheets of the page make of them flows back.
         entries = opened(entries_from(page.pop("plan"), Reader()))
         plan_keys = {key: WORKSHEETS[worksheet].plan_key(key) for key in given}
         there = {key: entries[plan_key] for key, plan_key in plan_keys.items() if plan_key in entries}
-        kept = {key: (entry.text, entry.system) for key, entry in there.items()}
-        assert kept == {key: (text.text, text.system) for key, text in given.items()}, f"{worksheet} after {edit}"
+        unseen = unseen | {edit["key"]} if page.pop("hidden") else unseen - {edit["key"]}
+        seen = {key for key, plan_key in plan_keys.items() if plan_key not in unseen}
+        assert {key: entry.text for key, entry in there.items()} == {key: text.text for key, text in given.items()}
+        kept = {key: there[key].system for key in seen}
+        assert kept == {key: given[key].system for key in seen}, f"{worksheet} after {edit}"
         whole, taken = in_whole(WORKSHEETS[worksheet], entries)
         asked = answer_plan(WORKSHEETS[worksheet], whole, edit["units"], taken) if entries else sheet
         assert page == expected(asked, page), f"{worksheet} after {edit}"
