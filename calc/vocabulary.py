@@ -555,6 +555,13 @@ ANTIFREEZE_IN = Field(
         Option("loop", "in a loop behind an exchanger"),
     ),
 )
+_PIPES_AND_EMITTERS = Typical(
+    "30 gal",
+    "common-practice",
+    "15 gal",
+    "60 gal",
+    "Add the labels; 100 ft of 1 in pipe hold 4.5 gal, 10 m of 28 mm pipe 5 L.",
+)
 GLYCOL_VOLUME = Field(
     "glycol_volume",
     "volume",
@@ -563,13 +570,7 @@ GLYCOL_VOLUME = Field(
     low="0.5 gal",
     high="2,000 gal",
     uncertainty="20 %",
-    typical=Typical(
-        "30 gal",
-        "common-practice",
-        "15 gal",
-        "60 gal",
-        "Add the labels; 100 ft of 1 in pipe hold 4.5 gal, 10 m of 28 mm pipe 5 L.",
-    ),
+    typical=_PIPES_AND_EMITTERS,
 )
 SUPPLY_WATER = Field(
     "supply_water",
@@ -694,13 +695,7 @@ OTHER_VOLUME = Field(
     low="0 gal",
     high="2,000 gal",
     uncertainty="30 %",
-    typical=Typical(
-        "30 gal",
-        "common-practice",
-        "15 gal",
-        "60 gal",
-        "Add the labels; 100 ft of 1 in pipe hold 4.5 gal, 10 m of 28 mm pipe 5 L.",
-    ),
+    typical=_PIPES_AND_EMITTERS,
 )
 PEAK_KNOWN = Field(
     "peak_known",

@@ -1,8 +1,15 @@
-"""The floor under a tank, round or a box: the same on every sheet that weighs it."""
+"""The floor under a tank, round or a box, and what stands on it: the same on every sheet that weighs it."""
 
 from calc.engine.declare import AnyStep, Case, Cases, Step
-from calc.physics import arithmetic, store
-from calc.vocabulary import TANK_DEPTH
+from calc.physics import arithmetic, store, tanks
+from calc.vocabulary import TANK_COUNT, TANK_DEPTH
+
+TANKS = TANK_COUNT.but(unless_given="1")
+WEIGHT = (
+    Step("volume_each", tanks.volume_of_one, "Water in each tank"),
+    Step("full_weight", store.full_weight, "Weight of the full tank", volume="volume_each"),
+    Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
+)
 
 
 def footprint(*, round_steps: tuple[AnyStep, ...] = (), box_steps: tuple[AnyStep, ...] = ()) -> Cases:

@@ -1,5 +1,7 @@
 """The water side: what flows, the pipe it flows in, the fire's peak, and where its water boils first."""
 
+from collections.abc import Callable
+
 from calc.engine.declare import AnyStep, Case, Cases, Field, Given, Option, Pick, Step, Typical
 from calc.engine.recorded import Apart
 from calc.law import Law
@@ -37,22 +39,23 @@ NO_GLYCOL = ANTIFREEZE.but(high="0.5 %")
 _WORDS = {"density": "Density", "specific_heat": "Specific heat", "viscosity": "Viscosity"}
 Laws = dict[str, Law]
 _PLAIN: Laws = {"density": water.density, "specific_heat": water.specific_heat, "viscosity": water.viscosity}
-PROPYLENE: Laws = {
-    "density": antifreeze.propylene_density,
-    "specific_heat": antifreeze.propylene_specific_heat,
-    "viscosity": antifreeze.propylene_viscosity,
-}
-ETHYLENE: Laws = {
-    "density": antifreeze.ethylene_density,
-    "specific_heat": antifreeze.ethylene_specific_heat,
-    "viscosity": antifreeze.ethylene_viscosity,
+GLYCOLS: dict[str, Laws] = {
+    "propylene": {
+        "density": antifreeze.propylene_density,
+        "specific_heat": antifreeze.propylene_specific_heat,
+        "viscosity": antifreeze.propylene_viscosity,
+    },
+    "ethylene": {
+        "density": antifreeze.ethylene_density,
+        "specific_heat": antifreeze.ethylene_specific_heat,
+        "viscosity": antifreeze.ethylene_viscosity,
+    },
 }
 
 Place = tuple[str, str, str, tuple[str, ...]]  # what the steps' keys end in, temperature, words, properties
 
 
-def properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
-    """The steps that give these properties at these places."""
+def _properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
     return tuple(
         Step(f"{name}{ending}", laws[name], f"{_WORDS[name]} {words}", temperature=temperature)
         for ending, temperature, words, names in places
@@ -60,36 +63,32 @@ def properties(laws: Laws, places: tuple[Place, ...]) -> tuple[AnyStep, ...]:
     )
 
 
-def mass_share(kind: str) -> Step:
-    """The step from share by volume to share by mass."""
+def mixture(kind: str, *places: Place) -> tuple[AnyStep, ...]:
+    """The steps from this glycol's share by volume to the properties of the mixture at each of these places."""
     law = antifreeze.propylene_mass_fraction if kind == "propylene" else antifreeze.ethylene_mass_fraction
-    return Step("mass_fraction", law, "Concentration by mass", volume_fraction="antifreeze")
+    share = Step("mass_fraction", law, "Concentration by mass", volume_fraction="antifreeze")
+    return (share, *_properties(GLYCOLS[kind], places))
+
+
+def _by_kind(places: tuple[Place, ...], mixed: Callable[[str], Case]) -> Cases:
+    plain = Case(fields=(NO_GLYCOL,), steps=_properties(_PLAIN, places))
+    return Cases("antifreeze_kind", none=plain, **{kind: mixed(kind) for kind in GLYCOLS})
 
 
 def fluid(*places: Place) -> Cases:
     """Properties of what flows at each of these places, for plain water and for either glycol."""
-    return Cases(
-        "antifreeze_kind",
-        none=Case(fields=(NO_GLYCOL,), steps=properties(_PLAIN, places)),
-        propylene=Case(fields=(GLYCOL,), steps=(mass_share("propylene"), *properties(PROPYLENE, places))),
-        ethylene=Case(fields=(GLYCOL,), steps=(mass_share("ethylene"), *properties(ETHYLENE, places))),
-    )
+    return _by_kind(places, lambda kind: Case(fields=(GLYCOL,), steps=mixture(kind, *places)))
 
 
 def fluid_at_the_fire(*places: Place) -> Cases:
     """The same on the fire's side of the store: plain water where the antifreeze is in a loop behind an exchanger."""
 
-    def mixed(kind: str, laws: Laws) -> Case:
-        whole = Case(fields=(GLYCOL,), steps=(mass_share(kind), *properties(laws, places)))
-        loop = Case(steps=properties(_PLAIN, places))
+    def mixed(kind: str) -> Case:
+        whole = Case(fields=(GLYCOL,), steps=mixture(kind, *places))
+        loop = Case(steps=_properties(_PLAIN, places))
         return Case(fields=(ANTIFREEZE_IN,), cases=(Cases("antifreeze_in", whole=whole, loop=loop),))
 
-    return Cases(
-        "antifreeze_kind",
-        none=Case(fields=(NO_GLYCOL,), steps=properties(_PLAIN, places)),
-        propylene=mixed("propylene", PROPYLENE),
-        ethylene=mixed("ethylene", ETHYLENE),
-    )
+    return _by_kind(places, mixed)
 
 
 ALL_PROPERTIES = ("density", "specific_heat", "viscosity")

@@ -19,7 +19,7 @@ from urllib.parse import quote, unquote
 from calc.engine import packing
 from calc.engine.fields import Field
 from calc.engine.plan import brought_up, fields_by_key, older_fields
-from calc.engine.read import named
+from calc.engine.read import named, tells
 from calc.engine.read import read as read_inputs
 from calc.engine.typed import GIVERS, Input, Reader, Typed, item_key
 from calc.engine.worksheet import Worksheet
@@ -191,17 +191,11 @@ def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, 
     left = {}
     some = any(typed.origin != "typical" for typed in given.values())
     for key, typed in given.items():
-        field, origin = fields[key], typed.origin
+        field, usual = fields[key], typed.origin == "typical"
         followed = given.get(field.same_as)
-        if origin == "typical" and followed and followed.text == typed.text:
+        if usual and followed and followed.text == typed.text:
             continue
-        foreign = (
-            some
-            and typed.text
-            and origin == "typical"
-            and field.kind != "choice"
-            and not (field.typical or field.optional)
-        )
+        foreign = usual and some and typed.text and tells(field)
         left[key] = typed._replace(origin="example") if foreign else typed
     return left
 

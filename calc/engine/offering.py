@@ -131,19 +131,20 @@ def stale(
 
 def renewed(
     entries: Mapping[str, Entry],
+    late: Mapping[str, str],
     worksheets: Mapping[str, Worksheet],
     fields: Mapping[str, list[Field]],
 ) -> dict[str, Entry]:
-    """Every computed entry that is out of date, as computed now, and in turn what is computed from it."""
+    """What `stale` finds out of date (`late`), as it is computed now, and in turn what is computed from it."""
     new: dict[str, Entry] = {}
     entries = opened(entries)
     for _ in entries:  # no number rests on a longer line of others
-        late = stale(entries, worksheets, fields)
         found = {key: Entry(text, "computed", entries[key].worksheet) for key, text in late.items() if text}
         if not found:
             break
         new |= found
         entries = Entries({**entries, **found}, entries.reader)
+        late = stale(entries, worksheets, fields)
     return new
 
 

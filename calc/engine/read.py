@@ -155,12 +155,12 @@ def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed], re
     for value, case in cases.items():
         asked = [field for field in case_fields(case) if field.key not in asked_anyway]
         own = [field for field in asked if field.key in given]
-        if case.decides and any(map(_tells, asked)) and not any(map(_tells, own)):
+        if case.decides and any(map(tells, asked)) and not any(map(tells, own)):
             own = []  # who gave the wood's moisture has not measured a firebox
         if case.decides and any(given[field.key].origin != "computed" for field in own):
             return value
         fits = {field.key: field for field in own if reader.read(field, given[field.key]).value}
-        fitting[value] = sum(map(_tells, fits.values())), len(fits)
+        fitting[value] = sum(map(tells, fits.values())), len(fits)
     most = max(fitting.values(), default=NONE_FIT)
     usual = _fallback(worksheet, choice, {})[0] if most != NONE_FIT else ""
     if most == NONE_FIT or fitting.get(usual) == most:
@@ -168,7 +168,7 @@ def _implied(worksheet: Worksheet, choice: Field, given: Mapping[str, Typed], re
     return next(value for value, count in fitting.items() if count == most)
 
 
-def _tells(field: Field) -> bool:
+def tells(field: Field) -> bool:
     """Whether who gives this number knows something: nothing usual stands in for it."""
     return field.kind != "choice" and not (field.typical or field.optional)
 

@@ -1,7 +1,7 @@
 """How large must the expansion tank be?"""
 
 from calc.chains import outlet
-from calc.chains.water_side import ETHYLENE, GLYCOL, PROPYLENE, Laws, fluid_at_the_fire, mass_share, properties
+from calc.chains.water_side import GLYCOL, GLYCOLS, fluid_at_the_fire, mixture
 from calc.engine.declare import (
     Advice,
     Case,
@@ -133,7 +133,7 @@ _CLOSED_STEPS = (
 )
 
 
-def _loop(kind: str, laws: Laws) -> Case:
+def _loop(kind: str) -> Case:
     """What a loop behind an exchanger needs beside the plant: a closed one, at the plant's own pressures."""
     tank = (
         Step("loop_reserve", safety.water_reserve, "Water reserve of the loop", system_volume="glycol_volume"),
@@ -148,13 +148,10 @@ def _loop(kind: str, laws: Laws) -> Case:
     return Case(
         fields=(GLYCOL, GLYCOL_VOLUME),
         steps=(
-            mass_share(kind),
-            *properties(
-                laws,
-                (
-                    ("_loop_cold", "fill_temperature", "of the loop's cold filling", ("density",)),
-                    ("_loop_hot", "high_limit", "of it at the high limit", ("density",)),
-                ),
+            *mixture(
+                kind,
+                ("_loop_cold", "fill_temperature", "of the loop's cold filling", ("density",)),
+                ("_loop_hot", "high_limit", "of it at the high limit", ("density",)),
             ),
             Step(
                 "loop_expansion",
@@ -169,8 +166,8 @@ def _loop(kind: str, laws: Laws) -> Case:
     )
 
 
-def _glycol(kind: str, laws: Laws) -> Case:
-    return Case(fields=(GLYCOL_LIMIT,), cases=(Cases("antifreeze_in", whole=Case(), loop=_loop(kind, laws)),))
+def _glycol(kind: str) -> Case:
+    return Case(fields=(GLYCOL_LIMIT,), cases=(Cases("antifreeze_in", whole=Case(), loop=_loop(kind)),))
 
 
 _HIGHEST = Cases(
@@ -214,8 +211,7 @@ WORKSHEET = Worksheet(
         Cases(
             "antifreeze_kind",
             none=Case(fields=(HIGH_LIMIT,)),
-            propylene=_glycol("propylene", PROPYLENE),
-            ethylene=_glycol("ethylene", ETHYLENE),
+            **{kind: _glycol(kind) for kind in GLYCOLS},
         ),
         Cases(
             "expansion_kind",

@@ -1,6 +1,6 @@
 """Will the floor and the doorway take it?"""
 
-from calc.chains.footprint import footprint
+from calc.chains.footprint import TANKS, WEIGHT, footprint
 from calc.engine.declare import (
     Advice,
     Chart,
@@ -17,7 +17,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import store, tanks
+from calc.physics import store
 from calc.plant import STORE_PLACE
 from calc.vocabulary import (
     EMPTY_WEIGHT,
@@ -25,7 +25,6 @@ from calc.vocabulary import (
     FLOOR_KIND,
     INSULATION,
     STORE_VOLUME,
-    TANK_COUNT,
     TANK_DIAMETER,
     TANK_SHAPE,
 )
@@ -81,7 +80,7 @@ WORKSHEET = Worksheet(
     short="Full weight, load on the floor, and whether the tank gets in and stands up.",
     fields=(
         STORE_VOLUME,
-        TANK_COUNT.but(unless_given="1"),
+        TANKS,
         TANK_SHAPE,
         TANK_DIAMETER,
         TANK_HEIGHT,
@@ -158,9 +157,7 @@ WORKSHEET = Worksheet(
         ),
     ),
     steps=(
-        Step("volume_each", tanks.volume_of_one, "Water in each tank"),
-        Step("full_weight", store.full_weight, "Weight of the full tank", volume="volume_each"),
-        Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
+        *WEIGHT,
         Step(
             "floor_use",
             store.load_share,

@@ -1,7 +1,7 @@
 """Will the whole plan work? Each check of the chain from the fire to the floor, judged by its own number."""
 
 from calc.chains import one_load, outlet
-from calc.chains.footprint import footprint
+from calc.chains.footprint import TANKS, WEIGHT, footprint
 from calc.chains.water_side import peak
 from calc.engine.declare import (
     Advice,
@@ -22,7 +22,7 @@ from calc.engine.declare import (
     Worksheet,
 )
 from calc.engine.words import ATTENTION
-from calc.physics import firing, room, safety, store, tanks, water
+from calc.physics import firing, room, safety, store, water
 from calc.vocabulary import (
     A_NIGHT,
     AVERAGE_OUTDOOR,
@@ -54,7 +54,6 @@ from calc.vocabulary import (
     STORE_TOP,
     STORE_VOLUME,
     SYSTEM_PRESSURE,
-    TANK_COUNT,
     TANK_DIAMETER,
     TANK_SHAPE,
     TOP_PRESSURE,
@@ -121,7 +120,7 @@ WORKSHEET = Worksheet(
         TOP_PRESSURE,
         RELIEF_SETTING,
         VESSEL_FITTED,
-        TANK_COUNT.but(unless_given="1"),
+        TANKS,
         TANK_SHAPE,
         TANK_DIAMETER,
         EMPTY_WEIGHT,
@@ -263,9 +262,7 @@ WORKSHEET = Worksheet(
             fire_share="whole_fire",
         ),
         # weight
-        Step("volume_each", tanks.volume_of_one, "Water in each tank"),
-        Step("full_weight", store.full_weight, "Weight of the full tank", volume="volume_each"),
-        Step("floor_load", store.floor_load, "Load on the floor under it", weight="full_weight"),
+        *WEIGHT,
     ),
     checks=(
         Check(

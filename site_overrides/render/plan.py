@@ -84,7 +84,7 @@ def plan_list(entries: Mapping[str, Entry], system: System) -> str:
         if own:
             groups.append({"worksheet": worksheet, "rows": own})
     strange = {key: entry for key, entry in entries.items() if key not in known}
-    new = offering.renewed(entries, WORKSHEETS, BY_KEY) if stale else {}
+    new = offering.renewed(entries, stale, WORKSHEETS, BY_KEY)
     anew = {key: entry_for_page(entry) for key, entry in new.items()}
     counts = {"count": len(entries), "stale": len(stale)}
     return str(fill("plan_list.html", groups=groups, strange=strange, units=system, anew=anew, **counts))

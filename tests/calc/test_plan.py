@@ -175,10 +175,10 @@ def test_what_rests_on_a_renewed_number_is_renewed_with_it() -> None:
     need = offers(answer(emitters.key, given_for(emitters, entries)), BY_KEY)["lowest_useful"].text
     entries["lowest_useful"] = Entry(need, "computed", emitters.key)
     assert stale(entries, WORKSHEETS, BY_KEY).keys() == {"design_load"}
-    new = renewed(entries, WORKSHEETS, BY_KEY)
+    new = renewed(entries, stale(entries, WORKSHEETS, BY_KEY), WORKSHEETS, BY_KEY)
     assert new.keys() == {"design_load", "lowest_useful"}
     assert stale(entries | new, WORKSHEETS, BY_KEY) == {}
-    assert renewed(entries | new, WORKSHEETS, BY_KEY) == {}
+    assert renewed(entries | new, stale(entries | new, WORKSHEETS, BY_KEY), WORKSHEETS, BY_KEY) == {}
 
 
 def test_a_computed_value_without_its_inputs_is_stale_too() -> None:

@@ -92,6 +92,10 @@ def test_each_part_stands_and_falls_by_its_own_number(part: str, status: str, ch
     assert _status(**changed)[part] == status
 
 
+def test_taps_that_are_not_on_this_store_are_no_part_of_the_chain() -> None:
+    assert "tap" not in _status(tap_store="190 °F", taps_from_store="no")
+
+
 def test_there_is_no_overall_pass_and_what_was_not_checked_is_always_told() -> None:
     worksheet = WORKSHEETS["will-it-work"]
     assert len(worksheet.not_checked) >= 5
