@@ -8,9 +8,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import server
-from calc.answer import Typed
+from calc.answer import Typed, answer
 from tests.browser.conftest import Visiting
-from tests.browser.reader import Reader, assert_says
+from tests.browser.reader import Reader, assert_says, plain
 from tests.browser.test_failures import GONE, IMPATIENT, Trouble
 
 pytestmark = pytest.mark.browser
@@ -67,8 +67,13 @@ def test_two_pages_share_one_python_and_each_is_answered(
         for inches in ("3", "4", "5"):
             other.box("insulation").fill(inches)
             types_and_sees(one)
+        both = {"insulation": Typed("5")} | STORAGE
+        wanted = answer("standby", both).headline
+        assert wanted
+        # What one page keeps the other hears of in its own time.
+        expect(other.sheet.locator(".ss-figure")).to_have_text(plain(wanted.shown))
         other.wait()
-        assert_says(other, {"insulation": Typed("5")} | STORAGE)
+        assert_says(other, both)
         page.close()
         other.type("insulation", "6")
         assert_says(other, {"insulation": Typed("6")} | STORAGE)
