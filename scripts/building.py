@@ -29,8 +29,8 @@ SITE = ROOT / "site"
 BUILT = CACHE / "built"  # holds the digest of what `site` was made from
 # The scripts that make it. Those that serve, measure and test it are none: after a change in them it is as it was.
 MAKERS = (
-    *("building.py", "finishing.py", "lean.py", "licenses.py", "list_modules.mjs", "make_snapshot.mjs"),
-    *("offline.py", "runtime.py", "toolchain.py"),
+    *("building.py", "finishing.py", "interpreter.py", "lean.py", "licenses.py", "list_used.mjs"),
+    *("make_snapshot.mjs", "offline.py", "runtime.py", "same_each_time.mjs", "toolchain.py", "wasm.py"),
 )
 INPUTS = (
     *("mkdocs.yml", "docs", "calc", "comparisons", "site_overrides"),

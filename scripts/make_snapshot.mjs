@@ -5,14 +5,17 @@
 // The memory that Pyodide hands out is told shorter in three ways, each undone by start_python.js in a few milliseconds:
 // what the interpreter's own file puts there is left out (by XOR, for most of it has not changed); memory that is free
 // is zero; and the garbage collector's list of objects, two addresses for each, is put in order and told in steps.
-import crypto from "node:crypto";
 import fs from "node:fs";
 import path from "node:path";
+
+import { holdTogether } from "../site_overrides/interpreter_rest.js";
+import { env } from "./same_each_time.mjs";
 
 const [npm, library, wheels, modules, templates, out] = process.argv.slice(2);
 const HEAD_OF_OBJECT = 8; // bytes of the collector's two addresses before each object that it knows
 const FLAGS = 3; // the collector's marks in the second of them
 
+holdTogether(() => fs.readFileSync(path.join(npm, "rest.wasm")));
 let untouched; // the memory as the interpreter's own file fills it
 const plainInstantiate = WebAssembly.instantiate;
 WebAssembly.instantiate = async (source, imports) => {
@@ -21,16 +24,11 @@ WebAssembly.instantiate = async (source, imports) => {
   return made;
 };
 
-// What is made twice from the same files is the same: no chance and no clock in it.
-crypto.randomFillSync = globalThis.crypto.getRandomValues = (array) => array.fill(0);
-Date.now = () => 0;
-performance.now = () => 0;
-
 const { loadPyodide } = await import(path.join(npm, "pyodide.mjs"));
 const pyodide = await loadPyodide({
   indexURL: npm + path.sep,
   stdLibURL: library,
-  env: { HOME: "/home/pyodide", PYTHONHASHSEED: "0" },
+  env,
   stdout: () => {},
   _makeSnapshot: true,
 });
@@ -85,6 +83,10 @@ fillFreeMemory(module);
 
 const snapshot = pyodide.makeMemorySnapshot();
 const start = new DataView(snapshot.buffer).getUint32(4, true); // where the memory begins behind Pyodide's own head
+// The page begins without the rest of the interpreter, whatever was needed of it here.
+for (const [from, to] of JSON.parse(fs.readFileSync(path.join(npm, "rest.json"), "utf-8"))) {
+  snapshot.fill(0, start + from, start + to);
+}
 const words = new Uint32Array(snapshot.buffer, start, (snapshot.length - start) >> 2);
 const collector = tellInSteps(words, tracked);
 const constant = untouched.findLastIndex((byte) => byte !== 0) + 4 & ~3;

@@ -2,18 +2,20 @@
 
 What is made, in this order, each step kept under `.cache/runtime` until what it was made from changes:
 
-1. `pyodide-<digest>/`: the loader and the interpreter, as they come from npm.
-2. The standard library from npm, byte-compiled with docstrings, asserts and lines left out (`pyodide py-compile`,
+1. The standard library from npm, byte-compiled with docstrings, asserts and lines left out (`pyodide py-compile`,
    `lean.py`). Compiling it in the page instead is most of the time that an ordinary start takes.
-3. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
+2. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
    its C part. They are entered into a lock file (`pyodide lockfile add-wheels`) and byte-compiled.
-4. `library-<digest>/`: of the compiled standard library, the modules that our code turned out to use when all of it
-   was imported and every worksheet was run (`list_modules.mjs`), and a few for what goes wrong (`ALWAYS_KEPT`).
+3. What our code turns out to use when all of it is imported and every worksheet is run (`list_used.mjs`): modules of the
+   library and functions of the interpreter.
+4. `library-<digest>/`: of the compiled standard library these modules, and a few for what goes wrong (`ALWAYS_KEPT`).
+   `pyodide-<digest>/`: the loader and the interpreter from npm, this in two parts: what is used, and the rest, which
+   comes when something asks for it (`interpreter.py`).
 5. `snapshot-<digest>/`: the memory of a Python that has imported all of it (`make_snapshot.mjs`), which a page takes
-   instead of 2 to 4 where its line is fast enough and the snapshot is as it should be.
+   instead of 1 to 4 where its line is fast enough and the snapshot is as it should be.
 6. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
    visit does not grow.
-7. `start.js`: `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
+7. `start.js`: `interpreter_rest.js` and `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
 
 Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
 mix two builds: `start.js`, or the worker that holds it, is asked for anew at each visit and names the rest. Equal
@@ -50,6 +52,7 @@ from typing import Any
 
 import deflate
 
+import interpreter
 from lean import HOLLOW, HOLLOWED, HOLLOWED_LIBRARY, LEFT_OUT, TAKEN_UP, lean
 from render import templating
 from toolchain import ROOT, locked, node
@@ -59,11 +62,20 @@ CACHE = ROOT / ".cache" / "runtime"
 SOURCES = (ROOT / "calc", ROOT / "site_overrides" / "render")
 LIBRARIES = ("jinja2", "markupsafe")
 LATER = ("segno",)
-LIST_MODULES = ROOT / "scripts" / "list_modules.mjs"
-USED = "used.json"  # beside the trimmed library: the names of what is loaded once all of our code has run
+LOADER = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
+REST = "rest.wasm"
+LOCK = "pyodide-lock.json"
+FOR_NODE = (LOCK, "package.json")  # beside them: what Node asks for
+REST_LOADER = ROOT / "site_overrides" / "interpreter_rest.js"
+START_PYTHON = ROOT / "site_overrides" / "start_python.js"
+LIST_USED = ROOT / "scripts" / "list_used.mjs"
+USED = "used.json"
 MAKE_SNAPSHOT = ROOT / "scripts" / "make_snapshot.mjs"
 
 WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'"
+
+LONG = 300  # characters of a line that a reader of errors wants: Node shows the line of a packed file
+RECIPE = ("interpreter.py", "lean.py", "runtime.py", "same_each_time.mjs", "wasm.py")
 
 # Kept whether or not a run used them: what a traceback, a date or a text in a rare encoding asks for.
 ALWAYS_KEPT = (
@@ -82,31 +94,38 @@ def publish(site: Path) -> None:
     """Put the page's Python into `site`/assets/python, making what has changed."""
     library = kept_folder("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
     wheels = kept_folder("wheels", _digest(_version(), *_source_files()), _make_wheels)
-    made_from = _digest(library.name, wheels.name, LIST_MODULES)
-    trimmed = kept_folder("library", made_from, lambda out: _trim_library(library, wheels, out))
+    looked_at = _digest(library.name, wheels.name, LIST_USED)
+    used = json.loads(kept_folder("used", looked_at, lambda out: _look(library, wheels, out)).joinpath(USED).read_text())
+    modules, seen = used.pop("modules"), interpreter.Seen(**used)
+    trimmed = kept_folder(
+        "library", _digest(library.name, *modules), lambda out: _trim_library(library, modules, out)
+    )
+    made_of = _digest(_version(), str(seen), MAKE_SNAPSHOT, START_PYTHON, *_files(NPM, *LOADER))
+    parted = kept_folder("pyodide", made_of, lambda out: _part(seen, out))
+    made_from = _digest(parted.name, trimmed.name, wheels.name, MAKE_SNAPSHOT, REST_LOADER)
     snapshot = kept_folder(
-        "snapshot", _digest(trimmed.name, wheels.name, MAKE_SNAPSHOT), lambda out: _make_snapshot(trimmed, wheels, out)
+        "snapshot", made_from, lambda out: _make_snapshot(parted, trimmed, wheels, modules, out)
     )
 
     out = site / "assets" / "python"
     shutil.rmtree(out, ignore_errors=True)
-    loader = _files(NPM, "pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
-    names = {"pyodide": f"pyodide-{_digest(*loader)}/"}
+    loader = _files(parted, *LOADER, REST)
+    names = {"pyodide": f"pyodide-{_digest(*map(_content, loader))}/"}
     (out / names["pyodide"]).mkdir(parents=True)
     for path in loader:
         shutil.copyfile(path, out / names["pyodide"] / path.name)
     names["library"] = _place(trimmed / "python_stdlib.zip", out, "library")
-    lock = json.loads((wheels / "pyodide-lock.json").read_text(encoding="utf-8"))
+    lock = json.loads((wheels / LOCK).read_text(encoding="utf-8"))
     for package in lock["packages"].values():
         package["file_name"] = _place(wheels / package["file_name"], out, "wheel")
     told = json.loads((snapshot / "told.json").read_text(encoding="utf-8"))
     memory = snapshot / "python.memory"
-    told |= {"path": _place(memory, out, "snapshot"), "digest": hashlib.sha256(memory.read_bytes()).hexdigest()}
+    told |= {"path": _place(memory, out, "snapshot"), "digest": _content(memory)}
     _write_start(out, {**names, "lock": lock, "snapshot": told})
 
 
 def _write_start(out: Path, files: dict[str, Any]) -> None:
-    source = (ROOT / "site_overrides" / "start_python.js").read_text(encoding="utf-8")
+    source = "\n".join(path.read_text(encoding="utf-8") for path in (REST_LOADER, START_PYTHON))
     files["build"] = hashlib.sha256(json.dumps([files, source], sort_keys=True).encode()).hexdigest()[:12]
     start = f"const FILES = {json.dumps(files, sort_keys=True, separators=(',', ':'))};\n\n{source}"
     (out / "start.js").write_text(start, encoding="utf-8", newline="\n")
@@ -114,7 +133,7 @@ def _write_start(out: Path, files: dict[str, Any]) -> None:
 
 def _place(path: Path, out: Path, kind: str) -> str:
     """Copy a file into a folder named by its content and return the name below `out`."""
-    folder = out / f"{kind}-{hashlib.sha256(path.read_bytes()).hexdigest()[:12]}"
+    folder = out / f"{kind}-{_content(path)[:12]}"
     folder.mkdir()
     shutil.copyfile(path, folder / path.name)
     return f"{folder.name}/{path.name}"
@@ -132,22 +151,23 @@ def _compile_library(out: Path) -> None:
     _settle(out / "python_stdlib.zip")
 
 
-def _trim_library(library: Path, wheels: Path, out: Path) -> None:
+def _trim_library(library: Path, modules: list[str], out: Path) -> None:
     """Keep of the compiled standard library the modules that the page's Python loads, and those always kept."""
-    used = _modules_used(library, wheels)
-    (out / USED).write_text(json.dumps(used), encoding="utf-8")
-    wanted = {*ALWAYS_KEPT, *used}
+    wanted = {*ALWAYS_KEPT, *modules}
     wanted |= {package.rpartition(".")[0] for package in wanted}
     with zipfile.ZipFile(library / "python_stdlib.zip") as whole:
         kept = [name for name in whole.namelist() if _module_name(name) in wanted]
         _write_zip(out / "python_stdlib.zip", ((name, whole.read(name)) for name in kept))
 
 
-def _modules_used(library: Path, wheels: Path) -> list[str]:
-    """The names in `sys.modules` after all our code was imported and run, in Pyodide, under Node."""
-    command = [str(node()), str(LIST_MODULES), str(NPM), str(library), str(wheels)]
-    answer = _run([*command, json.dumps(sorted(_imports()))])
-    return list(json.loads(answer.splitlines()[-1]))
+def _look(library: Path, wheels: Path, out: Path) -> None:
+    """Note what was used after all our code was imported and run, in Pyodide, under Node."""
+    with tempfile.TemporaryDirectory() as folder:
+        marked = Path(folder, "marked.wasm")
+        marked.write_bytes(interpreter.marked((NPM / "pyodide.asm.wasm").read_bytes()))
+        command = [str(node()), str(LIST_USED), str(NPM), str(marked), str(library), str(wheels)]
+        answer = _run([*command, json.dumps(sorted(_imports()))])
+    (out / USED).write_text(answer.splitlines()[-1], encoding="utf-8")
 
 
 def _imports() -> set[str]:
@@ -184,13 +204,13 @@ def _make_wheels(out: Path) -> None:
     _compile_templates(next(out.glob("*.whl")))
     for library in (*LIBRARIES, *LATER):
         _repack(library, out)
-    info = json.loads((NPM / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
+    info = json.loads((NPM / LOCK).read_text(encoding="utf-8"))["info"]
     (out / "base.json").write_text(json.dumps({"info": info, "packages": {}}), encoding="utf-8")
     wheels = sorted(path.name for path in out.glob("*.whl"))
-    _pyodide("lockfile", "add-wheels", "--input", "base.json", "--output", "pyodide-lock.json", *wheels, cwd=out)
+    _pyodide("lockfile", "add-wheels", "--input", "base.json", "--output", LOCK, *wheels, cwd=out)
     _pyodide("py-compile", "--silent", "--no-keep", ".", cwd=out)
     (out / "base.json").unlink()
-    _settle_lock(out / "pyodide-lock.json")
+    _settle_lock(out / LOCK)
 
 
 def _compile_templates(wheel: Path) -> None:
@@ -233,20 +253,36 @@ def _settle_lock(path: Path) -> None:
     for package in lock["packages"].values():
         wheel = path.parent / package["file_name"]
         _settle(wheel)
-        package["sha256"] = hashlib.sha256(wheel.read_bytes()).hexdigest()
+        package["sha256"] = _content(wheel)
     path.write_text(json.dumps(lock, sort_keys=True), encoding="utf-8")
+
+
+# --- the interpreter ----------------------------------------------------------------------------------------------
+
+
+def _part(seen: interpreter.Seen, out: Path) -> None:
+    """Put the interpreter there in its two parts, with its loader."""
+    module, loader, binary = _files(NPM, *LOADER)
+    callers = "\n".join(path.read_text(encoding="utf-8") for path in (module, MAKE_SNAPSHOT, START_PYTHON))
+    parts = interpreter.parted(binary.read_bytes(), loader.read_text(encoding="utf-8"), callers, seen)
+    shutil.copyfile(module, out / module.name)
+    (out / loader.name).write_text(parts.loader, encoding="utf-8", newline="\n")
+    (out / binary.name).write_bytes(parts.main)
+    (out / REST).write_bytes(parts.rest)
+    (out / "rest.json").write_text(json.dumps(parts.away), encoding="utf-8")
+    for name in FOR_NODE:
+        shutil.copyfile(NPM / name, out / name)
 
 
 # --- the snapshot -------------------------------------------------------------------------------------------------
 
 
-def _make_snapshot(library: Path, wheels: Path, out: Path) -> None:
+def _make_snapshot(parted: Path, library: Path, wheels: Path, modules: list[str], out: Path) -> None:
     """Keep the memory of a Python that has imported all that the page may ask for, and what is to be known about it."""
     packages = [str(path) for path in sorted(wheels.glob("*.whl")) if not path.name.startswith(LATER)]
     names = templating.templates().list_templates(filter_func=lambda name: not name.startswith("pages/"))
-    used = (library / USED).read_text(encoding="utf-8")
-    lists = (json.dumps(packages), used, json.dumps(names))
-    command = [str(node()), str(MAKE_SNAPSHOT), str(NPM), str(library / "python_stdlib.zip"), *lists]
+    lists = (json.dumps(packages), json.dumps(modules), json.dumps(names))
+    command = [str(node()), str(MAKE_SNAPSHOT), str(parted), str(library / "python_stdlib.zip"), *lists]
     memory = out / "python.memory"
     answer = _run([*command, str(memory)])
     memory.write_bytes(gzipped(memory.read_bytes()))
@@ -294,7 +330,7 @@ def _files(folder: Path, *names: str) -> list[Path]:
 
 def _version() -> str:
     """Stands for this recipe and the Python that runs it: what is kept from another one is made again."""
-    return sys.version + _digest(Path(__file__), Path(__file__).with_name("lean.py"))
+    return sys.version + _digest(*(ROOT / "scripts" / name for name in RECIPE))
 
 
 def _digest(*parts: Path | str) -> str:
@@ -307,6 +343,10 @@ def _digest(*parts: Path | str) -> str:
         else:
             total.update(part.encode() + b"\0")
     return total.hexdigest()[:12]
+
+
+def _content(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest()
 
 
 def _settle(path: Path) -> None:
@@ -338,5 +378,6 @@ def _run(command: list[str], cwd: Path = ROOT) -> str:
     surroundings = {**os.environ, **lean}
     done = subprocess.run(command, cwd=cwd, env=surroundings, capture_output=True, encoding="utf-8", check=False)
     if done.returncode:
-        raise RuntimeError(f"{Path(command[0]).name} {command[1]} failed:\n{done.stdout}{done.stderr}")
+        said = "\n".join(line[:LONG] for line in (done.stdout + done.stderr).splitlines())
+        raise RuntimeError(f"{Path(command[0]).name} {command[1]} failed:\n{said}")
     return done.stdout

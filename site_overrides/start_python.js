@@ -1,10 +1,10 @@
 // Starts Python in the page's worker. Published as assets/python/start.js, below one line `const FILES = {...};`
-// that names every file of this very build (see scripts/runtime.py, which writes it).
+// that names every file of this very build, and below interpreter_rest.js (see scripts/runtime.py, which writes it).
 //
 // There are two ways. The ordinary one, by what Pyodide documents, unpacks a library and wheels and imports them. The short
 // one takes back the memory of a Python that has done so already (scripts/make_snapshot.mjs): half the time, a few hundred
 // kilobytes more. It rests on Pyodide's inner workings, so whatever is amiss with it, the ordinary way is gone.
-/* global FILES */
+/* global FILES, holdTogether */
 
 // The same place whether this module stands by itself or inside the worker, which is a folder away.
 const here = new URL("../python/", import.meta.url);
@@ -29,6 +29,7 @@ export const build = FILES.build;
  */
 export async function startPython({ onProgress = () => {}, shortly = true } = {}) {
   const inBrowser = here.protocol !== "file:";
+  holdTogether(bringRest);
   const interpreter = inBrowser ? bringInterpreter(onProgress) : new Promise(() => {});
   const memory = inBrowser && shortly ? bringMemory().catch(tellWhy) : null;
   // The two parts of Pyodide's loader come at once instead of one after the other.
@@ -79,6 +80,18 @@ function bringInterpreter(onProgress) {
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
   return compiled;
+}
+
+/** The second part of the interpreter (interpreter_rest.js): the worker stands still until it is there. */
+function bringRest() {
+  const address = `${base}${FILES.pyodide}rest.wasm`;
+  if (here.protocol === "file:") return process.getBuiltinModule("node:fs").readFileSync(address);
+  const request = new XMLHttpRequest();
+  request.open("GET", address, false);
+  request.responseType = "arraybuffer";
+  request.send();
+  if (request.status !== 200) throw new Error(`the rest of the interpreter did not arrive: ${request.status}`);
+  return request.response;
 }
 
 /** Pyodide asks for a file of that address with `fetch`, and gets this answer instead of the host's. */
