@@ -86,7 +86,7 @@ def parted(binary: bytes, loader: str, callers: str, seen: Seen) -> Parts:
     """
     whole = _Whole(binary)
     loader, lent = _lend_less(loader, callers, whole)
-    kept = _kept(whole, seen.functions)
+    kept = _kept(whole, [*seen.functions, *(export.index for export in lent if export.kind == wasm.FUNCTION)])
     values = _settle(whole, seen)
     data = _relocated(whole, seen)
     away = list(_only_for_the_rest(whole, kept, lent, data, values, seen))
@@ -156,13 +156,13 @@ def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm
     return LENDING.sub(shortened, loader), [export for export in whole.exports if wanted(export.name)]
 
 
-def _kept(whole: _Whole, ran: Iterable[int]) -> set[int]:
-    """The functions that come with the page: those that ran, those that they call, small ones, and those that share a global.
+def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
+    """The functions that come with the page: those used, those that they call, small ones, and those that share a global.
 
-    What is called by address, as a type's way to free its objects, may be called at any moment and is mostly small. A
+    Used are those that ran and those that the loader asks for by name. What is called by address, as a type's way to free its objects, may be called at any moment and is mostly small. A
     global that changes while Python runs is the first part's alone, and so is all that reads it.
     """
-    kept = {*ran, whole.setting, whole.relocating}
+    kept = {*used, whole.setting, whole.relocating}
     for function in list(kept):
         kept |= whole.named(function, wasm.CALL)
     kept |= {function for function in whole.in_table() if whole.is_small(function)}

@@ -49,10 +49,26 @@ for package in ("calc", "render"):
 sys.modules["render"].run_every_example()
 gc.collect()
 frozen = {name for name, module in sys.modules.items() if getattr(module.__spec__, "origin", None) == "frozen"}
-json.dumps(sorted(sys.modules.keys() - frozen))
+json.dumps({"modules": sorted(sys.modules.keys() - frozen), "worksheets": list(sys.modules["calc.worksheets"].WORKSHEETS)})
 `;
+/** What a worker does that Python does not: see worker.js. */
+async function askAsAWorker(worksheet) {
+  const render = pyodide.pyimport("render");
+  pyodide.pyimport("random").seed();
+  render.bring("weather/file.txt", "");
+  render.respond(JSON.stringify({ ask: "worksheet", units: "us", worksheet }), () => {});
+  try {
+    render.respond("no request");
+  } catch (error) {
+    if (!(error instanceof pyodide.ffi.PythonError)) throw error;
+  }
+  await pyodide.loadPackage("segno", { messageCallback: () => {} });
+  pyodide.runPython("from render import qr; qr.svg('record/#v1;plan;end', 'code')");
+}
+
 try {
-  const modules = JSON.parse(pyodide.runPython(program));
+  const { modules, worksheets } = JSON.parse(pyodide.runPython(program));
+  await askAsAWorker(worksheets[0]);
   const functions = marks.filter(([, mark]) => mark.value).map(([name]) => Number(name.slice(MARK.length)));
   const bases = { memory_base: borrowed.__memory_base.value, table_base: borrowed.__table_base.value };
   process.stdout.write(`${JSON.stringify({ modules, functions, ...bases })}\n`, () => process.exit(0));
