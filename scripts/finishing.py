@@ -46,7 +46,6 @@ ONCE = (  # what every page that calculates fetches, and keeps
 )
 COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
 SMALLEST = 1024  # below it, a compressed copy saves less than one packet
-LARGE = 2_000_000  # above it, the best compression would take half a minute for the last few percent
 
 
 def finish(site: Path, *, listed: bool = False, offline: bool = True) -> None:
@@ -137,12 +136,11 @@ def compress(site: Path) -> None:
 
 def _compress_file(path: Path) -> None:
     content = path.read_bytes()
-    level = 9 if len(content) > LARGE else 11
     for suffix, squeeze in (
         (".gz", lambda: gzipped(content)),
-        (".br", lambda: brotli.compress(content, quality=level, lgwin=24)),
+        (".br", lambda: brotli.compress(content, quality=11, lgwin=24)),
     ):
-        kept = CACHE / "compressed" / f"{hashlib.sha256(content).hexdigest()[:32]}-{level}{suffix}"
+        kept = CACHE / "compressed" / f"{hashlib.sha256(content).hexdigest()[:32]}{suffix}"
         if not kept.is_file():
             kept.parent.mkdir(parents=True, exist_ok=True)
             # A name of its own: two pages with the same content, or two builds, come to this at the same time.

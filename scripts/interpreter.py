@@ -1,17 +1,18 @@
 """Parts the interpreter's file in two: what a page's Python runs, and the rest, for what it hardly ever does.
 
-Of the interpreter that comes from npm our code runs less than a quarter: nobody unpacks bzip2 here, or writes Shift-JIS. What
-all of our code ran when every worksheet was worked out (`list_modules.mjs`, with the file that `marked` makes) and what
-that calls comes with the page, as `pyodide.asm.wasm`; the other functions stand in `rest.wasm`. Where one of them
-would begin, the first part has a few instructions that ask `rest.js` for the second part, once, and then call it. So
-nothing is left out: a function that nobody foresaw costs one more request.
+Of the interpreter that comes from npm our code runs less than a quarter: nobody unpacks bzip2 here, or writes
+Shift-JIS. What ran when every worksheet was worked out (`list_used.mjs`, with the file that `marked` makes) and what that
+calls comes with the page, as `pyodide.asm.wasm`; the other functions stand in `rest.wasm`. In the place of each the first
+part has a few instructions that have `interpreter_rest.js` bring the second part, once, and then call it. So nothing is
+left out: a function that nobody foresaw costs one more request.
 
 Both parts count functions, types and globals as the whole does, so bodies move without being read. They call each other
 through a table that the first part makes.
 
-Constants go the same way. Those that only functions of the rest can come to are zero until it is there: the tables of
-Chinese, Japanese and Korean encodings above all. What a function can come to is what its instructions name, and
-what is named there in turn; `CLOSE` is added, since a compiler may name a place before the one it means.
+Constants go the same way. Some are zero until the rest is there, the tables of Chinese, Japanese and Korean encodings
+above all: those that a module comes to which was never imported, and that no function of the first part can come to.
+What a function can come to is what its instructions name, and what is named there in turn; `CLOSE` is added, since a
+compiler may name a place before the one it means.
 
 And what the interpreter works out at each start, though it is always the same, is worked out here: the addresses in its
 data (`__wasm_apply_data_relocs`, a third of what runs). What it lends to libraries in C, which the page has none of, goes.
@@ -142,7 +143,6 @@ class _Whole:
 def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm.Export]]:
     """The loader without definitions that nothing uses, and the exports that are still asked for."""
     counted = Counter(WORD.findall(loader))
-    # In its own definition a name stands twice with the line before it, and once without.
     own = Counter(WORD.findall("".join(found[0] for found in LENDING.finditer(loader))))
     elsewhere = set(WORD.findall(callers)) | {word for word, times in counted.items() if times > own[word]}
     borrowed = {entry.name for entry in whole.imports if entry.module.startswith("GOT.")}
@@ -159,8 +159,9 @@ def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm
 def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
     """The functions that come with the page: those used, those that they call, small ones, and those that share a global.
 
-    Used are those that ran and those that the loader asks for by name. What is called by address, as a type's way to free its objects, may be called at any moment and is mostly small. A
-    global that changes while Python runs is the first part's alone, and so is all that reads it.
+    Used are those that ran and those that the loader asks for by name. What is called by address, as a type's way to free
+    its objects, may be called at any moment and is mostly small. A global that changes while Python runs is the first
+    part's alone, and so is all that reads it.
     """
     kept = {*used, whole.setting, whole.relocating}
     for function in list(kept):

@@ -263,8 +263,7 @@ def _settle_lock(path: Path) -> None:
 def _part(seen: interpreter.Seen, out: Path) -> None:
     """Put the interpreter there in its two parts, with its loader."""
     module, loader, binary = _files(NPM, *LOADER)
-    callers = "\n".join(path.read_text(encoding="utf-8") for path in (module, MAKE_SNAPSHOT, START_PYTHON))
-    parts = interpreter.parted(binary.read_bytes(), loader.read_text(encoding="utf-8"), callers, seen)
+    parts = interpreter.parted(binary.read_bytes(), loader.read_text(encoding="utf-8"), callers(), seen)
     shutil.copyfile(module, out / module.name)
     (out / loader.name).write_text(parts.loader, encoding="utf-8", newline="\n")
     (out / binary.name).write_bytes(parts.main)
@@ -272,6 +271,11 @@ def _part(seen: interpreter.Seen, out: Path) -> None:
     (out / "rest.json").write_text(json.dumps(parts.away), encoding="utf-8")
     for name in FOR_NODE:
         shutil.copyfile(NPM / name, out / name)
+
+
+def callers() -> str:
+    """What calls the interpreter by name, beside its loader."""
+    return "\n".join(path.read_text(encoding="utf-8") for path in (NPM / LOADER[0], MAKE_SNAPSHOT, START_PYTHON))
 
 
 # --- the snapshot -------------------------------------------------------------------------------------------------

@@ -5,6 +5,7 @@ never markup: every template escapes what it is given.
 """
 
 import contextlib
+import itertools
 import json
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
@@ -340,6 +341,10 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
 }
 
 
+# What people and links put into boxes, beside numbers.
+ODD = ("", " ", "ten", "1e308", "1e-320", "-0", "\N{VULGAR FRACTION ONE HALF}", "3 1/2", "1,5", "1.234,5", "\u0663", "\U0001f525", "9" * 400)
+
+
 def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
     bring("weather/burlington-vt.txt", winter_weather.written([0] * HOURS))  # that of the example
@@ -360,9 +365,12 @@ def run_every_example() -> None:
         for name in plan.offered(answer(key, {}, "us"), {}):
             _ask("use", worksheet=key, key=name, plan=entries)
     whole = next(worksheet for worksheet in WORKSHEETS.values() if worksheet.checks)
-    given = {key: {"text": text} for key, text in whole.examples[0].given.items()}
-    _ask("record", plan=given, date="2026-11-25", address="record/")
-    _ask("desk", worksheet=whole.key, plan=given, form=True, code=True)
+    for system, example in itertools.product(SYSTEMS, whole.examples):
+        given = {key: {"text": text} for key, text in example.given.items()}
+        _ask("record", system, plan=given, date="2026-11-25", address="record/")
+        _ask("desk", system, worksheet=whole.key, plan=given, form=True, code=True)
+    for text in ODD:
+        _ask("worksheet", worksheet=whole.key, plan={field.key: {"text": text} for field in whole.fields})
     _ask("lines", worksheet=whole.key, plan=entries)
     _ask("plan", plan=entries)
     _ask("load", text=_ask("save", plan=entries)["text"])
