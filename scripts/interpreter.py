@@ -35,7 +35,9 @@ MODULES = "PyImport_Inittab"  # the name of the address of the list of the inter
 UNUSED = ("iconv",)  # functions that bring much and that nothing of Python calls
 # Bytes behind a place that a function names which count as named, too: `table[letter - 'a']` names a place before it.
 CLOSE = 4096
-SMALL = 96  # bytes of a function: all that are called by address and smaller add 20 kB to a megabyte
+# Functions of so many bytes come along though none was seen to run: those called by address, and from call to call those
+# that a function calls which comes. That is 40 kB more of 1.4 MB, and hardly a page has to ask for the rest.
+SMALL, SMALL_CALLED = 96, 400
 WORTH = 4096  # bytes of constants in a row that are worth a place of their own in the rest
 # A definition of what the interpreter lends, in its loader: `var _f=Module["_f"]=wasmExports["f"];` or an address.
 LENDING = re.compile(r'(?<=[;}])var (_[\w$]+)=Module\["\1"\]=(?:wasmExports\["[\w$]+"\]|\d+);')
@@ -125,12 +127,24 @@ class _Whole:
         """The functions of the one stretch of the table of all functions."""
         reader = wasm.Reader(self.sections[wasm.ELEMENTS])
         reader.expect(1, 0, wasm.GLOBAL_GET, self.table_base, wasm.END)
-        return wasm.numbers(reader.content[reader.at :])
+        found = wasm.numbers(reader.content[reader.at :])
+        if min(found) < self.borrowed:
+            raise ValueError("The interpreter's table holds a function that it borrows.")
+        return found
 
     def is_small(self, function: int) -> bool:
         """Whether a function is small and brings no constants."""
-        small = len(self.bodies[function - self.borrowed]) < SMALL
-        return small and self.memory_base not in self.named(function, wasm.GLOBAL_GET)
+        brings = self.memory_base in self.named(function, wasm.GLOBAL_GET)
+        return self.length(function) < SMALL and not brings
+
+    def length(self, function: int) -> int:
+        """The bytes of a function."""
+        return len(self.bodies[function - self.borrowed])
+
+    def called(self, functions: Iterable[int]) -> set[int]:
+        """The functions of the interpreter's own that these call."""
+        found = set().union(*(self.named(function, wasm.CALL) for function in functions))
+        return {function for function in found if function >= self.borrowed}
 
     def named(self, function: int, code: int) -> set[int]:
         """What a function's instructions of one kind name."""
@@ -164,9 +178,12 @@ def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
     part's alone, and so is all that reads it.
     """
     kept = {*used, whole.setting, whole.relocating}
-    for function in list(kept):
-        kept |= whole.named(function, wasm.CALL)
+    kept |= whole.called(kept)
     kept |= {function for function in whole.in_table() if whole.is_small(function)}
+    fresh = kept
+    while fresh:
+        fresh = {function for function in whole.called(fresh) - kept if whole.length(function) < SMALL_CALLED}
+        kept |= fresh
     changing = _changing(whole)
     touching = {wasm.GLOBAL_GET, wasm.GLOBAL_SET}
     kept |= {
@@ -174,7 +191,7 @@ def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
         for function, code in whole.code.items()
         if any(found in touching and operand in changing for found, operand in code)
     }
-    return {function for function in kept if function >= whole.borrowed}
+    return kept
 
 
 def _changing(whole: _Whole) -> set[int]:
@@ -396,8 +413,8 @@ class _Parting:
         self.kept = kept
         others = whole.code.keys() - kept
         entries = {export.index for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table())
-        self.called = sorted(self._called(others) & kept)  # by the rest, in the first part
-        self.asked = sorted((self._called(kept) | entries) & others)  # by the first part, in the rest
+        self.called = sorted(whole.called(others) & kept)  # by the rest, in the first part
+        self.asked = sorted((whole.called(kept) | entries) & others)  # by the first part, in the rest
         # The last place in the table holds what brings the rest, and afterwards what does nothing.
         self.places = {function: place for place, function in enumerate([*self.called, *self.asked])}
         self.bringing = len(self.places)
@@ -408,9 +425,6 @@ class _Parting:
 
     def parts(self) -> tuple[bytes, bytes]:
         return self._main(), self._rest()
-
-    def _called(self, functions: Iterable[int]) -> set[int]:
-        return set().union(*(self.whole.named(function, wasm.CALL) for function in functions))
 
     def _main(self) -> bytes:
         whole = self.whole

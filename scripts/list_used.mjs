@@ -56,7 +56,9 @@ async function askAsAWorker(worksheet) {
   const render = pyodide.pyimport("render");
   pyodide.pyimport("random").seed();
   render.bring("weather/file.txt", "");
-  render.respond(JSON.stringify({ ask: "worksheet", units: "us", worksheet }), () => {});
+  const typing = { ask: "worksheet", units: "us", worksheet, plan: {}, scold: [] };
+  render.respond(JSON.stringify(typing), () => {});
+  render.respond(JSON.stringify({ ask: "worksheet", units: "si", worksheet }), undefined);
   try {
     render.respond("no request");
   } catch (error) {

@@ -347,7 +347,8 @@ ODD = ("", " ", "ten", "1e308", "1e-320", "-0", "\N{VULGAR FRACTION ONE HALF}", 
 
 def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
-    bring("weather/burlington-vt.txt", winter_weather.written([0] * HOURS))  # that of the example
+    year = [200 - abs(hour - HOURS // 2) // 12 + hour % 24 * 3 for hour in range(HOURS)]  # cold at both ends, warm by day
+    bring("weather/burlington-vt.txt", winter_weather.written(year))  # that of the example
     entries: dict[str, Any] = {}
     _ask("weather", text="time,temperature\n2025-01-01 00:00,3\n", degrees="C")
     bring("weather/file.txt", "")
