@@ -1,10 +1,10 @@
 """Parts the interpreter's file in two: what a page's Python runs, and the rest, for what it hardly ever does.
 
 Of the interpreter that comes from npm our code runs less than a quarter: nobody unpacks bzip2 here, or writes
-Shift-JIS. What ran when every worksheet was worked out (`list_used.mjs`, with the file that `marked` makes) and what that
-calls comes with the page, as `pyodide.asm.wasm`; the other functions stand in `rest.wasm`. In the place of each the first
-part has a few instructions that have `interpreter_rest.js` bring the second part, once, and then call it. So nothing is
-left out: a function that nobody foresaw costs one more request.
+Shift-JIS. What ran when every worksheet was worked out (`list_used.mjs`, with the file that `marked` makes), what that
+calls, and what is small comes with the page, as `pyodide.asm.wasm`; the other functions stand in `rest.wasm`. In the
+place of each the first part has a few instructions that have `interpreter_rest.js` bring the second part, once, and
+then call it. So nothing is left out: a function that nobody foresaw costs one more request.
 
 Both parts count functions, types and globals as the whole does, so bodies move without being read. They call each other
 through a table that the first part makes.
@@ -14,8 +14,9 @@ above all: those that a module comes to which was never imported, and that no fu
 What a function can come to is what its instructions name, and what is named there in turn; `CLOSE` is added, since a
 compiler may name a place before the one it means.
 
-And what the interpreter works out at each start, though it is always the same, is worked out here: the addresses in its
-data (`__wasm_apply_data_relocs`, a third of what runs). What it lends to libraries in C, which the page has none of, goes.
+And what the interpreter works out at each start, though it is always the same, is worked out here: the addresses in
+its data (`__wasm_apply_data_relocs`, a fifth of what runs). What it lends to libraries in C, of which the page has
+none, goes.
 """
 
 from __future__ import annotations
@@ -35,9 +36,9 @@ MODULES = "PyImport_Inittab"  # the name of the address of the list of the inter
 UNUSED = ("iconv",)  # functions that bring much and that nothing of Python calls
 # Bytes behind a place that a function names which count as named, too: `table[letter - 'a']` names a place before it.
 CLOSE = 4096
-# Functions of so many bytes come along though none was seen to run: those called by address, and from call to call those
-# that a function calls which comes. That is 40 kB more of 1.4 MB, and hardly a page has to ask for the rest.
-SMALL, SMALL_CALLED = 96, 400
+# Functions of fewer bytes come along though none was seen to run: those called by address, and from call to call those
+# that a function calls which comes. They are 50 kB of 1.4 MB, and hardly a page has to ask for the rest.
+SMALL = 400
 WORTH = 4096  # bytes of constants in a row that are worth a place of their own in the rest
 # A definition of what the interpreter lends, in its loader: `var _f=Module["_f"]=wasmExports["f"];` or an address.
 LENDING = re.compile(r'(?<=[;}])var (_[\w$]+)=Module\["\1"\]=(?:wasmExports\["[\w$]+"\]|\d+);')
@@ -84,12 +85,12 @@ def marked(binary: bytes) -> bytes:
 def parted(binary: bytes, loader: str, callers: str, seen: Seen) -> Parts:
     """The loader and the interpreter in its two parts.
 
-    `callers` is what, beside the loader itself, calls the interpreter by name. Raises ValueError where the interpreter is
-    not made as this module expects.
+    `callers` is what, beside the loader itself, calls the interpreter by name. Raises ValueError where the interpreter
+    is not made as this module expects.
     """
     whole = _Whole(binary)
     loader, lent = _lend_less(loader, callers, whole)
-    kept = _kept(whole, [*seen.functions, *(export.index for export in lent if export.kind == wasm.FUNCTION)])
+    kept = _kept(whole, [*seen.functions, *(export.number for export in lent if export.kind == wasm.FUNCTION)])
     values = _settle(whole, seen)
     data = _relocated(whole, seen)
     away = list(_only_for_the_rest(whole, kept, lent, data, values, seen))
@@ -112,7 +113,7 @@ class _Whole:
         self.types = wasm.numbers(self.sections[wasm.FUNCTIONS])
         self.parameters = wasm.parameters(self.sections[wasm.TYPES])
         self.code = {self.borrowed + place: list(wasm.instructions(body)) for place, body in enumerate(self.bodies)}
-        self.relocating = next(export.index for export in self.exports if export.name == RELOCATING)
+        self.relocating = next(export.number for export in self.exports if export.name == RELOCATING)
         self.setting = wasm.Reader(self.sections[wasm.START]).number()  # sets globals, and clears memory
         bases = [entry.name for entry in self.imports if entry.kind == wasm.GLOBAL]
         self.memory_base, self.table_base = bases.index("__memory_base"), bases.index("__table_base")
@@ -171,18 +172,18 @@ def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm
 
 
 def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
-    """The functions that come with the page: those used, those that they call, small ones, and those that share a global.
+    """The functions that come with the page: those used, those that they call, small ones, some that share a global.
 
-    Used are those that ran and those that the loader asks for by name. What is called by address, as a type's way to free
-    its objects, may be called at any moment and is mostly small. A global that changes while Python runs is the first
-    part's alone, and so is all that reads it.
+    Used are those that ran and those that the loader asks for by name. What is called by address, as a type's way to
+    free its objects, may be called at any moment and is mostly small. A global that changes while Python runs is the
+    first part's alone, and so is all that reads it.
     """
     kept = {*used, whole.setting, whole.relocating}
     kept |= whole.called(kept)
     kept |= {function for function in whole.in_table() if whole.is_small(function)}
     fresh = kept
     while fresh:
-        fresh = {function for function in whole.called(fresh) - kept if whole.length(function) < SMALL_CALLED}
+        fresh = {function for function in whole.called(fresh) - kept if whole.length(function) < SMALL}
         kept |= fresh
     changing = _changing(whole)
     touching = {wasm.GLOBAL_GET, wasm.GLOBAL_SET}
@@ -289,10 +290,14 @@ def _only_for_the_rest(
     every = {function: _places(whole, function, values, seen) for function in whole.code}
     things = sorted({0}.union(*every.values(), data.addresses.values()))
     surely = {function: _surely(whole, function) for function in whole.code}
-    outside = {values[export.index - whole.borrowed_globals] - seen.memory_base for export in lent if _is_own(whole, export)}
+    outside = {
+        values[export.number - whole.borrowed_globals] - seen.memory_base for export in lent if _is_own(whole, export)
+    }
     named = set().union(outside, *(every[function] for function in kept))
     first = _Way(whole, every, things, data).reached(places=named)
-    unused = _Way(whole, surely, things, data).reached(functions=set(_beginning(whole, data)) - kept, follow=whole.code.keys() - kept)
+    unused = _Way(whole, surely, things, data).reached(
+        functions=set(_beginning(whole, data)) - kept, follow=whole.code.keys() - kept
+    )
     constants = min(data.addresses)  # before the first address that is filled in, nothing is ever written
     for run in _runs(len(things), first):
         own = [thing for thing in run if thing in unused]
@@ -313,7 +318,7 @@ def _runs(count: int, dividing: set[int]) -> Iterator[range]:
 
 
 def _is_own(whole: _Whole, export: wasm.Export) -> bool:
-    return export.kind == wasm.GLOBAL and export.index >= whole.borrowed_globals
+    return export.kind == wasm.GLOBAL and export.number >= whole.borrowed_globals
 
 
 def _places(whole: _Whole, function: int, values: list[int], seen: Seen) -> set[int]:
@@ -343,14 +348,14 @@ def _surely(whole: _Whole, function: int) -> set[int]:
 def _beginning(whole: _Whole, data: _Data) -> Iterator[int]:
     """The functions with which the interpreter's own modules begin, and `UNUSED`."""
     table = next(export for export in whole.exports if export.name == MODULES)
-    at = whole.variables[table.index - whole.borrowed_globals].value
+    at = whole.variables[table.number - whole.borrowed_globals].value
     at = data.addresses[at]
     functions = whole.in_table()
     while at in data.addresses:  # pairs of a name and a function
         if at + 4 in data.functions:  # some have none
             yield functions[data.functions[at + 4]]
         at += 8
-    yield from (export.index for export in whole.exports if export.name in UNUSED)
+    yield from (export.number for export in whole.exports if export.name in UNUSED)
 
 
 class _Way:
@@ -412,7 +417,7 @@ class _Parting:
         self.whole, self.lent, self.values, self.data, self.away, self.seen = whole, lent, values, data, away, seen
         self.kept = kept
         others = whole.code.keys() - kept
-        entries = {export.index for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table())
+        entries = {export.number for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table())
         self.called = sorted(whole.called(others) & kept)  # by the rest, in the first part
         self.asked = sorted((whole.called(kept) | entries) & others)  # by the first part, in the rest
         # The last place in the table holds what brings the rest, and afterwards what does nothing.

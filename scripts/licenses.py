@@ -15,8 +15,9 @@ FILE = "assets/licenses.txt"
 LIBRARIES = ("jinja2", "markupsafe", "segno", "mkdocs-material")
 MOZILLA = """\
 Mozilla Public License, version 2.0: https://mozilla.org/MPL/2.0/
-The interpreter stands here as it was published, unchanged; its source is at
-https://github.com/pyodide/pyodide, under the tag of its version."""
+The interpreter stands here in two parts, and its loader without names that nothing here uses: scripts/interpreter.py of
+Stoke and Store makes them from the published files. The source of these is at https://github.com/pyodide/pyodide, under
+the tag of its version."""
 PYTHON = """\
 {copyright}
 

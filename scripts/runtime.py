@@ -6,8 +6,8 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
    `lean.py`). Compiling it in the page instead is most of the time that an ordinary start takes.
 2. `wheel-<digest>/`: `calc` and `render` as one wheel, its templates compiled to modules; Jinja2; MarkupSafe without
    its C part. They are entered into a lock file (`pyodide lockfile add-wheels`) and byte-compiled.
-3. What our code turns out to use when all of it is imported and every worksheet is run (`list_used.mjs`): modules of the
-   library and functions of the interpreter.
+3. What our code turns out to use when all of it is imported and every worksheet is run (`list_used.mjs`): modules of
+   the library and functions of the interpreter.
 4. `library-<digest>/`: of the compiled standard library these modules, and a few for what goes wrong (`ALWAYS_KEPT`).
    `pyodide-<digest>/`: the loader and the interpreter from npm, this in two parts: what is used, and the rest, which
    comes when something asks for it (`interpreter.py`).
@@ -15,7 +15,8 @@ What is made, in this order, each step kept under `.cache/runtime` until what it
    instead of 1 to 4 where its line is fast enough and the snapshot is as it should be.
 6. Libraries that are fetched when something asks for them (`LATER`): wheels in the same lock file, by which an ordinary
    visit does not grow.
-7. `start.js`: `interpreter_rest.js` and `start_python.js` with the names above and the lock file in it. The site has it inside its worker.
+7. `start.js`: `interpreter_rest.js` and `start_python.js` with the names above and the lock file in it. The site has it
+   inside its worker.
 
 Every name but `start.js` carries a digest of its content, so those files may be cached for ever, and a page can never
 mix two builds: `start.js`, or the worker that holds it, is asked for anew at each visit and names the rest. Equal
@@ -95,17 +96,15 @@ def publish(site: Path) -> None:
     library = kept_folder("compiled", _digest(_version(), *_files(NPM, "python_stdlib.zip")), _compile_library)
     wheels = kept_folder("wheels", _digest(_version(), *_source_files()), _make_wheels)
     looked_at = _digest(library.name, wheels.name, LIST_USED)
-    used = json.loads(kept_folder("used", looked_at, lambda out: _look(library, wheels, out)).joinpath(USED).read_text())
-    modules, seen = used.pop("modules"), interpreter.Seen(**used)
-    trimmed = kept_folder(
-        "library", _digest(library.name, *modules), lambda out: _trim_library(library, modules, out)
+    used = json.loads(
+        kept_folder("used", looked_at, lambda out: _look(library, wheels, out)).joinpath(USED).read_text()
     )
+    modules, seen = used.pop("modules"), interpreter.Seen(**used)
+    trimmed = kept_folder("library", _digest(library.name, *modules), lambda out: _trim_library(library, modules, out))
     made_of = _digest(_version(), str(seen), MAKE_SNAPSHOT, START_PYTHON, *_files(NPM, *LOADER))
     parted = kept_folder("pyodide", made_of, lambda out: _part(seen, out))
     made_from = _digest(parted.name, trimmed.name, wheels.name, MAKE_SNAPSHOT, REST_LOADER)
-    snapshot = kept_folder(
-        "snapshot", made_from, lambda out: _make_snapshot(parted, trimmed, wheels, modules, out)
-    )
+    snapshot = kept_folder("snapshot", made_from, lambda out: _make_snapshot(parted, trimmed, wheels, modules, out))
 
     out = site / "assets" / "python"
     shutil.rmtree(out, ignore_errors=True)

@@ -1,8 +1,8 @@
 """Reads and writes a WebAssembly file as far as `interpreter.py` takes one apart.
 
 Source of the numbers: WebAssembly Core Specification 2.0, W3C, 2025, chapter 5 (binary format); the instructions of
-exceptions (0x06 to 0x09, 0x18, 0x19) are those of its legacy exception-handling proposal. What a file has beyond that is
-an error, never a guess.
+exceptions (0x06 to 0x09, 0x18, 0x19) are those of its legacy exception-handling proposal. What a file has beyond that
+is an error, never a guess.
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ class Export(NamedTuple):
 
     name: str
     kind: int
-    index: int
+    number: int
 
 
 class Entry(NamedTuple):

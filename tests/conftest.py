@@ -119,8 +119,6 @@ def note_console(message: ConsoleMessage, troubles: list[str]) -> None:
 
 
 def note_request(request: Request, troubles: list[str]) -> None:
-    """Note a request that went to another host, or for what a page should do without."""
-    if request.url.endswith("rest.wasm"):
-        troubles.append("asked for the rest of the interpreter: let scripts/list_used.mjs do what the page did")
+    """Note a request that went to another host."""
     if not request.url.startswith(("http://127.0.0.1:", "data:", "blob:", "about:")):
         troubles.append(f"asked another host: {request.url}")

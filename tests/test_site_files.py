@@ -39,7 +39,7 @@ ALLOWED = [
     r"assets/weather/[a-z-]+\.txt",
     r"assets/stock/[a-z-]+\.json",
     # Python for the page.
-    r"assets/python/pyodide-[0-9a-f]{12}/pyodide\.(mjs|asm\.js|asm\.wasm)",
+    r"assets/python/pyodide-[0-9a-f]{12}/(pyodide\.(mjs|asm\.js|asm\.wasm)|rest\.wasm)",
     r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip",
     r"assets/python/snapshot-[0-9a-f]{12}/python\.memory",
     r"assets/python/wheel-[0-9a-f]{12}/(jinja2|markupsafe|segno|stoke_and_store)-[0-9.]+-cp313-none-any\.whl",

@@ -342,12 +342,28 @@ ANSWERS: dict[str, Callable[[Asked, System, Reader], dict[str, Any]]] = {
 
 
 # What people and links put into boxes, beside numbers.
-ODD = ("", " ", "ten", "1e308", "1e-320", "-0", "\N{VULGAR FRACTION ONE HALF}", "3 1/2", "1,5", "1.234,5", "\u0663", "\U0001f525", "9" * 400)
+ODD = (
+    "",
+    " ",
+    "ten",
+    "1e308",
+    "1e-320",
+    "-0",
+    "\N{VULGAR FRACTION ONE HALF}",
+    "3 1/2",
+    "1,5",
+    "1.234,5",
+    "\u0663",
+    "\U0001f525",
+    "9" * 400,
+)
 
 
 def run_every_example() -> None:
     """Run every worksheet once in both unit systems, chart included: what the page's Python must have on board."""
-    year = [200 - abs(hour - HOURS // 2) // 12 + hour % 24 * 3 for hour in range(HOURS)]  # cold at both ends, warm by day
+    year = [
+        200 - abs(hour - HOURS // 2) // 12 + hour % 24 * 3 for hour in range(HOURS)
+    ]  # cold at both ends, warm by day
     bring("weather/burlington-vt.txt", winter_weather.written(year))  # that of the example
     entries: dict[str, Any] = {}
     _ask("weather", text="time,temperature\n2025-01-01 00:00,3\n", degrees="C")
@@ -369,6 +385,11 @@ def run_every_example() -> None:
     for system, example in itertools.product(SYSTEMS, whole.examples):
         given = {key: {"text": text} for key, text in example.given.items()}
         _ask("record", system, plan=given, date="2026-11-25", address="record/")
+        _ask("record", system, plan=entries | given, date="2026-11-25", address="record/")
+        typed = {key: Typed(text) for key, text in example.given.items()}
+        printed = link.packed(link_of(answer(whole.key, typed, system)))
+        for text in (printed, printed[:-9], printed.replace("A", "B")):
+            _ask("link", system, link=text, plan=given)
         _ask("desk", system, worksheet=whole.key, plan=given, form=True, code=True)
     for text in ODD:
         _ask("worksheet", worksheet=whole.key, plan={field.key: {"text": text} for field in whole.fields})

@@ -105,6 +105,31 @@ def test_a_start_that_fails_leaves_the_example_and_can_be_tried_again(
     troubles.clear()
 
 
+@pytest.mark.parametrize("way", ["short", "ordinary"])
+def test_what_readers_do_needs_no_function_of_the_interpreters_rest(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], way: str
+) -> None:
+    """Where this fails, `scripts/list_used.mjs` or `run_every_example` has to do what was done here."""
+
+    def interfere(path: str) -> server.Answer | None:
+        return GONE if way == "ordinary" and MEMORY in path else None
+
+    with server.serving(site, interfere=interfere) as running:
+        for worksheet, number in (("stored-heat", "1,5 m3"), ("winter-run", "nine hundred")):
+            page.goto(running.url + places[worksheet])
+            reader = Reader(page, worksheet)
+            reader.wait_until_live()
+            reader.type("store_volume", number)
+        page.goto(running.url + places["first-sketch"])
+        Reader(page, "first-sketch").wait_until_live()
+        page.goto(running.url + "record/")
+        page.locator("[data-ss-record]:not([data-busy])").wait_for()
+        asked = [request.path.rpartition("/")[2] for request in running.requests]
+    assert "rest.wasm" not in asked
+    assert ("stoke_and_store" in " ".join(asked)) == (way == "ordinary")
+    troubles.clear()
+
+
 def damaged(memory: bytes) -> dict[str, bytes]:
     """What may become of the snapshot on its way, or at a host that has another release's."""
     other = bytearray(gzip.decompress(memory))
