@@ -42,7 +42,7 @@ FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
     *("assets/css/*", "assets/js/*", "assets/stylesheets/*", "assets/javascripts/*.js", "assets/images/*"),
-    *("assets/python/*.js", "assets/python/pyodide-*/*", "assets/python/snapshot-*/*"),
+    *("assets/python/*.js", "assets/python/pyodide-*/pyodide*", "assets/python/snapshot-*/*"),
 )
 COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
 SMALLEST = 1024  # below it, a compressed copy saves less than one packet

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import gzip
+import io
 import json
 import shutil
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
@@ -82,7 +85,7 @@ def bare(root: Path, _: Path) -> Page:
 def fair(root: Path, site: Path) -> Page:
     """The same with our library, which is compiled and trimmed."""
     shutil.copytree(PYODIDE, root / "pyodide")
-    shutil.copy(next((site / "assets" / "python").glob("library-*/python_stdlib.zip")), root)
+    _archive(site, "library-*/python_stdlib.zip", root / "python_stdlib.zip")
     return _finish(root, "2", {"index.html": PAGE.replace("HEAD", SCRIPT), "page.js": ADDING, "worker.js": FAIR_WORKER})
 
 
@@ -90,9 +93,18 @@ def framework(root: Path, site: Path) -> Page:
     """Our worksheet, compiled as the site has it, in PyScript with the same Pyodide."""
     shutil.copytree(PYODIDE, root / "pyodide")
     shutil.copytree(PYSCRIPT, root / "core", ignore=shutil.ignore_patterns("*.map"))
-    shutil.copyfile(next((site / "assets" / "python").glob("wheel-*/stoke_and_store-*.whl")), root / "calc.zip")
+    _archive(site, "wheel-*/stoke_and_store-*.whl", root / "calc.zip")
     texts = {"main.py": FRAMEWORK_PYTHON, "pyscript.json": FRAMEWORK_CONFIG}
     return _finish(root, _first_result(), {"index.html": PAGE.replace("HEAD", FRAMEWORK_HEAD), **texts})
+
+
+def _archive(site: Path, name: str, out: Path) -> None:
+    """An archive of the site as others would publish it: each of its files packed by itself."""
+    (packed,) = (site / "assets" / "python").glob(f"{name}.pack")
+    content = io.BytesIO(gzip.decompress(packed.read_bytes()))
+    with zipfile.ZipFile(content) as ours, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as new:
+        for file in ours.namelist():
+            new.writestr(file, ours.read(file))
 
 
 def floor(root: Path, site: Path) -> Page:

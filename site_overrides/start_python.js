@@ -8,8 +8,7 @@
 
 // The same place whether this module stands by itself or inside the worker, which is a folder away.
 const here = new URL("../python/", import.meta.url);
-// Node, where tests load this same module, wants paths instead of file: addresses.
-const base = here.protocol === "file:" ? decodeURIComponent(here.pathname) : here.href;
+const base = here.href;
 
 const BEAT = 1000; // milliseconds between two signs of life while the interpreter is on its way
 const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings it
@@ -28,14 +27,14 @@ export const build = FILES.build;
  * silent; `onProgress` is called each time something has arrived and is what that timer waits for.
  */
 export async function startPython({ onProgress = () => {}, shortly = true } = {}) {
-  const inBrowser = here.protocol !== "file:";
   holdTogether(bringRest);
-  const interpreter = inBrowser ? bringInterpreter(onProgress) : new Promise(() => {});
-  const memory = inBrowser && shortly ? bringMemory().catch(tellWhy) : null;
+  unpackArchives();
+  const interpreter = bringInterpreter(onProgress);
+  const memory = shortly ? bringMemory().catch(tellWhy) : null;
   // The two parts of Pyodide's loader come at once instead of one after the other.
   const [{ loadPyodide }] = await Promise.all([
-    import(`${here.href}${FILES.pyodide}pyodide.mjs`),
-    import(`${here.href}${FILES.pyodide}pyodide.asm.js`),
+    import(`${base}${FILES.pyodide}pyodide.mjs`),
+    import(`${base}${FILES.pyodide}pyodide.asm.js`),
   ]);
   onProgress("loader");
   const snapshot = await memory;
@@ -56,6 +55,19 @@ function load(loadPyodide) {
     packageBaseUrl: base,
     packages: ["stoke-and-store"],
   });
+}
+
+/** Library and wheels come packed as no host would pack them; Pyodide gets the archives that it knows. */
+function unpackArchives() {
+  const plainFetch = self.fetch;
+  const archives = [FILES.library, ...Object.values(FILES.lock.packages).map((wheel) => wheel.file_name)];
+  for (const archive of archives) {
+    answerFor(base + archive, async () => {
+      const response = await plainFetch(`${base}${archive}.pack`);
+      if (!response.ok) return response;
+      return new Response(response.body.pipeThrough(new DecompressionStream("gzip")));
+    });
+  }
 }
 
 // ---- the interpreter ------------------------------------------------------------------------------------------------
@@ -84,10 +96,8 @@ function bringInterpreter(onProgress) {
 
 /** The second part of the interpreter (interpreter_rest.js): the worker stands still until it is there. */
 function bringRest() {
-  const address = `${base}${FILES.pyodide}rest.wasm`;
-  if (here.protocol === "file:") return process.getBuiltinModule("node:fs").readFileSync(address);
   const request = new XMLHttpRequest();
-  request.open("GET", address, false);
+  request.open("GET", `${base}${FILES.pyodide}rest.wasm`, false);
   request.responseType = "arraybuffer";
   request.send();
   if (request.status !== 200) throw new Error(`the rest of the interpreter did not arrive: ${request.status}`);
@@ -113,7 +123,7 @@ async function compile(fetched) {
 async function bringMemory() {
   const asked = performance.now(); // WebKit asks the line even for what only its cache should give
   const kept = await fromCache(FILES.snapshot.path);
-  if (!kept && (await fromCache(FILES.library))) throw new Error("what that needs is here already");
+  if (!kept && (await fromCache(`${FILES.library}.pack`))) throw new Error("what that needs is here already");
   const response = kept ?? (await fetch(base + FILES.snapshot.path));
   if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
   const unpacking = new DecompressionStream("gzip");

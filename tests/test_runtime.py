@@ -5,11 +5,11 @@ from __future__ import annotations
 import gzip
 import hashlib
 import importlib.util
+import io
 import json
 import marshal
 import runpy
 import shutil
-import subprocess
 import traceback
 import zipfile
 from collections.abc import Iterator
@@ -23,7 +23,6 @@ import finishing
 import lean
 import runtime
 import server
-import toolchain
 from calc.__main__ import weather_text
 from render import qr as render_qr
 from tests.conftest import Visiting
@@ -59,6 +58,7 @@ try {
   pyodide.globals.set("weather", %(weather)s);
   const answer = pyodide.runPython(%(question)s);
   const tried = { chance: pyodide.runPython("import random; random.random()") };
+  tried.without = String(pyodide.runPython(%(code)s)); // the page does without what comes later
   await pyodide.loadPackage("segno");
   tried.code = String(pyodide.runPython(%(code)s));
   try { new Function("return 1")(); tried.eval = "allowed"; } catch { tried.eval = "refused"; }
@@ -130,6 +130,12 @@ def python_files(site: Path) -> list[Path]:
     return sorted(path for path in (site / "assets" / "python").rglob("*") if path.is_file())
 
 
+def names_in(site: Path, archive: str) -> set[str]:
+    """The names of the files in an archive, which is packed as a whole."""
+    (packed,) = (site / "assets" / "python").glob(f"{archive}.pack")
+    return set(zipfile.ZipFile(io.BytesIO(gzip.decompress(packed.read_bytes()))).namelist())
+
+
 def what_the_page_says(page: Page, url: str) -> Any:
     page.goto(url)
     return json.loads(page.locator("output:not(:empty)").text_content() or "")
@@ -157,34 +163,13 @@ def test_equal_sources_make_equal_bytes(small_site: Path, tmp_path: Path, monkey
 
 
 def test_the_wheel_holds_what_the_page_needs_and_no_source_text(small_site: Path) -> None:
-    (wheel,) = (small_site / "assets" / "python").glob("wheel-*/stoke_and_store-*.whl")
-    names = set(zipfile.ZipFile(wheel).namelist())
+    names = names_in(small_site, "wheel-*/stoke_and_store-*.whl")
     for module in our_modules():
         stem = module.replace(".", "/")
         assert {f"{stem}.pyc", f"{stem}/__init__.pyc"} & names, module
     assert not [name for name in names if name.endswith((".py", ".svg"))]
     for only_here in ("calc/__main__", "calc/report", "calc/piping/rules", "render/pages/"):
         assert not [name for name in names if name.startswith(only_here)]
-
-
-def test_node_starts_it_and_it_answers_as_the_desktop_does(small_site: Path, tmp_path: Path) -> None:
-    script = tmp_path / "ask.mjs"
-    start = (small_site / "assets" / "python" / "start.js").as_uri()
-    script.write_text(
-        f"""
-        import {{ startPython }} from {json.dumps(start)};
-        const pyodide = await startPython();
-        pyodide.globals.set("modules", pyodide.toPy({json.dumps(our_modules())}));
-        pyodide.globals.set("weather", {json.dumps(weather_text("burlington-vt"))});
-        process.stdout.write(pyodide.runPython({json.dumps(QUESTION)}), () => process.exit(0));
-        """,
-        encoding="utf-8",
-    )
-    done = subprocess.run(
-        [str(toolchain.node()), str(script)], capture_output=True, encoding="utf-8", check=False, cwd=tmp_path
-    )
-    assert done.returncode == 0, done.stderr
-    assert json.loads(done.stdout.splitlines()[-1]) == desktop_answer()
 
 
 @pytest.mark.parametrize("agent", [pytest.param(None, id="as itself"), pytest.param(IPHONE, id="as a phone")])
@@ -197,7 +182,7 @@ def test_chromium_starts_it_under_the_strict_policy(
     assert json.loads(said["answer"]) == desktop_answer()
     assert [what for what in said["heard"] if what != "bytes"] == ["loader", "python"]
     assert said["tried"].pop("chance")
-    assert said["tried"] == {"eval": "refused", "code": str(render_qr.svg(CODED, "code"))}
+    assert said["tried"] == {"eval": "refused", "without": "", "code": str(render_qr.svg(CODED, "code"))}
     assert {request.status for request in small_server.requests} == {200}
     assert way_taken(small_server) == "short"
 
@@ -239,21 +224,21 @@ def test_a_missing_or_damaged_file_is_noticed(page: Page, small_site: Path, trou
 
 
 def test_the_library_keeps_what_errors_and_dates_need(small_site: Path) -> None:
-    (library,) = (small_site / "assets" / "python").glob("library-*/python_stdlib.zip")
-    held = {name.removesuffix(".pyc") for name in zipfile.ZipFile(library).namelist()}
+    held = {name.removesuffix(".pyc") for name in names_in(small_site, "library-*/python_stdlib.zip")}
     assert {"traceback", "linecache", "datetime", "decimal", "encodings/utf_8", "json/__init__"} <= held
     assert "turtle" not in held
     assert "unittest/__init__" not in held
 
 
 def test_the_download_stays_small(small_site: Path) -> None:
-    """Compressed as hosts do, it leaves room for pages and styles: below 5.2 MB the ordinary way, 6.5 the short one."""
-    first = [path for path in python_files(small_site) if not path.name.startswith(runtime.LATER)]
+    """Compressed as hosts do, it leaves room for pages and styles: below 3.3 MB the ordinary way, 5.2 the short one."""
+    later = (*runtime.LATER, runtime.REST)
+    first = [path for path in python_files(small_site) if not path.name.startswith(later)]
     sizes = {path: min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in first}
     memory = next(path for path in first if path.name == "python.memory")
-    loaded = [path for path in first if path.suffix in {".zip", ".whl"}]
-    assert sum(sizes.values()) - sizes[memory] <= 4_600_000
-    assert sum(sizes.values()) - sum(sizes[path] for path in loaded) <= 6_400_000
+    loaded = [path for path in first if path.suffix == ".pack"]
+    assert sum(sizes.values()) - sizes[memory] <= 3_000_000
+    assert sum(sizes.values()) - sum(sizes[path] for path in loaded) <= 4_950_000
 
 
 def test_lean_byte_code_does_what_it_did_and_tells_where(tmp_path: Path) -> None:
@@ -267,32 +252,6 @@ def test_lean_byte_code_does_what_it_did_and_tells_where(tmp_path: Path) -> None
         names["halve"]("three")
     last = traceback.extract_tb(wrong.value.__traceback__)[-1]
     assert (last.filename, last.name, last.lineno) == ("halves.py", "halve", 1)
-
-
-def test_what_is_fetched_later_comes_when_it_is_asked_for(small_site: Path, tmp_path: Path) -> None:
-    """Python starts without it; loaded on demand, it makes the same code as on the desktop."""
-    script = tmp_path / "ask.mjs"
-    start = (small_site / "assets" / "python" / "start.js").as_uri()
-    script.write_text(
-        f"""
-        import {{ startPython }} from {json.dumps(start)};
-        const pyodide = await startPython();
-        const code = {json.dumps(f"from render import qr; qr.svg({CODED!r}, 'code')")};
-        const without = String(pyodide.runPython(code));
-        await pyodide.loadPackage("segno");
-        const said = {{ without, after: String(pyodide.runPython(code)) }};
-        process.stdout.write(`\n${{JSON.stringify(said)}}`, () => process.exit(0));
-        """,
-        encoding="utf-8",
-    )
-    done = subprocess.run(
-        [str(toolchain.node()), str(script)], capture_output=True, encoding="utf-8", check=False, cwd=tmp_path
-    )
-    assert done.returncode == 0, done.stderr
-    said = json.loads(done.stdout.splitlines()[-1])
-    assert said == {"without": "", "after": str(render_qr.svg(CODED, "code"))}
-    (wheel,) = (small_site / "assets" / "python").glob("wheel-*/segno-*.whl")
-    assert wheel.stat().st_size < 50_000
 
 
 def test_changed_sources_are_made_anew_and_unchanged_ones_are_not(

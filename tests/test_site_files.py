@@ -40,9 +40,9 @@ ALLOWED = [
     r"assets/stock/[a-z-]+\.json",
     # Python for the page.
     r"assets/python/pyodide-[0-9a-f]{12}/(pyodide\.(mjs|asm\.js|asm\.wasm)|rest\.wasm)",
-    r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip",
+    r"assets/python/library-[0-9a-f]{12}/python_stdlib\.zip\.pack",
     r"assets/python/snapshot-[0-9a-f]{12}/python\.memory",
-    r"assets/python/wheel-[0-9a-f]{12}/(jinja2|markupsafe|segno|stoke_and_store)-[0-9.]+-cp313-none-any\.whl",
+    r"assets/python/wheel-[0-9a-f]{12}/(jinja2|markupsafe|segno|stoke_and_store)-[0-9.]+-cp313-none-any\.whl\.pack",
 ]
 
 
@@ -112,7 +112,9 @@ def test_a_page_that_nobody_searches_fetches_no_index_of_all_pages(site: Path) -
 def test_what_others_made_stands_with_its_license(site: Path) -> None:
     parts = re.split("={80}\n", (site / "assets/licenses.txt").read_text(encoding="utf-8"))[1:]
     texts = {part.partition("\n")[0].partition(" ")[0]: part for part in parts}
-    wheels = {Path(name).name.partition("-")[0] for name in files(site) if name.endswith(".whl")} - {"stoke_and_store"}
+    wheels = {Path(name).name.partition("-")[0] for name in files(site) if name.endswith(".whl.pack")} - {
+        "stoke_and_store"
+    }
     assert {*wheels, "Pyodide", "Python", "mkdocs-material", "@observablehq/plot", "d3-scale"} <= texts.keys()
     for name, text in texts.items():
         assert re.search(r"licen[sc]e|permission|redistribution", text, re.IGNORECASE), name
@@ -132,7 +134,7 @@ def test_what_is_kept_for_readers_without_a_line_is_this_very_site(site: Path) -
     listed = json.loads(text.partition("const FILES = ")[2].partition(";\n")[0])
     assert sorted(listed) == offline.kept(site)
     for name in files(site):
-        if name.endswith((".html", ".js", ".wasm", ".whl", ".zip")) and not name.startswith("embed/"):
+        if name.endswith((".html", ".js", ".wasm", ".pack")) and not name.startswith("embed/"):
             assert name in listed or name in ("404.html", offline.NAME), name
     for name in ("index.html", "assets/js/worker.js", "search/every_page.json"):
         digest = hashlib.sha256((site / name).read_bytes()).digest()[:12]
