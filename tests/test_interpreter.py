@@ -166,6 +166,10 @@ def test_a_page_works_though_its_first_part_has_hardly_anything(
             troubles.clear()  # the browser says that the snapshot is gone
         assert [request.path for request in running.requests].count(f"/assets/python/{folder.name}/rest.wasm") == 1
     assert "failure" not in said, said
+    (folder / "rest.wasm").unlink()
+    with server.serving(site) as running, visiting(troubles) as page:
+        assert what_the_page_says(page, running.url).keys() == {"failure"}, "and without it the worker says so"
+        troubles.clear()
     assert json.loads(said["answer"]) == desktop_answer()
 
 
