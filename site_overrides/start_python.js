@@ -27,7 +27,7 @@ export const build = FILES.build;
  * silent; `onProgress` is called each time something has arrived and is what that timer waits for.
  */
 export async function startPython({ onProgress = () => {}, shortly = true } = {}) {
-  holdTogether(bringRest);
+  const failure = keepTogether();
   unpackArchives();
   const interpreter = bringInterpreter(onProgress);
   const memory = shortly ? bringMemory().catch(tellWhy) : null;
@@ -38,10 +38,11 @@ export async function startPython({ onProgress = () => {}, shortly = true } = {}
   ]);
   onProgress("loader");
   const snapshot = await memory;
-  // If the interpreter does not come, Pyodide itself only prints a warning and never settles.
+  // If the interpreter or its rest does not come, Pyodide itself only prints a warning and never settles.
   const pyodide = await Promise.race([
     snapshot ? restore(loadPyodide, snapshot, interpreter) : load(loadPyodide),
     interpreter.then(() => new Promise(() => {})),
+    failure,
   ]);
   onProgress("python");
   return pyodide;
@@ -92,6 +93,22 @@ function bringInterpreter(onProgress) {
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
   return compiled;
+}
+
+/** Hold the parts of the interpreter together. What is returned rejects if the second part is asked for and does not come. */
+function keepTogether() {
+  const failure = new Promise((_, reject) => {
+    holdTogether(() => {
+      try {
+        return bringRest();
+      } catch (error) {
+        reject(error);
+        throw error;
+      }
+    });
+  });
+  failure.catch(() => {}); // who calls Python hears of it by that call, once Python is there
+  return failure;
 }
 
 /** The second part of the interpreter (interpreter_rest.js): the worker stands still until it is there. */

@@ -72,8 +72,8 @@ process.stdout.write(`\\n${JSON.stringify(said)}`, () => process.exit(0));
 
 
 @pytest.fixture(scope="module")
-def parted() -> Path:
-    """The folder that holds the interpreter in its two parts."""
+def parted(small_site: Path) -> Path:  # noqa: F811
+    """The folder that holds the interpreter in its two parts, once a site is made."""
     (folder,) = runtime.CACHE.glob("pyodide-*")
     return folder
 
@@ -100,7 +100,7 @@ def asked(folder: Path, tmp_path: Path) -> dict[str, dict[str, Any]]:
     return found
 
 
-def test_the_parts_say_what_the_whole_says(small_site: Path, parted: Path, tmp_path: Path) -> None:  # noqa: F811
+def test_the_parts_say_what_the_whole_says(parted: Path, tmp_path: Path) -> None:
     by_whole, by_parts = asked(runtime.NPM, tmp_path), asked(parted, tmp_path)
     for name in [*IN_THE_FIRST_PART, *OF_THE_REST]:
         assert by_parts[name]["said"] == by_whole[name]["said"], name
