@@ -12,6 +12,7 @@ import { holdTogether } from "../site_overrides/interpreter_rest.js";
 import { env } from "./same_each_time.mjs";
 
 const [npm, library, wheels, modules, templates, out] = process.argv.slice(2);
+process.argv[1] = "python"; // Python notes by which path it was called, and where this was made is nobody's business
 const HEAD_OF_OBJECT = 8; // bytes of the collector's two addresses before each object that it knows
 const FLAGS = 3; // the collector's marks in the second of them
 

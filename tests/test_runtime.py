@@ -23,6 +23,7 @@ import finishing
 import lean
 import runtime
 import server
+import toolchain
 from calc.__main__ import weather_text
 from render import qr as render_qr
 from tests.conftest import Visiting
@@ -221,6 +222,12 @@ def test_a_missing_or_damaged_file_is_noticed(page: Page, small_site: Path, trou
             said = what_the_page_says(page, site.url)
         assert said.get("failure"), said
     troubles.clear()
+
+
+def test_the_snapshot_does_not_tell_where_it_was_made(small_site: Path) -> None:
+    memory = gzip.decompress(next(small_site.rglob("python.memory")).read_bytes())
+    for place in (toolchain.ROOT, Path.home()):
+        assert str(place).encode() + b"/" not in memory
 
 
 def test_the_library_keeps_what_errors_and_dates_need(small_site: Path) -> None:
