@@ -30,6 +30,7 @@ from typing import NamedTuple
 import wasm
 from wasm import sized, unsigned
 
+BETWEEN = "rest "  # before the number of a table, the name under which the first part lends it to the rest
 MARK = "ran "  # before the number of a function, the name of the global that says whether it ran
 RELOCATING = "__wasm_apply_data_relocs"
 MODULES = "PyImport_Inittab"  # the name of the address of the list of the interpreter's own modules
@@ -117,6 +118,7 @@ class _Whole:
         self.setting = wasm.Reader(self.sections[wasm.START]).number()  # sets globals, and clears memory
         bases = [entry.name for entry in self.imports if entry.kind == wasm.GLOBAL]
         self.memory_base, self.table_base = bases.index("__memory_base"), bases.index("__table_base")
+        self.in_table = self._in_table()
 
     def data(self) -> bytes:
         """The one stretch of data, which begins at the base of the memory."""
@@ -124,7 +126,7 @@ class _Whole:
         reader.expect(1, 0, wasm.GLOBAL_GET, self.memory_base, wasm.END)
         return reader.sized()
 
-    def in_table(self) -> list[int]:
+    def _in_table(self) -> list[int]:
         """The functions of the one stretch of the table of all functions."""
         reader = wasm.Reader(self.sections[wasm.ELEMENTS])
         reader.expect(1, 0, wasm.GLOBAL_GET, self.table_base, wasm.END)
@@ -180,7 +182,7 @@ def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
     """
     kept = {*used, whole.setting, whole.relocating}
     kept |= whole.called(kept)
-    kept |= {function for function in whole.in_table() if whole.is_small(function)}
+    kept |= {function for function in whole.in_table if whole.is_small(function)}
     fresh = kept
     while fresh:
         fresh = {function for function in whole.called(fresh) - kept if whole.length(function) < SMALL}
@@ -269,6 +271,8 @@ def _relocated(whole: _Whole, seen: Seen) -> _Data:
     for _, offset, (place, value) in _worked_out(whole, whole.relocating):
         at = place.constant + offset
         if value.borrowed:
+            if value != _Sum(0, 0, 0, value.borrowed):
+                raise ValueError("The interpreter reckons with what only the loader knows.")
             taken = bytes([wasm.GLOBAL_GET]) + unsigned(value.borrowed)
             later.append(constant(seen.memory_base + at) + taken + bytes([wasm.STORE, 2, 0]))
             continue
@@ -350,10 +354,9 @@ def _beginning(whole: _Whole, data: _Data) -> Iterator[int]:
     table = next(export for export in whole.exports if export.name == MODULES)
     at = whole.variables[table.number - whole.borrowed_globals].value
     at = data.addresses[at]
-    functions = whole.in_table()
     while at in data.addresses:  # pairs of a name and a function
         if at + 4 in data.functions:  # some have none
-            yield functions[data.functions[at + 4]]
+            yield whole.in_table[data.functions[at + 4]]
         at += 8
     yield from (export.number for export in whole.exports if export.name in UNUSED)
 
@@ -363,13 +366,12 @@ class _Way:
 
     def __init__(self, whole: _Whole, places: dict[int, set[int]], things: list[int], data: _Data) -> None:
         self.whole, self.places, self.things = whole, places, things
-        self.table = whole.in_table()
         self.leading: dict[int, set[int]] = defaultdict(set)
         self.calling: dict[int, set[int]] = defaultdict(set)
         for at, place in data.addresses.items():
             self.leading[self._thing(at)].add(self._thing(place))
         for at, number in data.functions.items():
-            self.calling[self._thing(at)].add(self.table[number])
+            self.calling[self._thing(at)].add(whole.in_table[number])
 
     def _thing(self, place: int) -> int:
         return bisect.bisect_right(self.things, place) - 1
@@ -417,7 +419,7 @@ class _Parting:
         self.whole, self.lent, self.values, self.data, self.away, self.seen = whole, lent, values, data, away, seen
         self.kept = kept
         others = whole.code.keys() - kept
-        entries = {export.number for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table())
+        entries = {export.number for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table)
         self.called = sorted(whole.called(others) & kept)  # by the rest, in the first part
         self.asked = sorted((whole.called(kept) | entries) & others)  # by the first part, in the rest
         # The last place in the table holds what brings the rest, and afterwards what does nothing.
@@ -435,7 +437,7 @@ class _Parting:
         whole = self.whole
         tables = [*whole.tables, self._table()]
         lent = [wasm.lent(*export) for export in self.lent]
-        lent += [wasm.lent(f"rest {place}", wasm.TABLE, 1 + place) for place in range(len(tables))]
+        lent += [wasm.lent(f"{BETWEEN}{place}", wasm.TABLE, 1 + place) for place in range(len(tables))]
         elements = whole.sections[wasm.ELEMENTS][1:]
         changed = {
             wasm.TABLES: wasm.listed(tables),
@@ -450,7 +452,7 @@ class _Parting:
         whole = self.whole
         tables = [*whole.tables, self._table()]
         borrowed = [
-            sized(b"main") + sized(f"rest {place}".encode()) + bytes([wasm.TABLE]) + table
+            sized(b"main") + sized(f"{BETWEEN}{place}".encode()) + bytes([wasm.TABLE]) + table
             for place, table in enumerate(tables)
         ]
         variables = [

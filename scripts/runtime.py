@@ -115,10 +115,10 @@ def publish(site: Path) -> None:
     (out / names["pyodide"]).mkdir(parents=True)
     for path in loader:
         shutil.copyfile(path, out / names["pyodide"] / path.name)
-    names["library"] = _place_packed(trimmed / LIBRARY, out, "library")
+    names["library"] = _place_archive(trimmed / LIBRARY, out, "library")
     lock = json.loads((wheels / LOCK).read_text(encoding="utf-8"))
     for package in lock["packages"].values():
-        package["file_name"] = _place_packed(wheels / package["file_name"], out, "wheel")
+        package["file_name"] = _place_archive(wheels / package["file_name"], out, "wheel")
     told = json.loads((snapshot / "told.json").read_text(encoding="utf-8"))
     memory = snapshot / "python.memory"
     told |= {"path": _place(memory, out, "snapshot"), "digest": _content(memory)}
@@ -140,16 +140,21 @@ def _place(path: Path, out: Path, kind: str) -> str:
     return f"{folder.name}/{path.name}"
 
 
-def _place_packed(path: Path, out: Path, kind: str) -> str:
-    """The same for an archive, which is packed as a whole: that makes it a fifth smaller than each of its files packed.
+def _place_archive(path: Path, out: Path, kind: str) -> str:
+    """The same for an archive as `_pack` has packed it; the name that is returned is the archive's own."""
+    return _place(_packed(path), out, kind).removesuffix(PACKED)
 
-    Hosts pack no archives, so start_python.js unpacks it. The name that is returned is the archive's own.
+
+def _pack(path: Path) -> None:
+    """Pack an archive as a whole, which makes it a fifth smaller than each of its files packed.
+
+    Hosts pack no archives, so start_python.js unpacks it.
     """
-    packed = out / f"{path.name}{PACKED}"
-    packed.write_bytes(gzipped(path.read_bytes()))
-    place = _place(packed, out, kind)
-    packed.unlink()
-    return place.removesuffix(PACKED)
+    _packed(path).write_bytes(gzipped(path.read_bytes()))
+
+
+def _packed(path: Path) -> Path:
+    return path.with_name(f"{path.name}{PACKED}")
 
 
 # --- the standard library -----------------------------------------------------------------------------------------
@@ -171,6 +176,7 @@ def _trim_library(library: Path, modules: list[str], out: Path) -> None:
     with zipfile.ZipFile(library / LIBRARY) as whole:
         kept = [name for name in whole.namelist() if _module_name(name) in wanted]
         _write_zip(out / LIBRARY, ((name, whole.read(name)) for name in kept))
+    _pack(out / LIBRARY)
 
 
 def _look(library: Path, wheels: Path, out: Path) -> None:
@@ -266,6 +272,7 @@ def _settle_lock(path: Path) -> None:
     for package in lock["packages"].values():
         wheel = path.parent / package["file_name"]
         _settle(wheel)
+        _pack(wheel)
         package["sha256"] = _content(wheel)
     path.write_text(json.dumps(lock, sort_keys=True), encoding="utf-8")
 

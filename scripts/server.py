@@ -37,7 +37,6 @@ TYPES = {
     ".txt": "text/plain; charset=utf-8",
     ".wasm": "application/wasm",
     ".webmanifest": "application/manifest+json",
-    ".whl": "application/zip",
     ".woff2": "font/woff2",
     ".xml": "application/xml",
     ".zip": "application/zip",

@@ -105,14 +105,11 @@ class Reader:
                 return total
 
     def signed(self) -> int:
-        """The next whole number with a sign."""
-        total = shift = 0
-        while True:
-            byte = self.byte()
-            total |= (byte & 127) << shift
-            shift += 7
-            if byte < 128:
-                return total - (1 << shift) if byte & 64 else total
+        """The next whole number with a sign, which is the highest of the bits that are written."""
+        start = self.at
+        total = self.number()
+        bits = 7 * (self.at - start)
+        return total - (1 << bits) if total >> (bits - 1) else total
 
     def take(self, size: int) -> bytes:
         """So many of the next bytes."""

@@ -174,7 +174,10 @@ def test_a_page_works_though_its_first_part_has_hardly_anything(
 
 
 def test_numbers_are_written_as_the_standard_writes_them() -> None:
-    """DWARF Debugging Information Format 5, 2017, tables 7.7 and 7.8: examples of LEB128."""
+    """DWARF Debugging Information Format Committee, DWARF Version 5, 2017, section 7.6: examples of LEB128.
+
+    The tables are 7.7 and 7.8; their numbers are from memory.
+    """
     for number, written in {2: "02", 127: "7f", 128: "8001", 129: "8101", 12857: "b964"}.items():
         assert wasm.unsigned(number).hex() == written
         assert wasm.Reader(wasm.unsigned(number)).number() == number

@@ -244,6 +244,8 @@ def test_the_download_stays_small(small_site: Path) -> None:
     sizes = {path: min(path.stat().st_size, len(gzip.compress(path.read_bytes(), 9))) for path in first}
     memory = next(path for path in first if path.name == "python.memory")
     loaded = [path for path in first if path.suffix == ".pack"]
+    (code,) = small_site.rglob("segno-*.whl.pack")
+    assert code.stat().st_size < 50_000
     assert sum(sizes.values()) - sizes[memory] <= 3_000_000
     assert sum(sizes.values()) - sum(sizes[path] for path in loaded) <= 4_950_000
 
