@@ -16,7 +16,8 @@ compiler may name a place before the one it means.
 
 And what the interpreter works out at each start, though it is always the same, is worked out here: the addresses in
 its data (`__wasm_apply_data_relocs`, a fifth of what runs). What it lends to libraries in C, of which the page has
-none, goes.
+none, goes, and with it what nothing calls then. So go the addresses of the loader's drawing functions, for each of
+which a start had a small module compiled.
 """
 
 from __future__ import annotations
@@ -33,8 +34,10 @@ from wasm import sized, unsigned
 BETWEEN = "rest "  # before the number of a table, the name under which the first part lends it to the rest
 MARK = "ran "  # before the number of a function, the name of the global that says whether it ran
 RELOCATING = "__wasm_apply_data_relocs"
+ADDRESSES = "GOT.func"  # where the interpreter borrows the addresses of the loader's functions from
+MEMORY_BASE, TABLE_BASE = "__memory_base", "__table_base"
+NEVER_CALLED = bytes([0, wasm.UNREACHABLE, wasm.END])  # a function's body
 MODULES = "PyImport_Inittab"  # the name of the address of the list of the interpreter's own modules
-UNUSED = ("iconv",)  # functions that bring much and that nothing of Python calls
 # Bytes behind a place that a function names which count as named, too: `table[letter - 'a']` names a place before it.
 CLOSE = 4096
 # Functions of fewer bytes come along though none was seen to run: those called by address, and from call to call those
@@ -91,10 +94,12 @@ def parted(binary: bytes, loader: str, callers: str, seen: Seen) -> Parts:
     """
     whole = _Whole(binary)
     loader, lent = _lend_less(loader, callers, whole)
-    kept = _kept(whole, [*seen.functions, *(export.number for export in lent if export.kind == wasm.FUNCTION)])
+    unused = whole.code.keys() - _callable(whole, lent)
+    kept = _kept(whole, [*seen.functions, *(export.number for export in lent if export.kind == wasm.FUNCTION)]) - unused
     values = _settle(whole, seen)
     data = _relocated(whole, seen)
-    away = list(_only_for_the_rest(whole, kept, lent, data, values, seen))
+    away = list(_only_for_the_rest(whole, kept, lent, data, values, seen, unused))
+    whole.leave_out(unused)
     parts = _Parting(whole, kept, lent, values, data, away, seen).parts()
     return Parts(loader, *parts, [(seen.memory_base + start, seen.memory_base + end) for start, end in away])
 
@@ -117,8 +122,20 @@ class _Whole:
         self.relocating = next(export.number for export in self.exports if export.name == RELOCATING)
         self.setting = wasm.Reader(self.sections[wasm.START]).number()  # sets globals, and clears memory
         bases = [entry.name for entry in self.imports if entry.kind == wasm.GLOBAL]
-        self.memory_base, self.table_base = bases.index("__memory_base"), bases.index("__table_base")
+        self.memory_base, self.table_base = bases.index(MEMORY_BASE), bases.index(TABLE_BASE)
         self.in_table = self._in_table()
+
+    def leave_out(self, functions: Iterable[int]) -> None:
+        """Empty functions that nothing calls, and borrow no address that only they asked for."""
+        for function in functions:
+            self.bodies[function - self.borrowed] = NEVER_CALLED
+            self.code[function] = list(wasm.instructions(NEVER_CALLED))
+        used = set().union(*(self.named(function, wasm.GLOBAL_GET) for function in self.code))
+        places = [place for place, entry in enumerate(self.imports) if entry.kind == wasm.GLOBAL]
+        base = self.imports[places[self.memory_base]]
+        for number, place in enumerate(places):
+            if self.imports[place].module == ADDRESSES and number not in used:
+                self.imports[place] = base  # which is there in any case: so the globals keep their numbers
 
     def data(self) -> bytes:
         """The one stretch of data, which begins at the base of the memory."""
@@ -171,6 +188,16 @@ def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm
         return found[0] if wanted(found[1][1:]) else ""
 
     return LENDING.sub(shortened, loader), [export for export in whole.exports if wanted(export.name)]
+
+
+def _callable(whole: _Whole, lent: list[wasm.Export]) -> set[int]:
+    """The functions that something may call: by a name that is lent, by address, or from one of these."""
+    fresh = {export.number for export in lent if export.kind == wasm.FUNCTION}
+    found = fresh = {*fresh, *whole.in_table, whole.setting, whole.relocating}
+    while fresh:
+        fresh = whole.called(fresh) - found
+        found = found | fresh
+    return found
 
 
 def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
@@ -288,9 +315,18 @@ def _relocated(whole: _Whole, seen: Seen) -> _Data:
 
 
 def _only_for_the_rest(
-    whole: _Whole, kept: set[int], lent: list[wasm.Export], data: _Data, values: list[int], seen: Seen
+    whole: _Whole,
+    kept: set[int],
+    lent: list[wasm.Export],
+    data: _Data,
+    values: list[int],
+    seen: Seen,
+    unused: set[int],
 ) -> Iterator[tuple[int, int]]:
-    """Stretches of constants, from and to, that modules never imported come to, and no function of the first part."""
+    """Stretches of constants, from and to, to which no function of the first part comes.
+
+    They are those of modules that are never imported, and of functions that nothing calls.
+    """
     every = {function: _places(whole, function, values, seen) for function in whole.code}
     things = sorted({0}.union(*every.values(), data.addresses.values()))
     surely = {function: _surely(whole, function) for function in whole.code}
@@ -299,12 +335,12 @@ def _only_for_the_rest(
     }
     named = set().union(outside, *(every[function] for function in kept))
     first = _Way(whole, every, things, data).reached(places=named)
-    unused = _Way(whole, surely, things, data).reached(
-        functions=set(_beginning(whole, data)) - kept, follow=whole.code.keys() - kept
+    others = _Way(whole, surely, things, data).reached(
+        functions=unused.union(_beginning(whole, data)) - kept, follow=whole.code.keys() - kept
     )
     constants = min(data.addresses)  # before the first address that is filled in, nothing is ever written
     for run in _runs(len(things), first):
-        own = [thing for thing in run if thing in unused]
+        own = [thing for thing in run if thing in others]
         if own:
             start = things[own[0]]
             start = max([start, *(place + CLOSE for place in named if place <= start)])
@@ -350,7 +386,7 @@ def _surely(whole: _Whole, function: int) -> set[int]:
 
 
 def _beginning(whole: _Whole, data: _Data) -> Iterator[int]:
-    """The functions with which the interpreter's own modules begin, and `UNUSED`."""
+    """The functions with which the interpreter's own modules begin."""
     table = next(export for export in whole.exports if export.name == MODULES)
     at = whole.variables[table.number - whole.borrowed_globals].value
     at = data.addresses[at]
@@ -358,7 +394,6 @@ def _beginning(whole: _Whole, data: _Data) -> Iterator[int]:
         if at + 4 in data.functions:  # some have none
             yield whole.in_table[data.functions[at + 4]]
         at += 8
-    yield from (export.number for export in whole.exports if export.name in UNUSED)
 
 
 class _Way:
@@ -440,6 +475,7 @@ class _Parting:
         lent += [wasm.lent(f"{BETWEEN}{place}", wasm.TABLE, 1 + place) for place in range(len(tables))]
         elements = whole.sections[wasm.ELEMENTS][1:]
         changed = {
+            wasm.IMPORTS: wasm.listed([wasm.borrowed(*entry) for entry in whole.imports]),
             wasm.TABLES: wasm.listed(tables),
             wasm.EXPORTS: wasm.listed(lent),
             wasm.ELEMENTS: wasm.listed([elements, self._elements(0, self.called)]),
@@ -459,10 +495,9 @@ class _Parting:
             wasm.Variable(variable.type, variable.mutable, value)
             for variable, value in zip(whole.variables, self.values, strict=True)
         ]
-        imports = wasm.Reader(whole.sections[wasm.IMPORTS])
-        count = imports.number()
+        imports = [wasm.borrowed(*entry) for entry in whole.imports]
         changed = {
-            wasm.IMPORTS: unsigned(count + len(tables)) + imports.content[imports.at :] + b"".join(borrowed),
+            wasm.IMPORTS: wasm.listed(imports + borrowed),
             wasm.GLOBALS: wasm.listed([wasm.written(variable) for variable in variables]),
             wasm.ELEMENTS: wasm.listed([self._elements(len(self.called), [*self.asked, whole.relocating])]),
             wasm.CODE: wasm.listed([sized(self._body_in_rest(function)) for function in whole.code]),
@@ -522,7 +557,7 @@ class _Parting:
     def _elsewhere(self, function: int, before: bytes) -> bytes:
         """A body that hands its arguments to the same function in the other part; that fails if nothing calls it."""
         if function not in self.places:
-            return bytes([0, wasm.UNREACHABLE, wasm.END])
+            return NEVER_CALLED
         kind = self.whole.types[function - self.whole.borrowed]
         arguments = b"".join(
             bytes([wasm.LOCAL_GET]) + unsigned(number) for number in range(max(self.whole.parameters[kind], 0))

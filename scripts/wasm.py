@@ -38,11 +38,12 @@ class Export(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """An import: where from, and of which kind."""
+    """An import: where from, of which kind, and its type as it stands."""
 
     module: str
     name: str
     kind: int
+    type: bytes
 
 
 class Variable(NamedTuple):
@@ -162,6 +163,7 @@ def imports(section: bytes) -> list[Entry]:
     found = []
     for _ in range(reader.number()):
         module, name, kind = reader.sized().decode(), reader.sized().decode(), reader.byte()
+        start = reader.at
         if kind in {TABLE, GLOBAL, TAG}:
             reader.byte()
         if kind == GLOBAL:
@@ -170,8 +172,13 @@ def imports(section: bytes) -> list[Entry]:
             limits(reader)
         else:
             reader.number()
-        found.append(Entry(module, name, kind))
+        found.append(Entry(module, name, kind, reader.content[start : reader.at]))
     return found
+
+
+def borrowed(module: str, name: str, kind: int, type_: bytes) -> bytes:
+    """An import as it stands in its section."""
+    return sized(module.encode()) + sized(name.encode()) + bytes([kind]) + type_
 
 
 def limits(reader: Reader) -> bytes:
