@@ -2,9 +2,10 @@
 // Writes the memory of a Python that has imported all of our code, so that a page may begin with it instead of importing:
 // as it compresses best, and prints as its last line what start_python.js has to know to take it back.
 //
-// The memory that Pyodide hands out is told shorter in three ways, each undone by start_python.js in a few milliseconds:
+// The memory that Pyodide hands out is told shorter in four ways, each undone by start_python.js in a few milliseconds:
 // what the interpreter's own file puts there is left out (by XOR, for most of it has not changed); memory that is free
-// is zero; and the garbage collector's list of objects, two addresses for each, is put in order and told in steps.
+// is zero; the garbage collector's list of objects, two addresses for each, is put in order and told in steps; and of
+// what is zero for long nothing is written.
 import fs from "node:fs";
 import path from "node:path";
 
@@ -14,6 +15,7 @@ import { env } from "./same_each_time.mjs";
 const [npm, library, wheels, modules, templates, out] = process.argv.slice(2);
 process.argv[1] = "python"; // Python notes by which path it was called, and where this was made is nobody's business
 const HEAD_OF_OBJECT = 8; // bytes of the collector's two addresses before each object that it knows
+const PAGE = 65_536; // bytes
 const FLAGS = 3; // the collector's marks in the second of them
 
 holdTogether(() => fs.readFileSync(path.join(npm, "rest.wasm")));
@@ -93,10 +95,11 @@ const collector = tellInSteps(words, tracked);
 const constant = untouched.findLastIndex((byte) => byte !== 0) + 4 & ~3;
 const before = new Uint32Array(untouched.buffer, 0, constant >> 2);
 for (let i = 0; i < before.length; i += 1) words[i] ^= before[i];
-fs.writeFileSync(out, snapshot);
+const stretches = stretchesOf(snapshot);
+fs.writeFileSync(out, Buffer.concat(stretches.map(([from, to]) => snapshot.subarray(from, to))));
 // Where Python keeps which function counts arguments: a browser has its own or none.
 const counter = module.__PyRuntime + module.HEAP32[module.__PyEM_EMSCRIPTEN_COUNT_ARGS_OFFSET >> 2];
-process.stdout.write(`${JSON.stringify({ start, constant, collector, counter })}\n`, () => process.exit(0));
+process.stdout.write(`${JSON.stringify({ size: snapshot.length, stretches, start, constant, collector, counter })}\n`, () => process.exit(0));
 
 /** Put zeros where the C library's memory is free: blocks are taken from the largest down as long as none is new. */
 function fillFreeMemory({ _emscripten_builtin_malloc: malloc, _emscripten_builtin_free: free, _sbrk: sbrk, HEAPU8 }) {
@@ -115,6 +118,18 @@ function fillFreeMemory({ _emscripten_builtin_malloc: malloc, _emscripten_builti
     }
   }
   taken.forEach((block) => free(block));
+}
+
+/** From where to where there is something: what lies between is zero, a page of memory or more. */
+function stretchesOf(content) {
+  const found = [];
+  for (let from = 0; from < content.length; from += PAGE) {
+    const to = Math.min(from + PAGE, content.length);
+    if (content.subarray(from, to).every((byte) => byte === 0)) continue;
+    if (found.at(-1)?.[1] === from) found.at(-1)[1] = to;
+    else found.push([from, to]);
+  }
+  return found;
 }
 
 /**

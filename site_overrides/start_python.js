@@ -10,11 +10,13 @@
 const here = new URL("../python/", import.meta.url);
 const base = here.href;
 
+const hostsFetch = self.fetch;
 const BEAT = 1000; // milliseconds between two signs of life while the interpreter is on its way
 const LONGEST_FETCH = 120_000; // milliseconds in which even a slow line brings it
 // On a line that brings the snapshot slower than this, its bytes would cost more than they save.
 const SLOW = 800; // bytes a millisecond, while the interpreter takes half of the line
 const FIRST_MOMENTS = 400; // milliseconds after the first bytes, when that is judged
+const NO_LIBRARY = "none.zip"; // nobody asks the host for it: what is answered in its place is an
 const EMPTY_ZIP = Uint8Array.from([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
 
 /** The build this module belongs to: a page that shows another one is out of date and should be reloaded. */
@@ -24,28 +26,42 @@ export const build = FILES.build;
  * Load Python with `calc` and `render`, ready to be imported. Not `shortly`, by the ordinary way alone.
  *
  * Rejects when a file is missing, damaged or refused. Whoever calls keeps a timer all the same, for a host that falls
- * silent; `onProgress` is called each time something has arrived and is what that timer waits for.
+ * silent; `onProgress` is called each time something has arrived and is what that timer waits for. After it was called with
+ * "rest" nothing can be heard until the rest of the interpreter is there, in two minutes at the latest.
  */
 export async function startPython({ onProgress = () => {}, shortly = true } = {}) {
-  const failure = keepTogether();
+  const failure = keepTogether(onProgress);
   unpackArchives();
   const interpreter = bringInterpreter(onProgress);
-  const memory = shortly ? bringMemory().catch(tellWhy) : null;
+  const memory = new Uint8Array(FILES.snapshot.size);
+  const there = shortly ? fill(memory, onProgress).catch(tellWhy) : Promise.resolve(false);
   // The two parts of Pyodide's loader come at once instead of one after the other.
   const [{ loadPyodide }] = await Promise.all([
     import(`${base}${FILES.pyodide}pyodide.mjs`),
     import(`${base}${FILES.pyodide}pyodide.asm.js`),
   ]);
   onProgress("loader");
-  const snapshot = await memory;
   // If the interpreter or its rest does not come, Pyodide itself only prints a warning and never settles.
   const pyodide = await Promise.race([
-    snapshot ? restore(loadPyodide, snapshot, interpreter) : load(loadPyodide),
+    begin(loadPyodide, memory, there),
     interpreter.then(() => new Promise(() => {})),
     failure,
   ]);
   onProgress("python");
   return pyodide;
+}
+
+/** The short way, which gets ready while `memory` is being filled; where it turns out that this fails, the ordinary one. */
+async function begin(loadPyodide, memory, there) {
+  const hopeless = (await Promise.race([there, true])) === false;
+  if (!hopeless) {
+    const { instantiateStreaming } = WebAssembly;
+    const restored = restore(loadPyodide, memory, there);
+    if (await there) return restored;
+    restored.catch(() => {});
+    WebAssembly.instantiateStreaming = instantiateStreaming;
+  }
+  return load(loadPyodide);
 }
 
 function load(loadPyodide) {
@@ -96,9 +112,10 @@ function bringInterpreter(onProgress) {
 }
 
 /** Hold the parts of the interpreter together. What is returned rejects if the second part is asked for and does not come. */
-function keepTogether() {
+function keepTogether(onProgress) {
   const failure = new Promise((_, reject) => {
     holdTogether(() => {
+      onProgress("rest");
       try {
         return bringRest();
       } catch (error) {
@@ -116,6 +133,7 @@ function bringRest() {
   const request = new XMLHttpRequest();
   request.open("GET", `${base}${FILES.pyodide}rest.wasm`, false);
   request.responseType = "arraybuffer";
+  request.timeout = LONGEST_FETCH;
   request.send();
   if (request.status !== 200) throw new Error(`the rest of the interpreter did not arrive: ${request.status}`);
   return request.response;
@@ -136,22 +154,22 @@ async function compile(fetched) {
 
 // ---- the short way --------------------------------------------------------------------------------------------------
 
-/** The snapshot's bytes. Rejects when they do not come whole, or when they would cost more of the line than they save. */
-async function bringMemory() {
+/** Fill `memory` from the snapshot. Rejects when that does not come whole, or would cost more of the line than it saves. */
+async function fill(memory, onProgress) {
   const asked = performance.now(); // WebKit asks the line even for what only its cache should give
   const kept = await fromCache(FILES.snapshot.path);
   if (!kept && (await fromCache(`${FILES.library}.pack`))) throw new Error("what that needs is here already");
-  const response = kept ?? (await fetch(base + FILES.snapshot.path));
+  const response = kept ?? (await hostsFetch(base + FILES.snapshot.path));
   if (!response.ok) throw new Error(`the snapshot did not arrive: ${response.status}`);
   const unpacking = new DecompressionStream("gzip");
-  const [parts, memory] = await Promise.all([
-    handOn(response.body.getReader(), unpacking.writable.getWriter(), asked),
-    new Response(unpacking.readable).arrayBuffer(),
+  const [packed] = await Promise.all([
+    handOn(response.body.getReader(), unpacking.writable.getWriter(), asked, onProgress),
+    putInPlace(unpacking.readable.getReader(), memory),
   ]);
   // Where the browser lends nobody its digests, the packing's own check sum has to do.
-  const digest = await crypto.subtle?.digest("SHA-256", await new Blob(parts).arrayBuffer());
+  const digest = await crypto.subtle?.digest("SHA-256", packed);
   if (digest && hexadecimal(digest) !== FILES.snapshot.digest) throw new Error("the snapshot is not of this build");
-  return new Uint8Array(memory);
+  return true;
 }
 
 /**
@@ -160,11 +178,12 @@ async function bringMemory() {
  * A busy processor reads late, and all at once, what came slowly meanwhile: so the line is judged by its whole time since
  * it was `asked`, not by what is read in a part of it.
  */
-async function handOn(reader, writer, asked) {
+async function handOn(reader, writer, asked, onProgress) {
   const parts = [];
   let size = 0;
   let slow = false;
   let timer = 0;
+  let told = asked;
   const judge = () => {
     slow = size < SLOW * (performance.now() - asked);
     if (slow) reader.cancel();
@@ -177,13 +196,43 @@ async function handOn(reader, writer, asked) {
       if (done) break;
       parts.push(value);
       size += value.length;
+      if (performance.now() - told > BEAT) {
+        told = performance.now();
+        onProgress("bytes");
+      }
       await writer.write(value);
     }
   } finally {
     clearTimeout(timer); // a stream that broke is nobody's to judge: to leave it would be an error that nobody hears
   }
   await writer.close();
-  return parts;
+  return joined(parts, size);
+}
+
+/** Put what `reader` brings into the stretches of memory to which it belongs; what lies between them stays zero. */
+async function putInPlace(reader, memory) {
+  const stretches = FILES.snapshot.stretches.map(([from, to]) => memory.subarray(from, to));
+  for (;;) {
+    let { done, value } = await reader.read();
+    if (done) return;
+    while (value.length > 0) {
+      const part = value.subarray(0, stretches[0].length);
+      stretches[0].set(part);
+      stretches[0] = stretches[0].subarray(part.length);
+      if (stretches[0].length === 0) stretches.shift();
+      value = value.subarray(part.length);
+    }
+  }
+}
+
+function joined(parts, size) {
+  const whole = new Uint8Array(size);
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
 }
 
 /** A file of this build as the browser kept it from an earlier visit, without a word on the line; else null. */
@@ -196,23 +245,24 @@ async function fromCache(path) {
   }
 }
 
-async function restore(loadPyodide, snapshot, interpreter) {
+async function restore(loadPyodide, memory, there) {
   const { instantiateStreaming } = WebAssembly;
   WebAssembly.instantiateStreaming = async (source, imports) => {
-    keepOwnCounter(snapshot, imports.env);
+    keepOwnCounter(memory, imports.env);
     const made = await instantiateStreaming(source, imports);
+    if (!(await there)) await new Promise(() => {}); // this Python is given up
     giveExports(imports.env.__indirect_function_table, made.instance.exports);
-    refill(snapshot, new Uint32Array(imports.env.memory.buffer));
+    refill(memory, new Uint32Array(imports.env.memory.buffer));
     return made;
   };
-  const library = base + FILES.library;
+  const library = base + NO_LIBRARY;
   answerFor(library, () => new Response(EMPTY_ZIP));
   const pyodide = await loadPyodide({
     indexURL: base + FILES.pyodide,
     stdLibURL: library,
     lockFileContents: FILES.lock,
     packageBaseUrl: base,
-    _loadSnapshot: interpreter.then(() => snapshot),
+    _loadSnapshot: memory,
   });
   pyodide.pyimport("random").seed(); // else every visit would draw the same
   return pyodide;
@@ -234,19 +284,19 @@ function giveExports(table, exports) {
 }
 
 /** Whether a browser can count a function's arguments is settled anew: on an iPhone Pyodide does without. */
-function keepOwnCounter(snapshot, env) {
+function keepOwnCounter(memory, env) {
   const settle = env._PyEM_InitTrampoline_js;
   env._PyEM_InitTrampoline_js = () => {
     settle();
     const { start, counter } = FILES.snapshot;
-    new Uint32Array(snapshot.buffer, start)[counter >> 2] = new Uint32Array(env.memory.buffer)[counter >> 2];
+    new Uint32Array(memory.buffer, start)[counter >> 2] = new Uint32Array(env.memory.buffer)[counter >> 2];
   };
 }
 
 /** Undo what made the snapshot small: see scripts/make_snapshot.mjs. `constant` is what the interpreter's file brings. */
-function refill(snapshot, constant) {
+function refill(memory, constant) {
   const { start, constant: length, collector } = FILES.snapshot;
-  const words = new Uint32Array(snapshot.buffer, start);
+  const words = new Uint32Array(memory.buffer, start);
   for (let i = 0; i < length >> 2; i += 1) words[i] ^= constant[i];
   for (let at = collector, step = -1; step !== 0; ) {
     step = words[at >> 2];
@@ -263,4 +313,5 @@ function hexadecimal(digest) {
 
 function tellWhy(error) {
   console.info(`Python starts the longer way: ${error.message}`);
+  return false;
 }

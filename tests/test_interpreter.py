@@ -139,27 +139,38 @@ def stretches_of(binary: bytes) -> dict[int, bytes]:
     return found
 
 
+def with_hardly_anything_in_the_first_part(made: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of a site in which nearly all of the interpreter is in its rest; returns that folder of it.
+
+    A snapshot fits one parting alone.
+    """
+    monkeypatch.setattr(interpreter, "SMALL", 0)
+    shutil.copytree(made, out)
+    (folder,) = out.glob("assets/python/pyodide-*")
+    (used,) = runtime.CACHE.glob("used-*/used.json")
+    bases = {name: value for name, value in json.loads(used.read_text(encoding="utf-8")).items() if "base" in name}
+    loader = (runtime.NPM / "pyodide.asm.js").read_text(encoding="utf-8")
+    binary = (runtime.NPM / "pyodide.asm.wasm").read_bytes()
+    parts = interpreter.parted(binary, loader, runtime.callers(), interpreter.Seen([], **bases))
+    assert len(parts.main) < 0.6 * len((folder / "pyodide.asm.wasm").read_bytes())
+    for name, content in (("pyodide.asm.wasm", parts.main), ("rest.wasm", parts.rest)):
+        for packed in folder.glob(f"{name}.*"):
+            packed.unlink()
+        (folder / name).write_bytes(content)
+    next(out.rglob("python.memory")).unlink()
+    return folder
+
+
 def test_a_page_works_though_its_first_part_has_hardly_anything(
     small_site: Path,  # noqa: F811
-    whole: bytes,
     tmp_path: Path,
     visiting: Visiting,
     troubles: list[str],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    """The worst case, in a browser: nearly all in the rest, for one more request. (A snapshot fits one parting alone.)"""
-    monkeypatch.setattr(interpreter, "SMALL", 0)
+    """The worst case, in a browser: nearly all in the rest, for one more request."""
     site = tmp_path / "site"
-    shutil.copytree(small_site, site)
-    (folder,) = site.glob("assets/python/pyodide-*")
-    (used,) = runtime.CACHE.glob("used-*/used.json")
-    bases = {name: value for name, value in json.loads(used.read_text(encoding="utf-8")).items() if "base" in name}
-    loader = (runtime.NPM / "pyodide.asm.js").read_text(encoding="utf-8")
-    parts = interpreter.parted(whole, loader, runtime.callers(), interpreter.Seen([], **bases))
-    assert len(parts.main) < 0.6 * len((folder / "pyodide.asm.wasm").read_bytes())
-    (folder / "pyodide.asm.wasm").write_bytes(parts.main)
-    (folder / "rest.wasm").write_bytes(parts.rest)
-    next(site.rglob("python.memory")).unlink()
+    folder = with_hardly_anything_in_the_first_part(small_site, site, monkeypatch)
     with server.serving(site) as running:
         with visiting(troubles) as page:
             said = what_the_page_says(page, running.url)

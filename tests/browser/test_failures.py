@@ -6,6 +6,7 @@ import gzip
 import hashlib
 import re
 import threading
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -18,6 +19,7 @@ from line import Line
 from runtime import WORKER_POLICY
 from tests.browser.conftest import At, Live
 from tests.browser.reader import Reader, assert_says, calculators, plain
+from tests.test_interpreter import with_hardly_anything_in_the_first_part
 
 pytestmark = pytest.mark.browser
 
@@ -128,6 +130,28 @@ def test_what_readers_do_needs_no_function_of_the_interpreters_rest(
     assert "rest.wasm" not in asked
     assert ("stoke_and_store" in " ".join(asked)) == (way == "ordinary")
     troubles.clear()
+
+
+def test_a_rest_that_takes_longer_than_any_silence_is_waited_for(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """While it comes the worker stands still: what it says before must be enough."""
+    slowly = tmp_path / "site"
+    with_hardly_anything_in_the_first_part(site, slowly, monkeypatch)
+
+    def late(path: str) -> None:
+        if "rest.wasm" in path:
+            time.sleep(6)
+
+    page.add_init_script(IMPATIENT % 3)
+    with server.serving(slowly, interfere=late) as slow:
+        page.goto(slow.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        assert reader.status == "Ready. Change any number."
+        asked = [request.path.rpartition("/")[2] for request in slow.requests]
+    assert asked.count("worker.js") == asked.count("rest.wasm") == 1
+    troubles.clear()  # the browser says that the snapshot is gone
 
 
 def damaged(memory: bytes) -> dict[str, bytes]:

@@ -4,6 +4,10 @@ import { units } from "./units.js";
 // The name of a dealer's site, which its links carry; the project's own site has none.
 const site = document.querySelector('meta[name="stoke-and-store-site"]')?.content;
 
+// While the worker fetches the rest of the interpreter it stands still and says nothing, for two minutes at most
+// (start_python.js): so many of the page's 20 seconds of silence.
+const WITHOUT_A_WORD = 7;
+
 /**
  * One calculator for all worksheets of a page.
  *
@@ -22,6 +26,7 @@ export class Calculator {
   #jobs = new Map();
   #asked = null;
   #id = 0;
+  #patience = 1; // how many times as long as usual it may be silent
   #shortly = true; // until a start by the short way failed (see start_python.js)
 
   /**
@@ -78,6 +83,7 @@ export class Calculator {
   }
 
   #hear(data) {
+    this.#patience = data.progress === "rest" ? WITHOUT_A_WORD : 1;
     if (this.state === "starting" || this.#asked) this.#listen();
     if (data.dead !== undefined) this.#fail(data.dead);
     else if (data.ready !== undefined) this.#begin(JSON.parse(data.ready));
@@ -116,6 +122,7 @@ export class Calculator {
 
   #fail(why) {
     this.#quiet();
+    this.#patience = 1;
     this.#worker?.terminate();
     this.#worker = null;
     if (this.state === "starting" && this.#shortly) {
@@ -139,7 +146,7 @@ export class Calculator {
 
   #listen() {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#fail("nothing was heard for too long"), this.#silence());
+    this.#timer = setTimeout(() => this.#fail("nothing was heard for too long"), this.#patience * this.#silence());
   }
 
   #quiet() {
