@@ -49,7 +49,8 @@ globalThis.clock = { live: 0, answers: [] };
     const figure = section?.querySelector('SHOWN');
     if (!input || input.disabled || !figure) return;
     if (!typed) return type(input, figure);
-    if (figure.textContent === shown || shown === null) return;
+    const none = section.querySelector("template[data-plate]").content.querySelector("output").textContent;
+    if (figure.textContent === shown || figure.textContent === none || shown === null) return;
     shown = null;
     if (clock.live) clock.answers.push(performance.now() - started);
     const rest = clock.live ? 50 : 1000;
@@ -67,11 +68,11 @@ new PerformanceObserver((list) => {
   for (const entry of list.getEntries()) clock.shift += entry.value;
 }).observe({ type: "layout-shift", buffered: true });
 new MutationObserver(() => {
-  if (document.querySelector('[data-worksheet="WORKSHEET"] input:enabled')) clock.live ||= performance.now();
+  if (document.querySelector('[data-worksheet="WORKSHEET"][data-state=ready]')) clock.live ||= performance.now();
 }).observe(document, { attributes: true, childList: true, subtree: true });
 setInterval(() => { clock.seen = performance.now(); }, 100);
 """
-SETTLED = 1500  # milliseconds after the fields come alive, in which anything that moves has moved
+SETTLED = 1500  # milliseconds after the calculator is ready, in which anything that moves has moved
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import re
 from collections.abc import Mapping
 
 from playwright.sync_api import Error, Locator, Page, ViewportSize, Worker, expect
@@ -17,6 +18,8 @@ SIZES: dict[str, ViewportSize] = {
     "desktop": {"width": 1280, "height": 800},
     "phone": {"width": 320, "height": 640},
 }
+
+NOT_YET = re.compile("^(Getting the calculator ready|The calculator starts)")
 
 # Asked in the page: an answer takes 20 ms, and who looks from outside looks again after 100.
 UNTIL_ANSWERED = """async () => {
@@ -39,6 +42,7 @@ class Reader:
 
     def wait_until_live(self) -> None:
         """Until Python is ready and has answered what it was asked."""
+        expect(self.slot("status")).not_to_have_text(NOT_YET)
         expect(self.sheet.locator(".ss-fields :disabled")).to_have_count(0)
         self.wait()
         self.open()

@@ -60,6 +60,57 @@ def test_a_clock_that_is_wrong_or_jumps_changes_no_result(
     assert_says(reader, {"store_volume": Typed("650"), "store_top": Typed("170"), "lowest_useful": Typed("95 °F")})
 
 
+def test_a_number_typed_before_python_is_there_is_answered_when_it_is(
+    page: Page, site: Path, places: dict[str, str]
+) -> None:
+    """Whoever comes for the first time may type at once, and the number means what its label said, whatever the units."""
+    arrived = threading.Event()
+
+    def late(path: str) -> None:
+        if ".wasm" in path:
+            arrived.wait(60)
+
+    with server.serving(site, interfere=late) as slow:
+        page.goto(slow.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.box("store_volume").fill("650")
+        expect(reader.slot("plate").locator("output")).to_have_text("No result yet")
+        expect(reader.slot("status")).to_contain_text("Getting the calculator ready")
+        page.get_by_role("button", name="SI units").click()
+        arrived.set()
+        reader.wait_until_live()
+        assert_says(reader, {"store_volume": Typed("650", "us", "gal")}, "si")
+
+
+def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
+    page: Page, site: Path, places: dict[str, str]
+) -> None:
+    """Built in gallons, the box would take for gallons what is typed over the reader's own litres."""
+    arrived = threading.Event()
+    arrived.set()
+
+    def late(path: str) -> None:
+        if path.endswith("/worker.js"):
+            arrived.wait(60)
+
+    with server.serving(site, interfere=late) as slow:
+        page.goto(slow.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.wait_until_live()
+        page.get_by_role("button", name="SI units").click()
+        reader.type("store_volume", "3000")
+        arrived.clear()
+        page.goto(f"{slow.url}glossary/")
+        page.add_init_script("delete window.SharedWorker")
+        page.goto(slow.url + places["stored-heat"])
+        expect(reader.slot("plate").locator("output")).to_have_text("No result yet")
+        expect(reader.box("store_volume")).to_be_disabled()
+        arrived.set()
+        reader.wait_until_live()
+        reader.type("store_volume", "3100")
+        assert_says(reader, {"store_volume": Typed("3100", "si")}, "si")
+
+
 def test_what_is_printed_while_the_calculator_loads_is_the_example(
     page: Page, site: Path, places: dict[str, str]
 ) -> None:

@@ -33,9 +33,9 @@ export class Boxes {
     return this.#fields.has(key);
   }
 
-  enable() {
+  enable(on = true) {
     for (const field of this.#fields.values()) {
-      for (const control of field.querySelectorAll("input, select")) control.disabled = false;
+      for (const control of field.querySelectorAll("input, select")) control.disabled = !on;
     }
   }
 

@@ -33,7 +33,7 @@ function wireSheets(elements) {
   const panels = sheets.map((sheet) => sheet.panel);
   const calculator = startCalculator(panels, {
     // The build worked out the same example with the same Python, and its answer stands in the page.
-    check: { ask: "worksheet", worksheet: sheets[0].worksheet, units: builtUnits },
+    check: { ask: "worksheet", worksheet: sheets[0].worksheet, units: builtUnits, scold: [] },
     part: (reply) => reply.slots.plate,
     known: sheets[0].built,
     weather: keptWeather,

@@ -40,7 +40,7 @@ function sleep(panels, calculator) {
 export function knownPlate(element) {
   const known = element.querySelector("[data-ss-known]");
   return {
-    check: { ask: "worksheet", worksheet: known.dataset.worksheet },
+    check: { ask: "worksheet", worksheet: known.dataset.worksheet, scold: [] },
     part: (reply) => reply.slots.plate,
     known: known.content.textContent,
   };
@@ -58,7 +58,7 @@ export class Panel {
   #ask;
   #turned;
 
-  /** `ask()` asks for what the panel shows; `turned(state)` hears how the calculator is, and else asks when it is ready. */
+  /** `ask()` asks for what the panel shows; `turned(state, before)` hears how the calculator is, and else asks when it is ready. */
   constructor(element, { ask, turned }) {
     this.element = element;
     this.#ask = ask;
@@ -112,7 +112,7 @@ export class Panel {
   turn(state, before) {
     this.say(state === "failed" && before === "ready" ? "stopped" : state);
     this.#offerAgain(state === "failed");
-    this.#turned(state);
+    this.#turned(state, before);
   }
 
   /**

@@ -35,7 +35,7 @@ export class Sheet {
   constructor(element) {
     this.#element = element;
     this.worksheet = element.dataset.worksheet;
-    this.panel = new Panel(element, { ask: () => this.ask(), turned: (state) => this.#turned(state) });
+    this.panel = new Panel(element, { ask: () => this.ask(), turned: (...states) => this.#turned(...states) });
     this.built = this.panel.slot("plate").textContent; // the worked example's, by the build
     this.#flow = new Flow(this.panel);
     this.#boxes = new Boxes(element.querySelector("form"), { onEdit: () => this.#edited(), onLeave: () => this.#left() });
@@ -64,11 +64,11 @@ export class Sheet {
   // ---- what the page tells it -------------------------------------------------------------------------------------
 
   /** The calculator is in another state now. */
-  #turned(state) {
-    if (state === "asleep" || state === "ready") this.#enable();
+  #turned(state, before) {
+    // Before Python has set the boxes anew, only those that are as they were built say what a number in them means.
+    if (state !== "failed" && (state !== "starting" || this.#isAsBuilt())) this.#enable();
     if (state === "ready") {
-      const asBuilt = !this.#reply && !this.#unanswered && !this.#inPlan() && units === builtUnits;
-      if (asBuilt) {
+      if (this.#isAsBuilt()) {
         this.#showState("ready");
         this.#askStock();
       } else {
@@ -77,10 +77,14 @@ export class Sheet {
     }
     if (state === "failed") {
       this.#afterwards = [];
+      if (this.#waiting || (this.#unanswered && before === "starting")) this.panel.say("failedMine");
       if (this.#unanswered) this.#showNothing();
       else if (!this.#waiting) this.panel.light("failed");
-      if (this.#waiting) this.panel.say("failedMine");
     }
+  }
+
+  #isAsBuilt() {
+    return !this.#reply && !this.#unanswered && !this.#inPlan() && units === builtUnits;
   }
 
   #enable() {
@@ -90,6 +94,7 @@ export class Sheet {
   /** Until `release`, its boxes stay as they are built: a link is to be read first. */
   hold() {
     this.#held = true;
+    this.#boxes.enable(false);
   }
 
   /** The link is read; where it brought numbers, its boxes wait for these. */
