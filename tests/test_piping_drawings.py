@@ -1,5 +1,6 @@
 """The piping drawings: what is drawn is read back from the page, and nothing hides, touches or strays."""
 
+import dataclasses
 import itertools
 import re
 import xml.etree.ElementTree as ElementTree
@@ -13,6 +14,7 @@ import pytest
 import hooks
 from calc.piping import parts
 from calc.piping.parts import FLOWING, System
+from calc.piping.rules import PipingError
 from render.drawings.piping import SYSTEMS, figure
 from render.drawings.piping.figure import WIDTH
 
@@ -327,6 +329,13 @@ def test_a_drawing_has_a_title_and_a_description_and_hides_its_words(key: str) -
     for pump in SYSTEMS[key].of_role("pump"):
         assert f"Round: {pump.name}, " in description
     assert "Without the pump: stove with a water jacket, up to gravity dump, and down again." in description
+
+
+def test_a_system_that_breaks_the_rules_is_not_drawn(monkeypatch: pytest.MonkeyPatch) -> None:
+    system = SYSTEMS["floor"]
+    monkeypatch.setitem(SYSTEMS, "broken", dataclasses.replace(system, key="broken", pipes=system.pipes[1:]))
+    with pytest.raises(PipingError, match="the piping of 'broken' breaks its rules"):
+        figure.figure("broken")
 
 
 def test_drawings_take_all_their_looks_from_classes_and_keep_their_ids_apart() -> None:

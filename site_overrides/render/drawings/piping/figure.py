@@ -7,7 +7,7 @@ arrows point, and where each number finds room beside its part without touching 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import islice, pairwise, product
 from typing import Any, NamedTuple
 
@@ -152,8 +152,10 @@ def figure(
 
     Parts that are `unsized` are dashed, and the list says that nobody has worked them out.
     With `fold` the list of the fire's side is closed until it is asked for: on a page that has told it before.
-    KeyError for a system, or for a part with a size, that does not exist.
+    PipingError for a system that breaks the rules, KeyError for one, or for a part with a size, that does not exist.
     """
+    if __debug__:  # the page draws what has been checked, and does without the rules
+        _check(key)
     system = SYSTEMS[key]
     sizes = dict(sizes or {})
     unknown = sizes.keys() - {item for _, items in system.groups for item in items}
@@ -164,6 +166,13 @@ def figure(
             "drawings/piping.html", drawing=drawn(system, sizes, unsized), groups=_listed(system, sizes, unsized, fold)
         )
     )
+
+
+@cache
+def _check(key: str) -> None:
+    from calc.piping.rules import check  # here: most builds draw nothing anew
+
+    check(SYSTEMS[key])
 
 
 def numbered(system: System) -> dict[str, int]:
