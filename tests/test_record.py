@@ -482,6 +482,14 @@ def test_a_number_that_a_worksheet_refuses_is_told_on_the_first_page() -> None:
     )
 
 
+def test_a_record_without_a_caution_still_tells_what_holds_with_little_to_spare() -> None:
+    mild = {"store_top": "118 °F", "lowest_useful": "90 °F", "design_load": "12000 Btu/h", "hours_wanted": "4"}
+    for volume, titles in (("225 gal", ["Little to spare. House: 4.3\u00a0h."]), ("400 gal", [])):
+        told = first(urgent(chosen(entries(store_volume=volume, **mild)), "us"))
+        assert [each.title for each in told.told] == titles
+        assert ("None of the worksheets" in told.verdict) == (not titles)
+
+
 @pytest.mark.parametrize("house", HOUSES)
 def test_stops_and_cautions_stay_when_their_worksheet_is_left_out(house: str) -> None:
     plan = HOUSES[house]

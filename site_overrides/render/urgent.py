@@ -1,6 +1,6 @@
 """What stands first in a record and in a message: every stop, all that cannot work, and the weightiest cautions."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -77,7 +77,7 @@ def urgent(chosen: Chosen, system: System) -> list[Said]:
         said += _of_worksheet(taken, where, levels)
     said += too_low(chosen.raised, chosen.given, system)
     said += _stale(chosen, system)
-    return in_order(said)
+    return in_order(said or _tight(chosen))
 
 
 def in_order(said: Iterable[Said]) -> list[Said]:
@@ -143,6 +143,15 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
             cause = _check(sheet.worksheet, verdict.key).cause
             said.append(Said(verdict.status, title, verdict.text, where, cause=cause, part=True))
     return said
+
+
+def _tight(chosen: Chosen) -> Iterator[Said]:
+    """The links of a chain that hold with little to spare, told where nothing graver is told."""
+    for taken in chosen.taken:
+        for verdict in taken.sheet.verdicts if taken.sheet else ():
+            if verdict.status == "tight":
+                title = f"Little to spare. {verdict.label}: {verdict.number}."
+                yield Said("caution", title, verdict.text, taken.worksheet.question)
 
 
 def _check(worksheet: Worksheet, key: str) -> Check:
