@@ -132,6 +132,31 @@ def test_what_readers_do_needs_no_function_of_the_interpreters_rest(
     troubles.clear()
 
 
+def test_what_was_typed_before_python_could_not_start_is_kept_and_answered_after_another_try(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str]
+) -> None:
+    typed = threading.Event()
+
+    def gone_late() -> server.Answer:
+        typed.wait(60)
+        return GONE
+
+    trouble = Trouble({".wasm": gone_late})
+    with server.serving(site, interfere=trouble) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        reader = Reader(page, "stored-heat")
+        reader.box("store_volume").fill("650")
+        typed.set()
+        expect(reader.slot("status")).to_have_text("The calculator could not start here. What you typed is kept.")
+        expect(reader.slot("plate").locator("output")).to_have_text("No result yet")
+        assert reader.box("store_volume").input_value() == "650"
+        trouble.cured.set()
+        reader.sheet.get_by_role("button", name="Try again").click()
+        reader.wait_until_live()
+        assert_says(reader, {"store_volume": Typed("650")})
+    troubles.clear()  # the browser's own lines about it
+
+
 def test_a_rest_that_takes_longer_than_any_silence_is_waited_for(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -88,6 +88,10 @@ export class Panel {
     this.button(name).addEventListener("click", does);
   }
 
+  get starting() {
+    return this.calculator?.state === "starting";
+  }
+
   get ready() {
     return this.calculator?.state === "ready";
   }

@@ -58,7 +58,10 @@ export class Sheet {
     addEventListener("hashchange", () => this.#openForAddress());
     this.#openForAddress();
     this.#openForOwn();
-    if (this.#isGiven()) this.#showWaiting();
+    if (this.#isGiven()) {
+      this.#showWaiting();
+      this.#boxes.showTyped();
+    }
   }
 
   // ---- what the page tells it -------------------------------------------------------------------------------------
@@ -221,7 +224,8 @@ export class Sheet {
     this.#offerBack(null);
     this.#flow.edited(this.#reply ? this.#reply.state === "example" : !this.#isGiven());
     this.#unanswered = true;
-    if (!this.panel.ready) this.#showNothing();
+    if (this.panel.starting) this.#showWaiting();
+    else if (!this.panel.ready) this.#showNothing();
   }
 
   /** A box was left: its mistakes are told now, and what was worked out goes into the plan. */
@@ -437,7 +441,6 @@ export class Sheet {
     this.#showState("waiting", true);
     this.panel.slot("whose").textContent = this.panel.words("mine");
     this.panel.slot("plate").innerHTML = this.#element.querySelector("[data-plate-waiting]").innerHTML;
-    this.#boxes.showTyped();
   }
 
   get #waiting() {
