@@ -883,6 +883,7 @@ LOOP_HEIGHT = Field(
     "From the middle of the stove's jacket up to the middle of the store or dump. To one that stands lower nothing flows by itself.",
     low="0.2 ft",
     high="60 ft",
+    too_low="to a store or dump that stands no higher than the fire nothing flows without a pump",
     us="ft",
     si="m",
     uncertainty="0.5 ft",

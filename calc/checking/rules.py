@@ -46,6 +46,7 @@ def _field(checked: Checked, field: Field) -> None:
         must(field.low and field.high, "both ends of the accepted range are needed")
         must(field.low_si < field.high_si, f"the range from {field.low} to {field.high} is empty")
         _uncertainty(field)
+    must(not field.too_low or field.kind != "choice", "a choice is never too low")
     must(field.kind == "fraction" or not field.dry_basis, "only a fraction can be of a dry basis")
     must(field.kind == "fraction" or not field.small_shares, "only a fraction can be a small share")
     for text in (field.unless_given, *(text for part in _typical_parts(field) for text in texts_of(part))):

@@ -61,10 +61,11 @@ class Option(NamedTuple):
 class Field:
     """A number or a choice that the reader gives. One key has one label, kind and meaning everywhere.
 
-    `low` and `high` are the ends of what is accepted, as text a reader would type. A field that has `unless_given` (a
-    text) or `same_as` (another field's key) may be left alone by definition: what stands in is part of the worksheet's
-    meaning and does not make its result rough. `typical` does. `uncertainty` ("10 %" or "2 F°") is how well a person
-    usually knows the number. `dry_basis` allows a moisture as meters read it.
+    `low` and `high` are the ends of what is accepted, as text a reader would type; `too_low` says what a lower number
+    would mean. A field that has `unless_given` (a text) or `same_as` (another field's key) may be left alone by
+    definition: what stands in is part of the worksheet's meaning and does not make its result rough. `typical` does.
+    `uncertainty` ("10 %" or "2 F°") is how well a person usually knows the number. `dry_basis` allows a moisture as
+    meters read it.
     `small_shares`: shares under one percent are sensible here, so a plain number below 1 must come with its unit.
     `whole`: what is counted in whole numbers, such as tanks.
     `keeps_highest`: where several worksheets work it out, the plan keeps the highest, which serves them all.
@@ -78,6 +79,7 @@ class Field:
     hint: str = ""
     low: str = ""
     high: str = ""
+    too_low: str = ""
     us: str = ""
     si: str = ""
     options: tuple[Option, ...] = ()

@@ -173,10 +173,10 @@ def unfit(field: Field, quantity: Quantity, system: System) -> str:
     if field.holds(quantity.si):
         return ""
     ends = bounds(field, quantity.unit, system)
-    meter = ""
+    more = f"; {field.too_low}" if field.too_low and quantity.si < field.low_si else ""
     if field.dry_basis and quantity.si > field.high_si and not isinstance(quantity.unit, DryBasis):
-        meter = f"; a meter reads dry basis: for its reading type {quantity.number} % db"
-    return f"must be between {ends[0]} and {ends[1]}{meter}"
+        more = f"; a meter reads dry basis: for its reading type {quantity.number} % db"
+    return f"must be between {ends[0]} and {ends[1]}{more}"
 
 
 def bounds(field: Field, unit: Unit, system: System) -> tuple[str, str]:

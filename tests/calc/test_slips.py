@@ -186,6 +186,7 @@ def _with(**changes: Any) -> Callable[[], Worksheet]:
 # What was slipped, how, and the sentence that follows the file's name.
 SLIPS: dict[str, tuple[Callable[[], Worksheet], str]] = {
     # fields
+    "a choice that is too low": (_field(kind="choice", options=(Option("a", "A"),), too_low="so"), "Field heat: a choice is never too low"),
     "a small share that is no share": (_field(small_shares=True), "Field heat: only a fraction can be a small share"),
     "a field of an unknown kind": (_field(kind="enrgy"), "Field heat: no kind is called 'enrgy'; did you mean energy?"),
     "a limit that cannot be read": (_field(low="2 apples"), "Field heat: '2 apples' as energy: has a unit that does not fit here, “apples”: use Btu, kBtu, MMBtu, therm, kWh or Wh"),

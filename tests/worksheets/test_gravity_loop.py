@@ -2,6 +2,7 @@
 
 import pytest
 
+from calc.answer import Typed, answer
 from calc.units import BTU, FAHRENHEIT_DEGREE, GALLON, HOUR
 from tests.worksheets.asking import codes, example_of, kelvin, sheet_of, values
 
@@ -31,6 +32,15 @@ def test_the_guess_of_the_temperature_range_hardly_matters() -> None:
     near = values("gravity-loop", loop_question="outlet", loop_heat="50,000 Btu/h", loop_supply="170 °F")["outlet"]
     far = values("gravity-loop", loop_question="outlet", loop_heat="50,000 Btu/h", loop_supply="205 °F")["outlet"]
     assert near == pytest.approx(far, abs=3 * FAHRENHEIT_DEGREE)
+
+
+@pytest.mark.parametrize(
+    ("height", "told"), [("0", True), ("-3 ft", True), ("-1 m", True), ("70 ft", False), ("0.3 ft", None)]
+)
+def test_a_store_that_stands_no_higher_than_the_fire_is_told_that_nothing_flows(height: str, told: bool | None) -> None:
+    problems = answer("gravity-loop", {"loop_height": Typed(height)}).problems
+    said = [" nothing flows without a pump." in problem.text for problem in problems]
+    assert said == ([] if told is None else [told])
 
 
 HOT = {"loop_question": "outlet", "loop_heat": "150,000 Btu/h", "pipe_size": "1"}
