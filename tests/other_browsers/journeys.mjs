@@ -11,7 +11,9 @@ const plain = (text) => text.split(/\s+/u).join(" ").trim();
 /** Until a worksheet is live and nothing that was asked is still without an answer. */
 const live = (page, worksheet) => page.until((id) => {
   const sheet = document.getElementById(id);
-  return sheet && !sheet.querySelector(".ss-fields :disabled") && !document.querySelector(".ss-sheet[data-busy]");
+  const begins = /^(Getting the calculator ready|The calculator starts)/;
+  if (!sheet || begins.test(sheet.querySelector("[data-slot=status]").textContent)) return false;
+  return !sheet.querySelector(".ss-fields :disabled") && !document.querySelector(".ss-sheet[data-busy]");
 }, worksheet);
 
 const there = (page, selector) => page.until((wanted) => Boolean(document.querySelector(wanted)), selector);
