@@ -831,6 +831,21 @@ def test_a_part_names_the_number_or_two_that_it_waits_for() -> None:
     assert "What size of tank? Tick it" in _said_of("Store", plan | {"burn_time": "4 h"})
 
 
+@pytest.mark.parametrize(
+    ("emitter", "waits"),
+    [
+        ("floor", "the plan lacks Floor area with pipe in it."),
+        ("baseboard", "the plan lacks Total finned length of baseboard."),
+        ("radiator", "the plan lacks Rated output of all radiators."),
+        ("air-coil", "What will a coil in my ducts give"),
+    ],
+)
+def test_a_part_waits_for_numbers_of_the_kind_that_the_plan_has(emitter: str, waits: str) -> None:
+    """Whoever chose a warm floor at the start was told that the length of the baseboard is missing."""
+    plan = {"emitter": emitter, "design_load": "20,000 Btu/h", "design_outdoor": "-7 °F"}
+    assert waits in _said_of("Emitters", plan)
+
+
 def _said_of(part: str, plan: dict[str, str]) -> str:
     paper = chosen(entries(**plan))
     assert "tank-size" not in paper.sheets

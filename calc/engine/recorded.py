@@ -71,7 +71,8 @@ class Sizes(NamedTuple):
     value for which the sentence holds; there the part may be `called` something else. `quantity` and `material` are the
     other columns of a list of parts, as far as the worksheet knows them. `instead`: once it is worked out it takes the
     place of what other worksheets say of the part. `chosen` is the quantity that says what the plan has, where this is
-    what it should have: once somebody has given it, it stands first.
+    what it should have: once somebody has given it, it stands first. `means` is a choice of the plan, made in another
+    worksheet, by which the part is of this kind.
     """
 
     part: Part
@@ -84,6 +85,7 @@ class Sizes(NamedTuple):
     material: str = ""
     instead: bool = False
     chosen: Field | None = None
+    means: tuple[Field, str] | None = None
 
     def uses(self) -> Uses:
         sentences = (self.size, self.short, self.quantity, self.material)

@@ -83,7 +83,7 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             groups=groups,
             mostly=_mostly(groups),
             apart=twice.told_apart(chosen, system),
-            parts=[(row, WORKSHEETS[row.worksheet].question) for row in sized.listed(sheets, system, _nearly(chosen))],
+            parts=_parts(chosen, system),
             piping=_piping(sheets, system, wanted.piping),
             sheets=sections(sheets),
             sources=[marked_line(SOURCES[key]) for key in sources],
@@ -95,6 +95,13 @@ def document(chosen: Chosen, system: System, wanted: Wanted) -> str:
             code=qr.svg(wanted.reopens, "QR code of the address beside it") if wanted.reopens else "",
         )
     )
+
+
+def _parts(chosen: Chosen, system: System) -> list[tuple[sized.Row, str]]:
+    """The list of parts, each with the question of the worksheet that sizes it."""
+    texts = {key: entry.text for key, entry in chosen.given.items()}
+    rows = sized.listed(chosen.sheets, system, _nearly(chosen), texts)
+    return [(row, WORKSHEETS[row.worksheet].question) for row in rows]
 
 
 def _nearly(chosen: Chosen) -> dict[str, tuple[str, ...]]:

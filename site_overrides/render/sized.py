@@ -38,12 +38,15 @@ class Row(NamedTuple):
 
 
 def listed(
-    sheets: Mapping[str, Sheet], system: System, lacking: Mapping[str, tuple[str, ...]] = MappingProxyType({})
+    sheets: Mapping[str, Sheet],
+    system: System,
+    lacking: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
+    choices: Mapping[str, str] = MappingProxyType({}),
 ) -> list[Row]:
     """Every part that the plan has, with its size, in the order of the plant; of several that size one, the first that is worked out.
 
     One that speaks `instead` of the others is heard before them. `lacking` says of worksheets that are left out which
-    few numbers the plan still lacks for them, those that the plan knows best first.
+    few numbers the plan still lacks for them, those that the plan knows best first; `choices` are the plan's texts.
     """
     found: dict[Part, dict[str, Row]] = {}
     for sheet, sized in _sizes(sheets):
@@ -58,7 +61,7 @@ def listed(
         row._replace(decided_by=part.decided_by)
         for part in PARTS
         if part in found or not _left_out(part, values)
-        for row in (found[part].values() if part in found else (_left_open(part, lacking),))
+        for row in (found[part].values() if part in found else (_left_open(part, lacking, choices),))
     ]
 
 
@@ -93,12 +96,25 @@ def _sizes(sheets: Mapping[str, Sheet]) -> Iterator[tuple[Sheet, Sizes]]:
                 yield sheets[key], sized
 
 
-def _left_open(part: Part, lacking: Mapping[str, tuple[str, ...]]) -> Row:
+def _left_open(part: Part, lacking: Mapping[str, tuple[str, ...]], choices: Mapping[str, str]) -> Row:
     """A part that no worksheet of the record sizes: which one would, and what it lacks where that is little."""
-    sizers = [key for key, worksheet in WORKSHEETS.items() if part in [sized.part for sized in worksheet.sizes]]
+    every = [(key, sized) for key, worksheet in WORKSHEETS.items() for sized in worksheet.sizes if sized.part is part]
+    sizers = [key for key, sized in every if _may_be(key, sized, choices)] or [key for key, _ in every]
     nearest = next((key for key in lacking if key in sizers), sizers[0])
     lacks = lacking.get(nearest)
     return Row(part.name, NOT_YET, nearest, lacks=lacks or (), known=False, waits=lacks == ())
+
+
+def _may_be(worksheet: str, sized: Sizes, choices: Mapping[str, str]) -> bool:
+    """Whether the plan has not chosen a part of another kind."""
+    if sized.means:
+        field, kind = sized.means
+        key = field.key
+    elif sized.only:
+        key, kind = WORKSHEETS[worksheet].plan_key(sized.only[0]), sized.only[1]
+    else:
+        return True
+    return choices.get(key) in (None, "", kind)
 
 
 def _row(sized: Sizes, sheet: Sheet, system: System) -> Row:
