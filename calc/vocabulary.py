@@ -1081,9 +1081,6 @@ DRAUGHT_LEFT = Field(
     low="-0.5 in w.c.",
     high="1 in w.c.",
 )
-
-# Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
-BY_KEY: dict[str, list[Field]] = {field.key: [field] for field in list(vars().values()) if isinstance(field, Field)}
 FLOOR_AREA = Field(
     "floor_area",
     "area",
@@ -1093,6 +1090,9 @@ FLOOR_AREA = Field(
     high="20,000 ft2",
     uncertainty="5 %",
 )
+
+# Every quantity above, as the plan asks for it: a result with one of these keys is an input elsewhere.
+BY_KEY: dict[str, list[Field]] = {field.key: [field] for field in list(vars().values()) if isinstance(field, Field)}
 FLOOR_COVERING = Field(
     "floor_covering",
     "choice",

@@ -263,6 +263,15 @@ CHECKS += [
         "110 °F mean water under a covering of 0.10",
     ),
     _check(
+        floor.piped_area,
+        {"heated_area": "1060 ft²"},
+        "1060 ft²",
+        "0.001 %",
+        "it is the same area",
+        LEDGER,
+        "1,060 ft² with pipe throughout",
+    ),
+    _check(
         floor.needed_flux,
         {"load": "15000 Btu/h", "floor_area": "1000 ft²"},
         "15 Btu/(h·ft²)",

@@ -837,13 +837,49 @@ def test_a_part_names_the_number_or_two_that_it_waits_for() -> None:
         ("floor", "the plan lacks Floor area with pipe in it."),
         ("baseboard", "the plan lacks Total finned length of baseboard."),
         ("radiator", "the plan lacks Rated output of all radiators."),
-        ("air-coil", "What will a coil in my ducts give"),
     ],
 )
 def test_a_part_waits_for_numbers_of_the_kind_that_the_plan_has(emitter: str, waits: str) -> None:
     """Whoever chose a warm floor at the start was told that the length of the baseboard is missing."""
     plan = {"emitter": emitter, "design_load": "20,000 Btu/h", "design_outdoor": "-7 °F"}
     assert waits in _said_of("Emitters", plan)
+
+
+@pytest.mark.parametrize(
+    ("emitter", "more"),
+    [
+        ("floor", {"heated_area": "1,100 ft2"}),
+        ("floor", {"heated_area": "1,100 ft2", "store_volume": "350 gal"}),
+        ("air-coil", {}),
+        ("baseboard", {"baseboard_length": "120 ft"}),
+    ],
+)
+def test_whatever_the_start_warns_of_the_record_warns_of(emitter: str, more: dict[str, str]) -> None:
+    """Five answers at the start are a plan, and who opens its record must not hear less: of a floor it was the mixing valve."""
+    answers = {"fuel_now": "propane", "method": "fuel", "amount": "700 gal", "place": "burlington-vt", "stove": "help"}
+    plan = Entries(entries(**answers, emitter=emitter, system_pressure="12 psi", **more), Reader())
+    start = answer_plan(WORKSHEETS["first-sketch"], plan, "us")
+    whole = {**plan, **flowing(start, plan, WORKSHEETS, BY_KEY, new=True)}
+    warned = {advice.title for advice in start.advice if advice.level != "note"}
+    told = {each.title for each in said(whole)}
+    assert warned
+    assert {title for title in warned if not title.startswith("12\u00a0h without")} <= told
+    # With the tank of the sketch in the plan, or one's own, it is said of that tank.
+    assert any(title.startswith("12\u00a0h without a fire need more than") for title in told)
+
+
+def test_a_tank_that_carries_the_pause_is_not_called_too_small_for_it() -> None:
+    """The chain said that 500 gal hold for 14 h, and the tank's sheet that 12 h need a larger tank."""
+    given = {
+        "water_output": "59,400 Btu/h",
+        "burn_time": "3 h",
+        "design_load": "19,800 Btu/h",
+        "lowest_useful": "114 °F",
+    }
+    for volume, level in (("", "caution"), ("350 gal", "caution"), ("500 gal", "note")):
+        plan = Entries(entries(**given, **({"store_volume": volume} if volume else {})), Reader())
+        sheet = answer_plan(WORKSHEETS["tank-size"], plan, "us")
+        assert [advice.level for advice in sheet.advice if advice.code.startswith("hours-")] == [level], volume
 
 
 def _said_of(part: str, plan: dict[str, str]) -> str:

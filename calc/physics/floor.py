@@ -38,6 +38,11 @@ SPACINGS = "0.05 m to 0.375 m"
 CONDUCTIVITIES = "0.3 W/(m·K) to 3 W/(m·K)"
 
 
+@law("heated_area", source="definition")
+def piped_area(heated_area: SquareMetre) -> SquareMetre:
+    """Floor with pipe in it, m², of a house in which all of the area told (m²) has some."""
+
+
 @law("load / floor_area", source="definition")
 def needed_flux(load: Watt, floor_area: SquareMetre) -> WattPerSquareMetre:
     """Heat in W/m² that each part of the floor must give for `load` (W); `floor_area` (m²) is floor with pipe in it."""

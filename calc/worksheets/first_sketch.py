@@ -26,6 +26,7 @@ from calc.engine.declare import (
 )
 from calc.engine.words import CHANGE, VERDICT
 from calc.physics import exchange, firing, fuels, wood
+from calc.physics import floor as floor_laws
 from calc.physics.fuels import FUELS
 from calc.units import unit_named
 from calc.vocabulary import (
@@ -34,6 +35,7 @@ from calc.vocabulary import (
     EFFICIENCY_WOOD,
     EMITTER,
     FIREBOX_VOLUME,
+    FLOOR_AREA,
     FLOOR_COVERING,
     HEATED_AREA,
     INDOOR,
@@ -248,7 +250,8 @@ def _another() -> Case:
 
 _SIZED = {"stoking": "by-hand", "firebox_known": "yes", "efficiency_basis": "higher"}
 _SAID_BY_FIRING = ("no-band", "no-room", "relight-too-late")
-_TANK = Taking(tank_size.WORKSHEET, _SIZED | {"store_known": "no"}, _ours()).take(
+# Whether the reader has a store is asked here too, so what is said of one and of none stays apart.
+_TANK = Taking(tank_size.WORKSHEET, _SIZED | {"store_known": "no"}, _ours(store_known="store_known")).take(
     ("recommended", "by_house_area"), without=_SAID_BY_FIRING
 )
 # The store that everything after it looks at: the recommended one, or one that the reader's plan has.
@@ -256,7 +259,10 @@ _RECOMMENDED_STORE = Taking(
     tank_size.WORKSHEET, _SIZED | {"store_known": "no"}, _ours(), {"chosen_volume": "store_volume"}, known=_TANK.steps
 ).take(("chosen_volume",), advised=False)
 _OWN_STORE = Taking(
-    tank_size.WORKSHEET, _SIZED | {"store_known": "yes"}, _ours(store_volume="store_volume"), known=_TANK.steps
+    tank_size.WORKSHEET,
+    _SIZED | {"store_known": "yes"},
+    _ours(store_volume="store_volume", store_known="store_known"),
+    known=_TANK.steps,
 ).take(("own_share",), without=_SAID_BY_FIRING)
 _STORES = Cases(
     "store_known",
@@ -436,6 +442,7 @@ BECAUSE = {
     "damp": "drier wood",
     "many-splits": "thinner splits",
     "hours-longer": "two lightings for the hours you want between fires",
+    "hours-over-store": "shorter pauses between fires than you want, on your store",
     "part-loads": "small fires in mild weather, every time",
     "baseboard-allowance": "a look at the small print of the baseboard's rating",
     "no-heat-left": "a second look at how much of the fuel heats the taps",
@@ -445,6 +452,8 @@ BECAUSE = {
 }
 
 _COVERING = {"floor": (COVERING,)}
+# The floor's own sheet asks for it under this name.
+_PIPED = {"floor": (Step("floor_area", floor_laws.piped_area, FLOOR_AREA.label),)}
 _UNKNOWN = "not yet known"
 _AND_STORE = "and a tank of {recommended}"
 CHANGES = (
@@ -509,7 +518,9 @@ WORKSHEET = Worksheet(
         Cases(
             "emitter",
             **{
-                kind.replace("-", "_"): Case((*_COVERING.get(kind, ()), *taken.fields), taken.steps)
+                kind.replace("-", "_"): Case(
+                    (*_COVERING.get(kind, ()), *taken.fields), (*_PIPED.get(kind, ()), *taken.steps)
+                )
                 for kind, taken in _EMITTERS.items()
             },
         ),
@@ -588,6 +599,7 @@ WORKSHEET = Worksheet(
             missing=_UNKNOWN,
         ),
         Result("lowest_useful_average", "Lowest useful store temperature on an average day", missing=_UNKNOWN),
+        Result("floor_area", FLOOR_AREA.label, missing=_UNKNOWN, only=(EMITTER.key, "floor")),
         Result("water_output", "Heat of the stove to the water", missing=_UNKNOWN),
         Result("store_volume", "Tank looked at", missing=_UNKNOWN),
         Result("usable_heat", "Usable heat of it, mixed", missing=_UNKNOWN),

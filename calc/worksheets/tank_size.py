@@ -439,9 +439,23 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "hours-longer",
-            "by_hours > recommended",
+            "store_known == 'no' and by_hours > recommended",
             "{hours_wanted} without a fire need a larger tank.",
             "{by_hours} carries that; one burn does not fill it, so plan to light twice.",
+        ),
+        Advice(
+            "caution",
+            "hours-over-store",
+            "store_known == 'yes' and by_hours > store_volume",
+            "{hours_wanted} without a fire need more than {store_volume}.",
+            "{by_hours} carries that; where one burn does not fill it, plan to light twice.",
+        ),
+        Advice(
+            "note",
+            "hours-by-two-burns",
+            "store_known == 'yes' and by_hours <= store_volume and by_hours > recommended",
+            "{hours_wanted} without a fire take a full store.",
+            "{store_volume} carry that, and one burn does not fill them: light twice before such a pause.",
         ),
         Advice(
             "note",

@@ -102,8 +102,15 @@ def _own_keys() -> dict[str, frozenset[str]]:
 
 
 def _is_held(worksheet: Worksheet, entries: Entries, taken: TakenOver = NOTHING) -> bool:
-    """Whether a worksheet is in the record by itself: it can be answered, and is known well or its reader was there."""
-    return is_complete(worksheet, entries, taken) and (_been_there(worksheet, entries) or _is_known(worksheet, entries))
+    """Whether a worksheet is in the record by itself: it can be answered, and is known well or somebody means it."""
+    meant = _been_there(worksheet, entries) or _is_chosen(worksheet, entries)
+    return is_complete(worksheet, entries, taken) and (meant or _is_known(worksheet, entries))
+
+
+def _is_chosen(worksheet: Worksheet, entries: Entries) -> bool:
+    """Whether a choice made in another worksheet says that the plan has what this one sizes."""
+    kinds = [sized.means for sized in worksheet.sizes if sized.means]
+    return any(field.key in entries and entries[field.key].text == kind for field, kind in kinds)
 
 
 def _been_there(worksheet: Worksheet, entries: Entries) -> bool:
@@ -185,4 +192,4 @@ def _belongs(worksheet: Worksheet, entries: Entries) -> bool:
     made = entries.get(only.choice.key)
     if made and made.text:
         return made.text in only.values
-    return only.or_unmade or (bool(only.values) and _been_there(worksheet, entries))
+    return only.or_unmade or (bool(only.values) and (_been_there(worksheet, entries) or _is_chosen(worksheet, entries)))
