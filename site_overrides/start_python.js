@@ -264,6 +264,7 @@ async function restore(loadPyodide, memory, there) {
     packageBaseUrl: base,
     _loadSnapshot: memory,
   });
+  memory.buffer.transfer?.(0); // 21 MB that nobody needs any more, though functions that were handed on still name them
   pyodide.pyimport("random").seed(); // else every visit would draw the same
   return pyodide;
 }
