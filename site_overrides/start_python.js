@@ -55,11 +55,9 @@ export async function startPython({ onProgress = () => {}, shortly = true } = {}
 async function begin(loadPyodide, memory, there) {
   const hopeless = (await Promise.race([there, true])) === false;
   if (!hopeless) {
-    const { instantiateStreaming } = WebAssembly;
-    const restored = restore(loadPyodide, memory, there);
+    const [restored, asked] = restore(loadPyodide, memory, there);
     if (await there) return restored;
-    restored.catch(() => {});
-    WebAssembly.instantiateStreaming = instantiateStreaming;
+    await Promise.race([asked, restored.catch(() => {})]); // what is asked for next must be for the other one
   }
   return load(loadPyodide);
 }
@@ -245,16 +243,25 @@ async function fromCache(path) {
   }
 }
 
-async function restore(loadPyodide, memory, there) {
+/** Two promises: of a Python that begins with `memory`, and of the moment at which it has asked for its interpreter. */
+function restore(loadPyodide, memory, there) {
   const { instantiateStreaming } = WebAssembly;
-  WebAssembly.instantiateStreaming = async (source, imports) => {
-    keepOwnCounter(memory, imports.env);
-    const made = await instantiateStreaming(source, imports);
-    if (!(await there)) await new Promise(() => {}); // this Python is given up
-    giveExports(imports.env.__indirect_function_table, made.instance.exports);
-    refill(memory, new Uint32Array(imports.env.memory.buffer));
-    return made;
-  };
+  const asked = new Promise((resolve) => {
+    WebAssembly.instantiateStreaming = async (source, imports) => {
+      WebAssembly.instantiateStreaming = instantiateStreaming;
+      resolve();
+      keepOwnCounter(memory, imports.env);
+      const made = await instantiateStreaming(source, imports);
+      if (!(await there)) await new Promise(() => {}); // this Python is given up
+      giveExports(imports.env.__indirect_function_table, made.instance.exports);
+      refill(memory, new Uint32Array(imports.env.memory.buffer));
+      return made;
+    };
+  });
+  return [take(loadPyodide, memory), asked];
+}
+
+async function take(loadPyodide, memory) {
   const library = base + NO_LIBRARY;
   answerFor(library, () => new Response(EMPTY_ZIP));
   const pyodide = await loadPyodide({

@@ -229,6 +229,30 @@ def test_a_snapshot_that_breaks_off_in_its_first_moments_costs_no_worker(
     troubles.clear()  # the browser's own line about it
 
 
+@pytest.mark.parametrize("moment", [0.0, 0.03, 0.1, pytest.param(0.3, marks=pytest.mark.long)])
+def test_a_snapshot_that_breaks_off_while_python_gets_ready_for_it_costs_no_worker(
+    page: Page, site: Path, places: dict[str, str], troubles: list[str], moment: float
+) -> None:
+    """So many seconds after the loader was asked for. What has come looks right, and must not be taken for a whole."""
+    memory = next(site.rglob(MEMORY)).read_bytes()
+    loading = threading.Event()
+
+    def breaks_off(path: str) -> server.Answer | None:
+        if "pyodide.asm.js" in path:
+            loading.set()
+        if MEMORY not in path:
+            return None
+        loading.wait(60)
+        time.sleep(moment)
+        return server.Answer(200, memory[: len(memory) // 2], {"Content-Type": "text/plain"})
+
+    with server.serving(site, interfere=breaks_off) as broken:
+        page.goto(broken.url + places["stored-heat"])
+        started_the_ordinary_way(page, broken)
+        assert [request.path for request in broken.requests].count("/assets/js/worker.js") == 1
+    troubles.clear()
+
+
 @pytest.mark.parametrize("harm", ["memory", pytest.param("head", marks=pytest.mark.long)])
 def test_a_snapshot_that_passes_for_good_and_is_not_costs_only_time(
     page: Page, site: Path, places: dict[str, str], troubles: list[str], harm: str
