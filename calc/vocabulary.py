@@ -883,7 +883,8 @@ LOOP_HEIGHT = Field(
     "From the middle of the stove's jacket up to the middle of the store or dump. To one that stands lower nothing flows by itself.",
     low="0.2 ft",
     high="60 ft",
-    too_low="to a store or dump that stands no higher than the fire nothing flows without a pump",
+    too_low="to a store or dump that stands hardly higher than the fire, or lower, nothing flows by itself, and a pump "
+    "stops with the power",
     us="ft",
     si="m",
     uncertainty="0.5 ft",

@@ -33,7 +33,7 @@ export async function startPython({ onProgress = () => {}, shortly = true } = {}
   const failure = keepTogether(onProgress);
   unpackArchives();
   const interpreter = bringInterpreter(onProgress);
-  const memory = new Uint8Array(FILES.snapshot.size);
+  const memory = shortly ? new Uint8Array(FILES.snapshot.size) : null;
   const there = shortly ? fill(memory, onProgress).catch(tellWhy) : Promise.resolve(false);
   // The two parts of Pyodide's loader come at once instead of one after the other.
   const [{ loadPyodide }] = await Promise.all([
@@ -55,9 +55,12 @@ export async function startPython({ onProgress = () => {}, shortly = true } = {}
 async function begin(loadPyodide, memory, there) {
   const hopeless = (await Promise.race([there, true])) === false;
   if (!hopeless) {
+    const { instantiateStreaming } = WebAssembly;
     const [restored, asked] = restore(loadPyodide, memory, there);
+    const ended = restored.catch(() => {});
     if (await there) return restored;
-    await Promise.race([asked, restored.catch(() => {})]); // what is asked for next must be for the other one
+    await Promise.race([asked, ended]); // what is asked for next must be for the other one
+    WebAssembly.instantiateStreaming = instantiateStreaming;
   }
   return load(loadPyodide);
 }
@@ -212,8 +215,10 @@ async function putInPlace(reader, memory) {
   const stretches = FILES.snapshot.stretches.map(([from, to]) => memory.subarray(from, to));
   for (;;) {
     let { done, value } = await reader.read();
+    if (done && stretches.length > 0) throw new Error("the snapshot is too short");
     if (done) return;
     while (value.length > 0) {
+      if (stretches.length === 0) throw new Error("the snapshot is too long");
       const part = value.subarray(0, stretches[0].length);
       stretches[0].set(part);
       stretches[0] = stretches[0].subarray(part.length);

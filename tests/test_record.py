@@ -868,6 +868,32 @@ def test_whatever_the_start_warns_of_the_record_warns_of(emitter: str, more: dic
     assert any(title.startswith("12\u00a0h without a fire need more than") for title in told)
 
 
+def _from_the_start(**answers: str) -> dict[str, Entry]:
+    """A plan with what flows into it from five answers."""
+    plan = Entries(entries(**answers), Reader())
+    start = answer_plan(WORKSHEETS["first-sketch"], plan, "us")
+    return {**plan, **flowing(start, plan, WORKSHEETS, BY_KEY, new=True)}
+
+
+FLOOR_HOUSE = {"place": "burlington-vt", "stove": "help", "emitter": "floor", "heated_area": "1,100 ft2"}
+BILL = {"fuel_now": "propane", "method": "fuel", "amount": "700 gal", "start_from": "bill"}
+
+
+def test_an_area_that_gives_the_heat_loss_too_is_not_taken_for_floor_with_pipe() -> None:
+    assert "floor_area" in _from_the_start(**FLOOR_HOUSE, **BILL)
+    whole = _from_the_start(**FLOOR_HOUSE, fuel_now="propane", start_from="house", house_class="1980s")
+    assert "design_load" in whole and "floor_area" not in whole
+
+
+def test_what_flowed_from_a_choice_that_was_made_otherwise_since_is_not_called_late() -> None:
+    """Who tried a floor first and has baseboard was told, before all else, that the floor's area is out of date."""
+    plan = _from_the_start(**FLOOR_HOUSE, **BILL)
+    changed = {**plan, **entries(emitter="baseboard", baseboard_length="120 ft")}
+    assert "floor_area" in changed
+    assert not [each.title for each in said(changed) if each.title.startswith("Floor area")]
+    assert "floor" not in chosen(changed).sheets
+
+
 def test_a_tank_that_carries_the_pause_is_not_called_too_small_for_it() -> None:
     """The chain said that 500 gal hold for 14 h, and the tank's sheet that 12 h need a larger tank."""
     given = {

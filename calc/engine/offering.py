@@ -112,7 +112,8 @@ def stale(
 ) -> dict[str, str]:
     """The computed entries (of `keys`) that their worksheet would now compute differently, with what it would give.
 
-    The text is empty where the numbers behind an entry are gone or no longer give a result.
+    The text is empty where the numbers behind an entry are gone or no longer give a result. What a worksheet gives for
+    another choice than the plan's is no part of the plan, and never late.
     """
     entries = opened(entries)
     outdated = {}
@@ -123,10 +124,18 @@ def stale(
         field = fields[key][0]
         value, kept = worked_out(worksheets[entry.worksheet], entries, key), entries.si(field, entry)
         if value is None or not field.holds(value):
-            outdated[key] = ""
+            if not _of_another_choice(worksheets[entry.worksheet], entries, key):
+                outdated[key] = ""
         elif kept is None or apart(value, kept):
             outdated[key] = text_of(field, value)
     return outdated
+
+
+def _of_another_choice(worksheet: Worksheet, entries: Entries, key: str) -> bool:
+    """Whether a worksheet gives a result only where a choice is made that this plan makes otherwise."""
+    inputs = entries.reading(worksheet).inputs
+    choices = [result.only for result in worksheet.results if result.key == key]
+    return bool(choices) and all(only and only[0] in inputs and inputs[only[0]].text != only[1] for only in choices)
 
 
 def renewed(

@@ -441,21 +441,22 @@ WORKSHEET = Worksheet(
             "hours-longer",
             "store_known == 'no' and by_hours > recommended",
             "{hours_wanted} without a fire need a larger tank.",
-            "{by_hours} carries that; one burn does not fill it, so plan to light twice.",
+            "{by_hours} carries that; one burn does not fill it, so plan to light more than once.",
         ),
         Advice(
             "caution",
             "hours-over-store",
             "store_known == 'yes' and by_hours > store_volume",
             "{hours_wanted} without a fire need more than {store_volume}.",
-            "{by_hours} carries that; where one burn does not fill it, plan to light twice.",
+            "{by_hours} carries that; where one burn does not fill it, plan to light more than once.",
         ),
         Advice(
             "note",
-            "hours-by-two-burns",
+            "hours-by-several-burns",
             "store_known == 'yes' and by_hours <= store_volume and by_hours > recommended",
-            "{hours_wanted} without a fire take a full store.",
-            "{store_volume} carry that, and one burn does not fill them: light twice before such a pause.",
+            "{hours_wanted} without a fire take more than one burn.",
+            "{store_volume} is enough: {by_hours} carries that, and one burn fills {recommended}. Light more than once before "
+            "such a pause.",
         ),
         Advice(
             "note",

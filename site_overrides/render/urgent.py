@@ -146,7 +146,7 @@ def of_sheet(sheet: Sheet, where: str, levels: Mapping[str, set[str]] = NO_LEVEL
 
 
 def _tight(chosen: Chosen) -> Iterator[Said]:
-    """The links of a chain that hold with little to spare, told where nothing graver is told."""
+    """The links of a chain that hold with little to spare, told where nothing else is told."""
     for taken in chosen.taken:
         for verdict in taken.sheet.verdicts if taken.sheet else ():
             if verdict.status == "tight":

@@ -76,6 +76,10 @@ def test_a_number_typed_before_python_is_there_is_answered_when_it_is(
         reader.box("store_volume").fill("650")
         expect(reader.slot("plate").locator("output")).to_have_text("No result yet")
         expect(reader.slot("status")).to_contain_text("Getting the calculator ready")
+        # Nor does another worksheet that asks for this number go on to show the example's.
+        other = Reader(page, "standby")
+        expect(other.slot("plate").locator("output")).to_have_text("No result yet")
+        assert other.box("store_volume").input_value() == "650"
         page.get_by_role("button", name="SI units").click()
         arrived.set()
         reader.wait_until_live()

@@ -110,6 +110,10 @@ export class Sheet {
   #numbersChanged(keys) {
     if (!this.#reply?.follows && !keys.some((key) => this.#boxes.has(key) || this.#offers(key))) return;
     this.panel.slot("said").textContent = ""; // it was about other numbers
+    if (this.panel.starting && this.#isGiven() && !this.#element.contains(document.activeElement)) {
+      this.#showWaiting();
+      this.#boxes.showTyped();
+    }
     if (this.#typedElsewhere()) this.#askLater();
     else this.ask();
   }
