@@ -23,6 +23,7 @@ which a start had a small module compiled.
 from __future__ import annotations
 
 import bisect
+import math
 import re
 from collections import Counter, defaultdict
 from collections.abc import Collection, Iterable, Iterator
@@ -166,6 +167,14 @@ class _Whole:
         found = set().union(*(self.named(function, wasm.CALL) for function in functions))
         return {function for function in found if function >= self.borrowed}
 
+    def with_called(self, functions: Iterable[int], smaller: float = math.inf) -> set[int]:
+        """These functions with those of fewer bytes that they call, from call to call."""
+        found = fresh = set(functions)
+        while fresh:
+            fresh = {function for function in self.called(fresh) - found if self.length(function) < smaller}
+            found = found | fresh
+        return found
+
     def named(self, function: int, code: int) -> set[int]:
         """What a function's instructions of one kind name."""
         return {operand for found, operand in self.code[function] if found == code}
@@ -192,12 +201,8 @@ def _lend_less(loader: str, callers: str, whole: _Whole) -> tuple[str, list[wasm
 
 def _callable(whole: _Whole, lent: list[wasm.Export]) -> set[int]:
     """The functions that something may call: by a name that is lent, by address, or from one of these."""
-    fresh = {export.number for export in lent if export.kind == wasm.FUNCTION}
-    found = fresh = {*fresh, *whole.in_table, whole.setting, whole.relocating}
-    while fresh:
-        fresh = whole.called(fresh) - found
-        found = found | fresh
-    return found
+    by_name = {export.number for export in lent if export.kind == wasm.FUNCTION}
+    return whole.with_called({*by_name, *whole.in_table, whole.setting, whole.relocating})
 
 
 def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
@@ -210,10 +215,7 @@ def _kept(whole: _Whole, used: Iterable[int]) -> set[int]:
     kept = {*used, whole.setting, whole.relocating}
     kept |= whole.called(kept)
     kept |= {function for function in whole.in_table if whole.is_small(function)}
-    fresh = kept
-    while fresh:
-        fresh = {function for function in whole.called(fresh) - kept if whole.length(function) < SMALL}
-        kept |= fresh
+    kept = whole.with_called(kept, SMALL)
     changing = _changing(whole)
     touching = {wasm.GLOBAL_GET, wasm.GLOBAL_SET}
     kept |= {
@@ -453,6 +455,7 @@ class _Parting:
     ) -> None:
         self.whole, self.lent, self.values, self.data, self.away, self.seen = whole, lent, values, data, away, seen
         self.kept = kept
+        self.imports = [wasm.borrowed(*entry) for entry in whole.imports]
         others = whole.code.keys() - kept
         entries = {export.number for export in lent if export.kind == wasm.FUNCTION} | set(whole.in_table)
         self.called = sorted(whole.called(others) & kept)  # by the rest, in the first part
@@ -475,7 +478,7 @@ class _Parting:
         lent += [wasm.lent(f"{BETWEEN}{place}", wasm.TABLE, 1 + place) for place in range(len(tables))]
         elements = whole.sections[wasm.ELEMENTS][1:]
         changed = {
-            wasm.IMPORTS: wasm.listed([wasm.borrowed(*entry) for entry in whole.imports]),
+            wasm.IMPORTS: wasm.listed(self.imports),
             wasm.TABLES: wasm.listed(tables),
             wasm.EXPORTS: wasm.listed(lent),
             wasm.ELEMENTS: wasm.listed([elements, self._elements(0, self.called)]),
@@ -495,9 +498,8 @@ class _Parting:
             wasm.Variable(variable.type, variable.mutable, value)
             for variable, value in zip(whole.variables, self.values, strict=True)
         ]
-        imports = [wasm.borrowed(*entry) for entry in whole.imports]
         changed = {
-            wasm.IMPORTS: wasm.listed(imports + borrowed),
+            wasm.IMPORTS: wasm.listed(self.imports + borrowed),
             wasm.GLOBALS: wasm.listed([wasm.written(variable) for variable in variables]),
             wasm.ELEMENTS: wasm.listed([self._elements(len(self.called), [*self.asked, whole.relocating])]),
             wasm.CODE: wasm.listed([sized(self._body_in_rest(function)) for function in whole.code]),

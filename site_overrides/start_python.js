@@ -253,7 +253,6 @@ function restore(loadPyodide, memory, there) {
   const { instantiateStreaming } = WebAssembly;
   const asked = new Promise((resolve) => {
     WebAssembly.instantiateStreaming = async (source, imports) => {
-      WebAssembly.instantiateStreaming = instantiateStreaming;
       resolve();
       keepOwnCounter(memory, imports.env);
       const made = await instantiateStreaming(source, imports);

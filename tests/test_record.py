@@ -17,6 +17,7 @@ from calc.answer import Reader, Typed, answer, answer_plan
 from calc.engine import link
 from calc.engine.offering import flowing, offers
 from calc.engine.plan import Entries, Entry
+from calc.engine.sheet import Sheet
 from calc.engine.steps import Step
 from calc.engine.worksheet import Worksheet
 from calc.plant import PARTS
@@ -845,6 +846,17 @@ def test_a_part_waits_for_numbers_of_the_kind_that_the_plan_has(emitter: str, wa
     assert waits in _said_of("Emitters", plan)
 
 
+def _at_the_start(**answers: str) -> tuple[Sheet, dict[str, Entry]]:
+    """What the start says to these answers, and the plan with what flows into it from there."""
+    plan = Entries(entries(**answers), Reader())
+    start = answer_plan(WORKSHEETS["first-sketch"], plan, "us")
+    return start, {**plan, **flowing(start, plan, WORKSHEETS, BY_KEY, new=True)}
+
+
+FLOOR_HOUSE = {"place": "burlington-vt", "stove": "help", "emitter": "floor", "heated_area": "1,100 ft2"}
+BILL = {"fuel_now": "propane", "method": "fuel", "amount": "700 gal", "start_from": "bill"}
+
+
 @pytest.mark.parametrize(
     ("emitter", "more"),
     [
@@ -856,10 +868,8 @@ def test_a_part_waits_for_numbers_of_the_kind_that_the_plan_has(emitter: str, wa
 )
 def test_whatever_the_start_warns_of_the_record_warns_of(emitter: str, more: dict[str, str]) -> None:
     """Five answers at the start are a plan, and who opens its record must not hear less: of a floor it was the mixing valve."""
-    answers = {"fuel_now": "propane", "method": "fuel", "amount": "700 gal", "place": "burlington-vt", "stove": "help"}
-    plan = Entries(entries(**answers, emitter=emitter, system_pressure="12 psi", **more), Reader())
-    start = answer_plan(WORKSHEETS["first-sketch"], plan, "us")
-    whole = {**plan, **flowing(start, plan, WORKSHEETS, BY_KEY, new=True)}
+    house = {"place": "burlington-vt", "stove": "help", "emitter": emitter, "system_pressure": "12 psi"}
+    start, whole = _at_the_start(**BILL, **house, **more)
     warned = {advice.title for advice in start.advice if advice.level != "note"}
     told = {each.title for each in said(whole)}
     assert warned
@@ -868,26 +878,15 @@ def test_whatever_the_start_warns_of_the_record_warns_of(emitter: str, more: dic
     assert any(title.startswith("12\u00a0h without a fire need more than") for title in told)
 
 
-def _from_the_start(**answers: str) -> dict[str, Entry]:
-    """A plan with what flows into it from five answers."""
-    plan = Entries(entries(**answers), Reader())
-    start = answer_plan(WORKSHEETS["first-sketch"], plan, "us")
-    return {**plan, **flowing(start, plan, WORKSHEETS, BY_KEY, new=True)}
-
-
-FLOOR_HOUSE = {"place": "burlington-vt", "stove": "help", "emitter": "floor", "heated_area": "1,100 ft2"}
-BILL = {"fuel_now": "propane", "method": "fuel", "amount": "700 gal", "start_from": "bill"}
-
-
 def test_an_area_that_gives_the_heat_loss_too_is_not_taken_for_floor_with_pipe() -> None:
-    assert "floor_area" in _from_the_start(**FLOOR_HOUSE, **BILL)
-    whole = _from_the_start(**FLOOR_HOUSE, fuel_now="propane", start_from="house", house_class="1980s")
+    assert "floor_area" in _at_the_start(**FLOOR_HOUSE, **BILL)[1]
+    _, whole = _at_the_start(**FLOOR_HOUSE, fuel_now="propane", start_from="house", house_class="1980s")
     assert "design_load" in whole and "floor_area" not in whole
 
 
 def test_what_flowed_from_a_choice_that_was_made_otherwise_since_is_not_called_late() -> None:
     """Who tried a floor first and has baseboard was told, before all else, that the floor's area is out of date."""
-    plan = _from_the_start(**FLOOR_HOUSE, **BILL)
+    _, plan = _at_the_start(**FLOOR_HOUSE, **BILL)
     changed = {**plan, **entries(emitter="baseboard", baseboard_length="120 ft")}
     assert "floor_area" in changed
     assert not [each.title for each in said(changed) if each.title.startswith("Floor area")]

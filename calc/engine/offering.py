@@ -9,6 +9,7 @@ from calc.engine.plan import Entries, Entry, given_for, look, opened
 from calc.engine.read import read
 from calc.engine.sheet import Sheet
 from calc.engine.standing import foreign, inputs_behind
+from calc.engine.texts import listed
 from calc.engine.values import NOTHING, Values, settle, work_out
 from calc.engine.worksheet import Worksheet
 from calc.law import OutOfRange
@@ -133,9 +134,9 @@ def stale(
 
 def _of_another_choice(worksheet: Worksheet, entries: Entries, key: str) -> bool:
     """Whether a worksheet gives a result only where a choice is made that this plan makes otherwise."""
-    inputs = entries.reading(worksheet).inputs
-    choices = [result.only for result in worksheet.results if result.key == key]
-    return bool(choices) and all(only and only[0] in inputs and inputs[only[0]].text != only[1] for only in choices)
+    choices: Values = {name: entry.text for name, entry in entries.reading(worksheet).inputs.items()}
+    results = [result for result in worksheet.results if result.key == key]
+    return bool(results) and not any(listed(result, choices) for result in results)
 
 
 def renewed(

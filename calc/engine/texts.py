@@ -22,6 +22,7 @@ def _handy(unit: Unit, value: float) -> Unit:
 
 
 def listed(result: Result, values: Values) -> bool:
+    """Whether a worksheet gives a result with these choices."""
     return result.only is None or values.get(result.only[0]) == result.only[1]
 
 

@@ -37,6 +37,17 @@ def plain_host(site: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[str]:
         host.shutdown()
 
 
+class Late:
+    """Files with a part of a name in their path wait until they may arrive."""
+
+    def __init__(self, part: str) -> None:
+        self.part, self.arrived = part, threading.Event()
+
+    def __call__(self, path: str) -> None:
+        if self.part in path:
+            self.arrived.wait(60)
+
+
 def test_a_host_that_only_hands_out_files_is_enough(page: Page, plain_host: str, places: dict[str, str]) -> None:
     page.goto(plain_host + places["stored-heat"])
     reader = Reader(page, "stored-heat")
@@ -64,12 +75,7 @@ def test_a_number_typed_before_python_is_there_is_answered_when_it_is(
     page: Page, site: Path, places: dict[str, str]
 ) -> None:
     """Whoever comes for the first time may type at once, and the number means what its label said, whatever the units."""
-    arrived = threading.Event()
-
-    def late(path: str) -> None:
-        if ".wasm" in path:
-            arrived.wait(60)
-
+    late = Late(".wasm")
     with server.serving(site, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
@@ -81,7 +87,7 @@ def test_a_number_typed_before_python_is_there_is_answered_when_it_is(
         expect(other.slot("plate").locator("output")).to_have_text("No result yet")
         assert other.box("store_volume").input_value() == "650"
         page.get_by_role("button", name="SI units").click()
-        arrived.set()
+        late.arrived.set()
         reader.wait_until_live()
         assert_says(reader, {"store_volume": Typed("650", "us", "gal")}, "si")
 
@@ -90,26 +96,21 @@ def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
     page: Page, site: Path, places: dict[str, str]
 ) -> None:
     """Built in gallons, the box would take for gallons what is typed over the reader's own litres."""
-    arrived = threading.Event()
-    arrived.set()
-
-    def late(path: str) -> None:
-        if path.endswith("/worker.js"):
-            arrived.wait(60)
-
+    late = Late("/worker.js")
+    late.arrived.set()
     with server.serving(site, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
         reader.wait_until_live()
         page.get_by_role("button", name="SI units").click()
         reader.type("store_volume", "3000")
-        arrived.clear()
+        late.arrived.clear()
         page.goto(f"{slow.url}glossary/")
         page.add_init_script("delete window.SharedWorker")
         page.goto(slow.url + places["stored-heat"])
         expect(reader.slot("plate").locator("output")).to_have_text("No result yet")
         expect(reader.box("store_volume")).to_be_disabled()
-        arrived.set()
+        late.arrived.set()
         reader.wait_until_live()
         reader.type("store_volume", "3100")
         assert_says(reader, {"store_volume": Typed("3100", "si")}, "si")
@@ -118,12 +119,7 @@ def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
 def test_what_is_printed_while_the_calculator_loads_is_the_example(
     page: Page, site: Path, places: dict[str, str]
 ) -> None:
-    arrived = threading.Event()
-
-    def late(path: str) -> None:
-        if ".wasm" in path:
-            arrived.wait(60)
-
+    late = Late(".wasm")
     with server.serving(site, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
@@ -133,7 +129,7 @@ def test_what_is_printed_while_the_calculator_loads_is_the_example(
         assert example
         assert plain(example.shown) in paper
         assert "Getting the calculator ready" not in paper
-        arrived.set()
+        late.arrived.set()
         reader.wait_until_live()
         reader.type("store_volume", "650")
         assert_says(reader, {"store_volume": Typed("650")})

@@ -58,10 +58,7 @@ export class Sheet {
     addEventListener("hashchange", () => this.#openForAddress());
     this.#openForAddress();
     this.#openForOwn();
-    if (this.#isGiven()) {
-      this.#showWaiting();
-      this.#boxes.showTyped();
-    }
+    if (this.#isGiven()) this.#showGiven();
   }
 
   // ---- what the page tells it -------------------------------------------------------------------------------------
@@ -111,8 +108,7 @@ export class Sheet {
     if (!this.#reply?.follows && !keys.some((key) => this.#boxes.has(key) || this.#offers(key))) return;
     this.panel.slot("said").textContent = ""; // it was about other numbers
     if (this.panel.starting && this.#isGiven() && !this.#element.contains(document.activeElement)) {
-      this.#showWaiting();
-      this.#boxes.showTyped();
+      this.#showGiven();
     }
     if (this.#typedElsewhere()) this.#askLater();
     else this.ask();
@@ -445,6 +441,12 @@ export class Sheet {
     this.#showState("waiting", true);
     this.panel.slot("whose").textContent = this.panel.words("mine");
     this.panel.slot("plate").innerHTML = this.#element.querySelector("[data-plate-waiting]").innerHTML;
+  }
+
+  /** The same with the reader's own texts in the boxes, as far as they have the labels' units. */
+  #showGiven() {
+    this.#showWaiting();
+    this.#boxes.showTyped();
   }
 
   get #waiting() {
