@@ -193,7 +193,7 @@ def _make_bundles(site: Path, out: Path) -> None:
     bundled: list[str] = []
     for names, *options in (
         ([WORKER],),
-        (PAGE_SCRIPTS, "--splitting", "--chunk-names=part-[hash]", "--external:./plot.bundle.js"),
+        (PAGE_SCRIPTS, "--splitting", "--chunk-names=part-[hash]", "--external:../js/plot.bundle.js"),
         ([ALL_STYLES],),
     ):
         # In the site's own folder, whose name changes, so that no name of a part hangs on it.

@@ -23,7 +23,6 @@ from toolchain import CACHE
 
 # Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
 LEFT_OUT = ("assets/**/*.map", "assets/javascripts/lunr", "sitemap.xml.gz", "tags.json")
-WORKERS = ("/assets/js/worker.js",)
 KEEPER_POLICY = "default-src 'none'; connect-src 'self'"
 FRAMED = "embed"  # the folder of pages that other websites may put in a frame
 HEADERS = {
@@ -35,13 +34,19 @@ HEADERS = {
 TYPES = {".wasm": "application/wasm", ".mjs": "text/javascript"}  # which not every host knows
 # The theme names the neighbours of a page in its head; Firefox fetches the next one at once, which our policy refuses.
 FETCHED_AHEAD = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
+# What a page asks for as it opens stands in folders with the digest of their content in their name.
+NAMED = ("assets/css", "assets/js")
+# Asked for by a page that may be open while the host gets another release: what draws charts, and a Python in place of
+# one that died. The first Python is asked for with the page.
+LATER, BOTH = "assets/js/plot.bundle.js", "assets/js/worker.js"
+HASHED = (*(f"{folder}-*/" for folder in NAMED), "assets/javascripts/", "assets/stylesheets/", "assets/python/*/")
 # Changed at a release under the same name, so each visit asks whether it has: pages, and what their scripts start from.
-SAME_NAME = ("/assets/css/*", "/assets/js/*", "/search/*")
+SAME_NAME = ("/assets/js/*", "/search/*")
 SEARCHED = "every_page.json"
 FOR_EVER = "public, max-age=31536000, immutable"
 
 ONCE = (  # what every page that calculates fetches, and keeps
-    *("assets/css/*", "assets/js/*", "assets/stylesheets/*", "assets/javascripts/*.js", "assets/images/*"),
+    *("assets/css-*/*", "assets/js*/*", "assets/stylesheets/*", "assets/javascripts/*.js", "assets/images/*"),
     *("assets/python/*.js", "assets/python/pyodide-*/pyodide*", "assets/python/snapshot-*/*"),
 )
 COMPRESSED = {".css", ".csv", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".xml"}
@@ -57,13 +62,31 @@ def finish(site: Path, *, listed: bool = False, offline: bool = True) -> None:
     for pattern in (*LEFT_OUT, *(() if listed else ("sitemap.xml",))):
         for path in site.glob(pattern):
             shutil.rmtree(path) if path.is_dir() else path.unlink()
+    named = name_by_content(site)
     for page in site.rglob("*.html"):
         text = FETCHED_AHEAD.sub("", page.read_text(encoding="utf-8"))
+        for folder, name in named.items():
+            text = text.replace(f"{folder}/", f"{name}/")
         page.write_text(with_policy(text), encoding="utf-8", newline="\n")
     keep_search_for_later(site / "search")
     write_headers(site)
     keeping.write(site, keep=offline)
     compress(site)
+
+
+def name_by_content(site: Path) -> dict[str, str]:
+    """Rename the folders of scripts and styles: a browser asks once, and no page gets those of another release."""
+    named = {}
+    for folder in NAMED:
+        total = hashlib.sha256()
+        for path in sorted((site / folder).iterdir()):
+            total.update(path.name.encode() + b"\0" + hashlib.sha256(path.read_bytes()).digest())
+        named[folder] = f"{folder}-{total.hexdigest()[:12]}"
+        (site / folder).rename(site / named[folder])
+    (site / LATER).parent.mkdir()
+    (site / named["assets/js"] / Path(LATER).name).rename(site / LATER)
+    shutil.copyfile(site / named["assets/js"] / Path(BOTH).name, site / BOTH)
+    return named
 
 
 def keep_search_for_later(folder: Path) -> None:
@@ -102,19 +125,20 @@ def write_headers(site: Path) -> None:
     fresh = {"Cache-Control": "no-cache"}
     rules |= dict.fromkeys((f"/{FRAMED}/*", *SAME_NAME), fresh)
     rules |= {path: {"Content-Security-Policy": "frame-ancestors 'none'", **fresh} for path in _page_paths(site)}
-    rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in WORKERS}
-    rules |= {
-        f"/{path.relative_to(site).as_posix()}": {"Content-Type": TYPES[path.suffix]}
-        for path in sorted((site / "assets" / "python").glob("pyodide-*/*"))
-        if path.suffix in TYPES
-    }
+    rules |= {path: {"Content-Security-Policy": WORKER_POLICY} for path in _paths(site, "assets/js*/worker.js")}
+    for suffix, kind in TYPES.items():
+        rules |= {path: {"Content-Type": kind} for path in _paths(site, f"assets/python/pyodide-*/*{suffix}")}
     rules |= {f"/{keeping.NAME}": {"Content-Security-Policy": KEEPER_POLICY, **fresh}}
-    hashed = sorted(path for path in (site / "assets" / "python").glob("*") if path.is_dir())
-    rules |= {f"/assets/python/{folder.name}/*": {"Cache-Control": FOR_EVER} for folder in hashed}
+    rules |= {f"{path}/*": {"Cache-Control": FOR_EVER} for folder in HASHED for path in _paths(site, folder)}
     lines = []
     for path, headers in rules.items():
         lines += [path, *(f"  {name}: {value}" for name, value in headers.items())]
     (site / "_headers").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+
+
+def _paths(site: Path, pattern: str) -> list[str]:
+    """What stands in the site under such names, as it is asked for."""
+    return sorted(f"/{path.relative_to(site).as_posix()}" for path in site.glob(pattern))
 
 
 def _page_paths(site: Path) -> list[str]:

@@ -49,7 +49,7 @@ FAIR_WORKER = BARE_WORKER.replace(
 )
 # The site's own worker and nothing else: what the page costs beyond Python is the difference.
 ASKING = """
-const worker = new Worker(new URL("assets/js/worker.js", import.meta.url), { type: "module" });
+const worker = new Worker(new URL("WORKER", import.meta.url), { type: "module" });
 worker.onmessage = ({ data }) => {
   if (data.reply) document.querySelector("output").innerHTML = JSON.parse(data.reply).slots.plate;
 };
@@ -110,11 +110,14 @@ def _archive(site: Path, name: str, out: Path) -> None:
 def floor(root: Path, site: Path) -> Page:
     """The site's own worker in a page that holds nothing but its first answer."""
     shutil.copytree(site / "assets" / "python", root / "assets" / "python")
-    (root / "assets" / "js").mkdir()
-    for path in (site / "assets" / "js").glob("worker.js*"):
-        shutil.copy(path, root / "assets" / "js")
-    rules = (site / "_headers").read_text(encoding="utf-8")
-    return _finish(root, _first_result(), {"index.html": PAGE.replace("HEAD", SCRIPT), "page.js": ASKING}, rules)
+    (worker,) = site.glob("assets/js-*/worker.js")
+    place = worker.relative_to(site)
+    (root / place).parent.mkdir()
+    for path in worker.parent.glob("worker.js*"):
+        shutil.copy(path, root / place.parent)
+    script = ASKING.replace("WORKER", place.as_posix())
+    rules = f"{(site / '_headers').read_text(encoding='utf-8')}/page.js\n  Cache-Control: {finishing.FOR_EVER}\n"
+    return _finish(root, _first_result(), {"index.html": PAGE.replace("HEAD", SCRIPT), "page.js": script}, rules)
 
 
 def _first_result() -> str:

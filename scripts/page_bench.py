@@ -26,7 +26,7 @@ import server
 import toolchain
 
 SLOWEST = list(loading.LINES)[-1]
-WORKER = "/assets/js/worker.js"
+WORKER = "/worker.js"
 TRACED, SLOWED = 20, 40  # edits
 VISITS = 4  # of several pages, with a worker that lasts and without
 SLOWER = 4  # times, as a phone's processor is
@@ -68,9 +68,10 @@ def first_text(site: Path, browser: Browser) -> Iterator[str]:
         asked = list(here.requests)
         page.close()
     paths = [request.path for request in asked]
-    before = sum(request.sent for request in asked[: paths.index(WORKER)])
+    worker = next(place for place, path in enumerate(paths) if path.endswith(WORKER))
+    before = sum(request.sent for request in asked[:worker])
     page_alone = sum(
-        request.sent for request in asked if "/assets/python/" not in request.path and request.path != WORKER
+        request.sent for request in asked if "/assets/python/" not in request.path and not request.path.endswith(WORKER)
     )
     yield measuring.row(f"First text, {SLOWEST}", f"{painted:.0f} ms", "cold; at most 1000")
     beside = f"{page_alone / 1e3:.0f} with what the page asks for beside it; at most 300"

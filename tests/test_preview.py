@@ -32,7 +32,10 @@ def folder(tmp_path: Path) -> Path:
     for name, text in {
         "index.html": f"<html><head><title>t</title><script>let a = 1;</script></head><body>{TEXT}</body></html>",
         "404.html": "<html><head></head><body>No such page.</body></html>",
-        "guides/index.html": "<html><head></head><body>Guides</body></html>",
+        "guides/index.html": "<html><head></head><body>Guides<script src='../assets/js/page.js'></script></body></html>",
+        "assets/css/all.css": "p { margin: 0; }",
+        "assets/js/page.js": "let b = 2;",
+        "assets/js/plot.bundle.js": "let c = 3;",
         "assets/js/worker.js": "postMessage(1);",
         "assets/python/library-1/a.zip": "zip",
         "assets/python/start.js": f"// {TEXT}",
@@ -116,8 +119,13 @@ def test_the_worker_alone_may_compile_wasm(running: server.Site) -> None:
 
 
 def test_only_files_named_by_their_content_are_kept_for_ever(running: server.Site) -> None:
-    kept, _ = ask(running, "/assets/python/library-1/a.zip")
-    assert kept.headers["Cache-Control"] == "public, max-age=31536000, immutable"
+    _, guides = ask(running, "/guides/")
+    script = re.search(rb"/assets/js-[0-9a-f]{12}/page[.]js", guides)
+    assert script
+    for path in ("/assets/python/library-1/a.zip", script[0].decode()):
+        kept, _ = ask(running, path)
+        assert kept.status == 200
+        assert kept.headers["Cache-Control"] == "public, max-age=31536000, immutable"
     for path in ("/", "/assets/python/start.js", "/assets/js/worker.js"):
         answer, _ = ask(running, path)
         assert answer.headers["Cache-Control"] == "no-cache"

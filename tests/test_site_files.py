@@ -32,8 +32,9 @@ ALLOWED = [
     r"assets/stylesheets/(classic/)?(main|palette)\.[0-9a-f]{8}\.min\.css",
     r"assets/images/favicon\.(png|svg)",
     # Ours.
-    r"assets/css/[a-z-]+\.css",
-    r"assets/js/([a-z-]+(\.bundle)?|part-[A-Z0-9]{8})\.js",
+    r"assets/css-[0-9a-f]{12}/[a-z-]+\.css",
+    r"assets/js-[0-9a-f]{12}/([a-z-]+|part-[A-Z0-9]{8})\.js",
+    r"assets/js/(plot\.bundle|worker)\.js",
     r"assets/images/[a-z0-9-]+\.(svg|png)",
     r"assets/data/[a-z0-9.-]+\.(csv|json)",
     r"assets/weather/[a-z-]+\.txt",
@@ -139,6 +140,26 @@ def test_what_is_kept_for_readers_without_a_line_is_this_very_site(site: Path) -
     for name in ("index.html", "assets/js/worker.js", "search/every_page.json"):
         digest = hashlib.sha256((site / name).read_bytes()).digest()[:12]
         assert listed[name] == base64.b64encode(digest).decode()
+
+
+def test_what_a_page_asks_for_as_it_opens_has_another_name_in_a_release_where_it_differs(tmp_path: Path) -> None:
+    names = set()
+    for text in ("a", "b"):
+        site = tmp_path / text
+        for name, content in {
+            "css/all.css": "c",
+            "js/plot.bundle.js": "p",
+            "js/worker.js": "w",
+            "js/page.js": text,
+        }.items():
+            (site / "assets" / name).parent.mkdir(parents=True, exist_ok=True)
+            (site / "assets" / name).write_text(content, encoding="utf-8")
+        named = finishing.name_by_content(site)
+        names |= set(named.values())
+        kept = {path.name for path in site.glob("assets/js/*")}
+        assert kept == {"plot.bundle.js", "worker.js"}
+        assert {path.name for path in (site / named["assets/js"]).iterdir()} == {"page.js", "worker.js"}
+    assert len(names) == 3  # the styles are the same
 
 
 def test_every_worksheet_stands_where_its_links_lead(site: Path) -> None:

@@ -150,4 +150,4 @@ def plain(text: str) -> str:
 
 def calculators(page: Page) -> list[Worker]:
     """The workers in which our Python runs; the theme has one of its own for the search."""
-    return [worker for worker in page.workers if worker.url.endswith("/assets/js/worker.js")]
+    return [worker for worker in page.workers if worker.url.endswith("/worker.js")]

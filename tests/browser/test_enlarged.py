@@ -29,7 +29,7 @@ def enlarged(browser: Browser) -> Iterator[Page]:
         executable_path=toolchain.find_chromium(), args=[f"--blink-settings=defaultFontSize={2 * ORDINARY}"]
     )
     page = large.new_page()
-    page.route("**/assets/js/*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.route("**/assets/js*/*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
     yield page
     large.close()
 

@@ -64,7 +64,7 @@ def measured(visiting: Visiting, served: server.Site, site: Path) -> Callable[[s
     def at(size: str) -> First:
         result = {}
         with visiting([], viewport=FIRST_SCREENS[size]) as page:
-            page.route("**/assets/js/worker.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+            page.route("**/worker.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
             for path in sorted(site.glob("guides/*/index.html")):
                 page.goto(f"{served.url}guides/{path.parent.name}/")
                 result[path.parent.name] = page.evaluate(MEASURE)

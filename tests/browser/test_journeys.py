@@ -72,7 +72,7 @@ def journey(visiting: Visiting, served: server.Site, places: dict[str, str], req
         page.add_init_script(STORAGE[storage])
         yield Journey(page, served, places, storage)
         if storage != "on":  # the theme's own scripts mind
-            troubles[:] = [trouble for trouble in troubles if "/assets/js/" in trouble]
+            troubles[:] = [trouble for trouble in troubles if "/assets/js" in trouble]
 
 
 def ways(usual: tuple[str, str]) -> Callable[[Any], Any]:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+import finishing
 import server
 from calc.answer import Typed, answer
 from tests.browser.conftest import Visiting
@@ -15,13 +16,25 @@ from tests.browser.test_failures import GONE, IMPATIENT, Trouble
 
 pytestmark = pytest.mark.browser
 
-WORKER = "/assets/js/worker.js"
+WORKER = "/worker.js"
 STORAGE = {"store_volume": Typed("650")}
+
+
+@pytest.fixture(scope="module")
+def asked_anew(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site on a host that has browsers ask for everything anew, so that it hears of each worker."""
+    root = tmp_path_factory.mktemp("asked anew")
+    for path in site.iterdir():
+        (root / path.name).symlink_to(path)
+    (root / "_headers").unlink()
+    rules = (site / "_headers").read_text(encoding="utf-8")
+    (root / "_headers").write_text(rules.replace(finishing.FOR_EVER, "no-cache"), encoding="utf-8")
+    return root
 
 
 def started(served: server.Site) -> int:
     """How many workers have been started: each asks whether its script is still the same."""
-    return [request.path for request in served.requests].count(WORKER)
+    return sum(request.path.endswith(WORKER) for request in served.requests)
 
 
 def goes_to(page: Page, served: server.Site, places: dict[str, str], worksheet: str) -> Reader:
@@ -36,8 +49,8 @@ def types_and_sees(reader: Reader) -> None:
     assert_says(reader, STORAGE)
 
 
-def test_from_page_to_page_python_runs_on(visiting: Visiting, site: Path, places: dict[str, str]) -> None:
-    with server.serving(site) as served, visiting([], lasting=True) as page:
+def test_from_page_to_page_python_runs_on(visiting: Visiting, asked_anew: Path, places: dict[str, str]) -> None:
+    with server.serving(asked_anew) as served, visiting([], lasting=True) as page:
         types_and_sees(goes_to(page, served, places, "stored-heat"))
         goes_to(page, served, places, "firing").type("burn_time", "3")
         for name in ("plan/", "record/", "start/", "dealers/", "embed/stored-heat/"):
@@ -57,9 +70,9 @@ def test_from_page_to_page_python_runs_on(visiting: Visiting, site: Path, places
 
 
 def test_two_pages_share_one_python_and_each_is_answered(
-    visiting: Visiting, site: Path, places: dict[str, str]
+    visiting: Visiting, asked_anew: Path, places: dict[str, str]
 ) -> None:
-    with server.serving(site) as served, visiting([], lasting=True) as page:
+    with server.serving(asked_anew) as served, visiting([], lasting=True) as page:
         one = goes_to(page, served, places, "stored-heat")
         other_page = page.context.new_page()
         other = goes_to(other_page, served, places, "standby")
@@ -80,13 +93,13 @@ def test_two_pages_share_one_python_and_each_is_answered(
         assert started(served) == 1
 
 
-def test_another_release_has_another_worker(visiting: Visiting, site: Path, places: dict[str, str]) -> None:
-    early = (site / "assets/js/early.js").read_text(encoding="utf-8")
+def test_another_release_has_another_worker(visiting: Visiting, asked_anew: Path, places: dict[str, str]) -> None:
+    early = next(asked_anew.glob("assets/js-*/early.js")).read_text(encoding="utf-8")
     assert early.startswith('const RELEASE = "')
     later = early.replace('const RELEASE = "', 'const RELEASE = "later-', 1).encode()
     update = Trouble({"/early.js": lambda: server.Answer(200, later, {"Content-Type": "text/javascript"})})
     update.cured.set()
-    with server.serving(site, interfere=update) as served, visiting([], lasting=True) as page:
+    with server.serving(asked_anew, interfere=update) as served, visiting([], lasting=True) as page:
         goes_to(page, served, places, "stored-heat")
         update.cured.clear()
         types_and_sees(goes_to(page, served, places, "stored-heat"))
@@ -104,7 +117,7 @@ FAULTS = {
 
 @pytest.mark.parametrize("fault", FAULTS)
 def test_a_shared_worker_that_fails_is_left_for_one_of_the_pages_own(
-    visiting: Visiting, site: Path, places: dict[str, str], fault: str
+    visiting: Visiting, asked_anew: Path, places: dict[str, str], fault: str
 ) -> None:
     """And for as long as the visit lasts: no later page waits for it again."""
     script = f"if ('onconnect' in self) {{ {FAULTS[fault]} }}".encode()
@@ -112,7 +125,7 @@ def test_a_shared_worker_that_fails_is_left_for_one_of_the_pages_own(
     answers = iter([wrong])  # only the first that asks gets it
     trouble = Trouble({WORKER: lambda: next(answers, None)})  # type: ignore[arg-type, return-value]
     troubles: list[str] = []
-    with server.serving(site, interfere=trouble) as served, visiting(troubles, lasting=True) as page:
+    with server.serving(asked_anew, interfere=trouble) as served, visiting(troubles, lasting=True) as page:
         page.add_init_script(IMPATIENT % 12)
         types_and_sees(goes_to(page, served, places, "stored-heat"))
         assert started(served) == 2
@@ -123,13 +136,13 @@ def test_a_shared_worker_that_fails_is_left_for_one_of_the_pages_own(
 
 @pytest.mark.parametrize("refused", ["sessionStorage", "localStorage"])
 def test_where_nothing_is_kept_python_runs_on_too(
-    visiting: Visiting, site: Path, places: dict[str, str], refused: str
+    visiting: Visiting, asked_anew: Path, places: dict[str, str], refused: str
 ) -> None:
     script = (
         f"Object.defineProperty(self, '{refused}', {{ get() {{ throw new DOMException('no', 'SecurityError'); }} }});"
     )
     troubles: list[str] = []
-    with server.serving(site) as served, visiting(troubles, lasting=True) as page:
+    with server.serving(asked_anew) as served, visiting(troubles, lasting=True) as page:
         page.add_init_script(script)
         goes_to(page, served, places, "firing")
         types_and_sees(goes_to(page, served, places, "stored-heat"))

@@ -129,7 +129,7 @@ def different_pages(site: Path) -> list[str]:
 def test_no_page_scrolls_sideways_at_320(visiting: Visiting, served: server.Site, site: Path) -> None:
     """As built, with everything unfolded, in both unit systems. (Without our scripts: Python need not start for this.)"""
     with visiting([], viewport=SIZES["phone"]) as page:
-        page.route("**/assets/js/*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+        page.route("**/assets/js*/*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
         for address in different_pages(site):
             page.goto(served.url + address)
             page.evaluate(UNFOLD)

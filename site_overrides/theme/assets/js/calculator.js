@@ -155,5 +155,5 @@ export class Calculator {
 }
 
 function newWorker(shortly) {
-  return new Worker(new URL("worker.js", import.meta.url), { type: "module", name: shortly ? "" : "ordinary" });
+  return new Worker(new URL("../js/worker.js", import.meta.url), { type: "module", name: shortly ? "" : "ordinary" });
 }

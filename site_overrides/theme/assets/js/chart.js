@@ -3,7 +3,7 @@ let library = null;
 
 /** Draw a chart (data from Python) into its figure, in the two widths of which the style sheet shows one. */
 export async function drawInto(figure, chart) {
-  library ??= import("./plot.bundle.js").catch((error) => {
+  library ??= import("../js/plot.bundle.js").catch((error) => {
     library = null; // the next chart asks again: the line may be back
     throw error;
   });

@@ -75,9 +75,16 @@ function giveUp() {
   for (const part of document.querySelectorAll("[data-silence]:not([data-live])")) {
     part.querySelector("[data-slot=status]").textContent = part.dataset.sayFailed;
     part.querySelector("[data-slot=status]").parentElement.dataset.state = "failed";
-    part.querySelector("[data-ss-again]").onclick = () => location.reload();
+    part.querySelector("[data-ss-again]").onclick = beginAnew;
     part.querySelector(".ss-again").hidden = false;
   }
+}
+
+/** A script that came damaged is kept like any other, since its name stands for its content: it is fetched once more. */
+async function beginAnew() {
+  const scripts = performance.getEntriesByType("resource").map(({ name }) => name).filter((name) => name.endsWith(".js"));
+  await Promise.allSettled(scripts.map((name) => fetch(name, { cache: "reload" })));
+  location.reload();
 }
 
 setTimeout(giveUp, LONGEST_WAIT);
