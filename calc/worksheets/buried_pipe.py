@@ -187,6 +187,17 @@ EXPOSED_AIR = Field(
     typical=Typical("0 °F", "common-practice", "-20 °F", "20 °F", "The design temperature where you live."),
 )
 
+SUPPLY_HERE = SUPPLY_WATER.but(hint="What the rooms' emitters need on the coldest day.")
+TRENCH_SUPPLY = Field(
+    "trench_supply",
+    "temperature",
+    "Temperature at which water goes into the trench",
+    "What the emitters need unless you say otherwise. A boiler whose store is in the house sends it hotter.",
+    low=SUPPLY_WATER.low,
+    high=SUPPLY_WATER.high,
+    same_as="supply_water",
+)
+
 WORKSHEET = Worksheet(
     key="buried-pipe",
     guide="another-building",
@@ -195,9 +206,9 @@ WORKSHEET = Worksheet(
     apart=pipe_of("buried", "buried line"),
     fields=(
         DESIGN_LOAD,
-        # The heating loop's as well, and the emitters' sheets work it out: what they need is what leaves the far building.
-        # The heat is each pipe's own, since one of them may be a branch.
-        SUPPLY_WATER,
+        # The heating loop's as well, and the emitters' sheets work it out: what they need leaves the far building where the
+        # store stands there. The heat is each pipe's own, since one of them may be a branch.
+        SUPPLY_HERE,
         WATER_DROP,
         TRENCH_LENGTH,
         PIPE_KIND.but(
@@ -217,6 +228,7 @@ WORKSHEET = Worksheet(
         EXPOSED_AIR,
         ANTIFREEZE_KIND,
         PIPE_HEAT,
+        TRENCH_SUPPLY,
     ),
     givens=(
         Given("whole", "fraction", "All of it", "100 %", "definition"),
@@ -247,13 +259,13 @@ WORKSHEET = Worksheet(
     steps=(
         OUTSIDE,
         Step(
-            "return_temperature", emitters.return_water, "Water coming back", supply="supply_water", drop="water_drop"
+            "return_temperature", emitters.return_water, "Water coming back", supply="trench_supply", drop="water_drop"
         ),
         Step(
             "mean_water",
             emitters.mean_of,
             "Mean of both pipes",
-            supply="supply_water",
+            supply="trench_supply",
             return_water="return_temperature",
         ),
         Step("volume_heat_capacity", pipes.volume_heat_capacity, "Heat in each volume and degree"),
@@ -351,7 +363,7 @@ WORKSHEET = Worksheet(
         ),
         Must("depth >= jacket", "depth", "The pipes must lie deeper than their jackets are thick."),
         Must(
-            "supply_water > ground + water_drop",
+            "trench_supply > ground + water_drop",
             "water_drop",
             "The water coming back would be colder than the ground: a smaller drop or hotter water.",
         ),
@@ -385,7 +397,7 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "plastic",
-            "pipe_kind == 'pex' and supply_water > pex_hot",
+            "pipe_kind == 'pex' and trench_supply > pex_hot",
             "Too hot for plastic in the ground.",
             "PEX is rated for 100 psi (6.9 bar) up to {pex_hot} and not at all above {pex_hottest}. Between stove and store only metal "
             "belongs; run plastic from a mixing valve behind a store.",
@@ -407,15 +419,15 @@ WORKSHEET = Worksheet(
     picture=Picture(
         "trench",
         "Both pipes lose heat as long as their water is hot, however little of it flows.",
-        {"long": "trench_length", "deep": "depth", "water": "supply_water", "lost": "buried_loss"},
+        {"long": "trench_length", "deep": "depth", "water": "trench_supply", "lost": "buried_loss"},
     ),
     chart=Chart(
         "Loss against the water going out",
-        across="supply_water",
+        across="trench_supply",
         low="90 °F",
         high="200 °F",
         lines=(Line("buried_loss", "lost underground", "fire"),),
-        say="At {supply_water} the trench loses {buried_loss}.",
+        say="At {trench_supply} the trench loses {buried_loss}.",
     ),
     tables=(
         Comparison(
