@@ -490,6 +490,7 @@ CHECKS = [
         "23 Pa",
         "29.2 Pa less 2.2 and 4",
     ),
+    _hand(flue.least_draught, {"draught_left": "23 Pa", "draught_left_peak": "-4 Pa"}, "-4 Pa", "the peak's is less"),
     # 7 an hour × 16,000 ft³ ÷ 60
     _hand(
         flue.leakage_at_fifty,

@@ -6,6 +6,7 @@ units and choices, and whatever else is in it is named and left out.
 
 A whole plan travels in the same form, with `plan` in the worksheet's place and every quantity that somebody gave.
 `!s` behind a number says where it came from (`MARKS`), `!s.cellar-20` also which item of a dealer's stock it is,
+`!w.tap-water` that this worksheet has worked it out, so that it follows when the plan's numbers are changed,
 `units=si` in which units the link was made, `from=Name` whose site made it. For codes that a telephone reads, the same
 text is packed: `#v1;packed;…;end`.
 
@@ -17,7 +18,7 @@ from typing import NamedTuple
 from urllib.parse import quote, unquote
 
 from calc.engine import packing
-from calc.engine.fields import Field
+from calc.engine.fields import Field, declared
 from calc.engine.plan import brought_up, fields_by_key, older_fields
 from calc.engine.read import named, tells
 from calc.engine.read import read as read_inputs
@@ -30,6 +31,7 @@ PLAN = "plan"  # stands where a worksheet's key would
 PACKED = "packed"  # likewise, and behind it the packed text
 UNITS, SHEETS, SENDER = "units", "sheets", "from"  # stand where a number's key would
 MARKS = dict(zip(GIVERS, ("m", "b", "s", "k"), strict=True))  # a letter of its own for each of GIVERS
+WORKED_OUT = "w"  # likewise, with the key of the worksheet that has
 _GIVER_OF = {mark: giver for giver, mark in MARKS.items()}
 LONGEST_LINK = 8000  # characters; the longest worksheet's link has a few hundred
 LONGEST_VERSION = 6  # digits
@@ -80,7 +82,8 @@ def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us")
 def write_plan(given: Mapping[str, Typed], system: System = "us", sheets: Iterable[str] = ()) -> str:
     """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows.
 
-    `sheets` are the worksheets that it is about, if it is not about the whole.
+    The `item` of one that a worksheet has worked out is that worksheet. `sheets` are the worksheets that the plan is
+    about, if it is not about the whole.
     """
     return _written(PLAN, given, system, ",".join(sheets))
 
@@ -89,7 +92,8 @@ def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str 
     parts = []
     for key, text in given.items():
         item = f".{text.item}" if text.item else ""
-        told = f"!{MARKS[text.giver]}{item}" if text.giver in MARKS else ""
+        letter = WORKED_OUT if text.origin == "computed" and item else MARKS.get(text.giver, "")
+        told = f"!{letter}{item}" if letter else ""
         mark = "~" if text.origin in ("typical", "example") else told
         parts.append(f"{key}={quote(text.text, safe=_SAFE)}{mark}")
     parts += [f"{UNITS}={system}"] if system != "us" else []
@@ -173,6 +177,8 @@ def read(
         else:
             origin, _, mark = origin.partition("!")
             letter, _, item = mark.partition(".")
+            if letter == WORKED_OUT and key == PLAN and item in worksheets:
+                origin = "computed"
             given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
     given = _as_left(given, fields)
     if key == PLAN:
@@ -185,19 +191,26 @@ def read(
 
 
 def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, Typed]:
-    """What nobody gave, as the sender left it: what followed another number still does, and what has no usual value was
-    the worked example's. A link in which nobody gave anything is that example, whole.
+    """What nobody gave, as the sender left it: what followed another number still does, what may be left alone is, and
+    what has no usual value was the worked example's. A link in which nobody gave anything is that example, whole.
     """
     left = {}
     some = any(typed.origin != "typical" for typed in given.values())
     for key, typed in given.items():
         field, usual = fields[key], typed.origin == "typical"
         followed = given.get(field.same_as)
-        if usual and followed and followed.text == typed.text:
+        if usual and (followed and followed.text == typed.text or _is_left_alone(field, typed.text)):
             continue
         foreign = usual and some and typed.text and tells(field)
         left[key] = typed._replace(origin="example") if foreign else typed
     return left
+
+
+def _is_left_alone(field: Field, text: str) -> bool:
+    """Whether this is the number that stands in for one left alone: here, and not in another worksheet that asks for it."""
+    if not field.unless_given or field.kind == "choice":
+        return False
+    return declared(field.unless_given, field.kind).link_text() == text
 
 
 def _plain(text: str) -> str:

@@ -228,6 +228,11 @@ def draught_left(
     """Draught left to pull air through the stove, Pa, while fans draw the house down. Below zero smoke comes out."""
 
 
+@law("min(draught_left, draught_left_peak)", source="definition")
+def least_draught(draught_left: DraughtPascal, draught_left_peak: DraughtPascal) -> DraughtPascal:
+    """Draught left to pull air through the stove, Pa, on average or at the fire's peak, whichever is less."""
+
+
 # The house and its fans.
 
 

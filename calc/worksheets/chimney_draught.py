@@ -284,6 +284,7 @@ WORKSHEET = Worksheet(
         *_of_fire(),
         Step("burn_rate_peak", flue.peak_burn_rate, "Wood burnt at the peak"),
         *_of_fire("_peak", " at the peak"),
+        Step("least_draught", flue.least_draught, "Draft left, on average or at the peak, whichever is less"),
         Step("heat_fed", flue.heat_fed, "Heat fed, without that of the steam", heating_value="lower_value"),
         Step("gas_leaving", flue.gas_leaving, "Flue gas leaving the stove", fuel_heat="heat_fed"),
         # The flue.

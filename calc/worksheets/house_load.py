@@ -182,6 +182,7 @@ WORKSHEET = Worksheet(
                     AIR_CHANGES,
                     ALTITUDE,
                 ),
+                decides=True,  # by what it alone asks: who only says how high the house stands has measured no walls
                 steps=(
                     *(
                         Step(

@@ -525,7 +525,7 @@ WORKSHEET = Worksheet(
         Takes("water_heat", "firing", "burn_to_water"),
         Takes("burn_share", "firing"),
         Takes("room_can_use", "room-heat"),
-        Takes("draught_left", "chimney-draught"),
+        Takes("draught_left", "chimney-draught", "least_draught"),
         Takes("tap_store", "tap-water", "lowest_useful"),
         Takes("water_expansion", "expansion"),
         Takes("vessel_needed", "expansion", "vessel_volume"),

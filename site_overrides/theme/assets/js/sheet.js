@@ -175,6 +175,7 @@ export class Sheet {
     const keys = [...new Set([...this.#keysOf(all), ...Object.keys(entries)])];
     const before = snapshot(keys);
     this.#offerBack(Object.values(before).some((entry) => entry) ? before : null);
+    if (!all) this.#flow.edited(false); // what they give flows on, as that of typed ones; a whole plan holds it already
     setNumbers({ ...Object.fromEntries(keys.map((key) => [key, undefined])), ...entries });
   }
 
