@@ -27,15 +27,17 @@ from collections.abc import Sequence
 from typing import Any, NoReturn
 
 from calc import rows
-from calc.answer import Typed, UnknownWorksheet, answer, open_link
+from calc.answer import Typed, UnknownWorksheet, answer, answer_plan, open_link
+from calc.chosen import in_whole
 from calc.engine import plan, plan_file
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader
+from calc.engine.worksheet import Worksheet
 from calc.physics import winter_weather
 from calc.physics.winter_file import read_file
 from calc.physics.winter_run import use_file
 from calc.report import as_json, as_text, describe, plan_as_json, plan_as_text
-from calc.units import SYSTEMS
+from calc.units import SYSTEMS, System
 from calc.worksheets import WORKSHEETS
 
 
@@ -149,7 +151,7 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         known = plan.given_for(WORKSHEETS[key], entries)
         # What was typed for a worksheet is handed to it even if it does not ask for it, so that it can say so.
         if known or asked.worksheet:
-            sheets[key] = answer(key, known | given, asked.units)
+            sheets[key] = _of_plan(WORKSHEETS[key], plan.opened(entries), known | given, asked.units)
     if asked.worksheet is not None:
         problems = problems + [(problem.key, problem.text) for problem in sheets[asked.worksheet].problems]
         if problems:
@@ -163,6 +165,14 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         print(sentence, file=sys.stderr)
     print(as_text(sheets[asked.worksheet]) if asked.worksheet else plan_as_text(entries, sheets, asked.units))
     return 0
+
+
+def _of_plan(worksheet: Worksheet, entries: plan.Entries, known: dict[str, Typed], system: System) -> Sheet:
+    """The sheet for what a plan holds; a worksheet that takes what others find does so, as it does in the page."""
+    if not worksheet.takes or known.keys() - {field.key for field in worksheet.all_fields()}:
+        return answer(worksheet.key, known, system)
+    whole, taken = in_whole(worksheet, entries)
+    return answer_plan(worksheet, whole, system, taken)
 
 
 def _table(asked: argparse.Namespace) -> int:

@@ -26,6 +26,7 @@ LAYERS = (
     ("calc/chains",),
     ("calc/worksheets",),
     ("calc/answer.py",),
+    ("calc/chosen.py",),
     ("calc/report.py", "calc/rows.py", "comparisons", "site_overrides/render"),
     ("calc/__main__.py", "site_overrides"),
     ("scripts",),

@@ -14,6 +14,7 @@ import zxingcpp
 
 import edition
 from calc.answer import Reader, Typed, answer, answer_plan
+from calc.chosen import Chosen, Taken, fields, filled, look_at
 from calc.engine import link
 from calc.engine.offering import flowing, offers
 from calc.engine.plan import Entries, Entry
@@ -25,7 +26,6 @@ from calc.units import BTU
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
 from render import paper, qr, record, respond, sized, sums, twice
-from render.chosen import Chosen, Taken, fields, filled, look_at
 from render.drawings.piping import SYSTEMS
 from render.paper import Wanted, document
 from render.plan import entry_for_page

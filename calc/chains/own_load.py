@@ -20,6 +20,9 @@ def share(key: str, whose: str) -> Field:
     )
 
 
+FLOOR_SHARE = share("floor_share", "this floor")  # the same floor, where it is asked for its water and for its slab
+
+
 def steps(asked: Field) -> tuple[Step, ...]:
     """The load that is carried on the coldest day and on an average one."""
     return (

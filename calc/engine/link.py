@@ -199,7 +199,7 @@ def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, 
     for key, typed in given.items():
         field, usual = fields[key], typed.origin == "typical"
         followed = given.get(field.same_as)
-        if usual and (followed and followed.text == typed.text or _is_left_alone(field, typed.text)):
+        if usual and ((followed and followed.text == typed.text) or _is_left_alone(field, typed.text)):
             continue
         foreign = usual and some and typed.text and tells(field)
         left[key] = typed._replace(origin="example") if foreign else typed
@@ -207,7 +207,7 @@ def _as_left(given: dict[str, Typed], fields: Mapping[str, Field]) -> dict[str, 
 
 
 def _is_left_alone(field: Field, text: str) -> bool:
-    """Whether this is the number that stands in for one left alone: here, and not in another worksheet that asks for it."""
+    """Whether this is the number that stands in for one left alone, here and perhaps in no other worksheet."""
     if not field.unless_given or field.kind == "choice":
         return False
     return declared(field.unless_given, field.kind).link_text() == text

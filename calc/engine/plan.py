@@ -114,7 +114,7 @@ def brought_up[Value: (Entry, Typed)](
     the part that the plan is known to have meant, else to every part that can take it and has no entry of its own.
     """
     given, both = _by_own_names(given, worksheets, reader)
-    parts = [worksheet for worksheet in worksheets if worksheet.apart]
+    parts = [worksheet for worksheet in worksheets if worksheet.apart and not worksheet.apart.always]
     older = {key: value for key, value in given.items() if any(key in part.apart.keys for part in parts if part.apart)}
     kept = {key: value for key, value in given.items() if key not in older}
     told = []
@@ -177,7 +177,7 @@ def older_fields(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
         for name, keys in worksheet.other_names.items():
             fields.setdefault(name, []).extend(field for key in keys for field in _named(worksheet, key))
         for field in worksheet.all_fields():
-            if worksheet.plan_key(field.key) != field.key:
+            if worksheet.plan_key(field.key) != field.key and not (worksheet.apart and worksheet.apart.always):
                 fields.setdefault(field.key, []).append(field)
     return fields
 

@@ -13,13 +13,14 @@ class Apart(NamedTuple):
 
     `word` begins these, as in charge_pipe_size; `says` tells readers which part it is. Worksheets that ask about the
     same part have the same `word`. A plan that once had one entry for all parts meant another one where it makes the
-    choice `other`: a key and its value.
+    choice `other`: a key and its value. One that was `always` apart shares its keys with what means something else.
     """
 
     word: str
     says: str
     keys: tuple[str, ...]
     other: tuple[str, str] = ("", "")
+    always: bool = False
 
     def uses(self) -> Uses:
         return Uses(plain=(self.says,))

@@ -38,7 +38,8 @@ class Worksheet:
     `verdict` is the sentence of the answer bar where nothing stronger than a note holds. `opens` are fields that stand
     open beside all that need an answer, where a worksheet asks more than the usual few at first sight. `line` is its
     answer in one sentence: worksheets that have its key in `tells` say it below their own. `other_names` are names by
-    which a field may be given, each with its key; where cases ask it under several keys, with all of them.
+    which a field may be given, each with its key; where cases ask it under several keys, with all of them. `again` are
+    keys for which another worksheet is the place: who gave them there has not been at this one.
     """
 
     key: str
@@ -71,6 +72,7 @@ class Worksheet:
     line: str = ""
     tells: tuple[str, ...] = ()
     opens: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
     outlook: Outlook | None = None
     other_names: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     apart: Apart | None = None
@@ -83,7 +85,7 @@ class Worksheet:
     def uses(self) -> Uses:
         plain = (self.question, self.short, *self.leaves_out, *self.not_checked)
         return Uses(
-            fields=self.opens,
+            fields=(*self.opens, *self.again),
             sentences=(self.say, self.say_none, self.verdict, self.line, *self.meaning),
             plain=plain,
             worksheets=self.tells,

@@ -72,7 +72,6 @@ PIPE_DIAMETER = Field(
     typical=Typical("0.625 in", "floor-custom", "0.5 in", "0.875 in", "It is printed on the pipe."),
 )
 
-FLOOR_SHARE = own_load.share("floor_share", "this floor")
 
 WORKSHEET = Worksheet(
     key="floor",
@@ -82,7 +81,7 @@ WORKSHEET = Worksheet(
     fields=(
         FLOOR_AREA,
         DESIGN_LOAD,
-        FLOOR_SHARE,
+        own_load.FLOOR_SHARE,
         INDOOR,
         FLOOR_COVERING,
         PIPE_SPACING,
@@ -118,7 +117,7 @@ WORKSHEET = Worksheet(
     ),
     cases=(floor_covering.CASES,),
     steps=(
-        *own_load.steps(FLOOR_SHARE),
+        *own_load.steps(own_load.FLOOR_SHARE),
         Step("heat_flux", floor.needed_flux, "Heat that each part of the floor must give", load="own_load"),
         Step("surface_rise", floor.surface_rise, "Floor's surface over the room"),
         Step("surface", floor.surface_temperature, "Floor surface temperature on the coldest day"),

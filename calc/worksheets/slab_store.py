@@ -1,6 +1,6 @@
 """How much heat does a heated slab hold, and do I still need a tank?"""
 
-from calc.chains import floor_covering
+from calc.chains import floor_covering, own_load
 from calc.engine.declare import (
     Advice,
     Case,
@@ -20,7 +20,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
-from calc.physics import floor, slab, store
+from calc.physics import emitters, floor, slab, store
 from calc.vocabulary import (
     BELOW_FLOOR,
     BURN_TIME,
@@ -86,7 +86,9 @@ WORKSHEET = Worksheet(
         SLAB_CONDUCTIVITY,
         INSULATION_BELOW,
         BELOW_FLOOR,
+        own_load.FLOOR_SHARE,
     ),
+    again=(own_load.FLOOR_SHARE.key,),
     givens=(
         Given("no_standby", "power", "Heat lost besides the load", "0 Btu/h", "definition"),
         Given(
@@ -134,10 +136,18 @@ WORKSHEET = Worksheet(
             cool="slab_cool",
         ),
         Step(
+            "floor_load",
+            emitters.own_load,
+            "Load of the rooms with this floor",
+            design_load="load",
+            share="floor_share",
+        ),
+        Step(
             "hours_carried",
             store.hours_carried,
             "Hours it carries the load",
             heat="slab_heat",
+            load="floor_load",
             standby_loss="no_standby",
         ),
         Step(
@@ -187,7 +197,12 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Result("slab_heat", "Heat the slab gives up", "All of it cools from {slab_warm} to {slab_cool}."),
-        Result("hours_carried", "Hours it carries the load", "At {load} drawn evenly, with the pipes idle.", figures=2),
+        Result(
+            "hours_carried",
+            "Hours it carries the load",
+            "At {floor_load} drawn evenly, with the pipes idle.",
+            figures=2,
+        ),
         Result("slab_heat_per_degree", "Heat in the slab for each degree"),
         Result("surface_warm", "Surface when the slab is warm"),
         Result("output_warm", "Heat into the rooms when it is warm", "It gives this whether the rooms want it or not."),
@@ -204,14 +219,14 @@ WORKSHEET = Worksheet(
         Result("ground_loss", "Heat that goes down meanwhile", "Apart from the load: the slab gives this up too."),
     ),
     headline="slab_heat",
-    say="It carries {load} for {hours_carried}.",
+    say="It carries {floor_load} for {hours_carried}.",
     advice=(
         Advice(
             "unworkable",
             "too-weak",
-            "load > output_warm",
+            "floor_load > output_warm",
             "This slab cannot heat the house.",
-            "Even at {slab_warm} it gives the rooms {output_warm} of the {load} they need.",
+            "Even at {slab_warm} it gives the rooms {output_warm} of the {floor_load} they need.",
         ),
         Advice(
             "unworkable",
@@ -224,9 +239,9 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "ends-early",
-            "load > output_cool and load <= output_warm and slab_cool < slab_warm",
+            "floor_load > output_cool and floor_load <= output_warm and slab_cool < slab_warm",
             "The rooms cool before the hours are over.",
-            "At {slab_cool} the slab gives {output_cool}, less than the {load} they need.",
+            "At {slab_cool} the slab gives {output_cool}, less than the {floor_load} they need.",
         ),
         Advice(
             "caution",
@@ -239,9 +254,9 @@ WORKSHEET = Worksheet(
         Advice(
             "caution",
             "overheats",
-            "output_warm > 2 * load and slab_cool < slab_warm",
+            "output_warm > 2 * floor_load and slab_cool < slab_warm",
             "A warm slab cannot be turned off.",
-            "It gives {output_warm} while the rooms need {load}. When the sun comes in, they overheat.",
+            "It gives {output_warm} while the rooms need {floor_load}. When the sun comes in, they overheat.",
         ),
         Advice(
             "caution",

@@ -22,6 +22,7 @@ from calc.engine.declare import (
     Variant,
     Worksheet,
 )
+from calc.engine.recorded import Apart
 from calc.physics import mixing, pipes, water
 from calc.plant import TEMPERING_VALVE
 from calc.vocabulary import COLD_WATER, INDOOR, LOAD, STORE_TOP
@@ -111,6 +112,8 @@ WORKSHEET = Worksheet(
     guide="emitters",
     question="How much hot water goes into the mix, and what if the valve fails?",
     short="Shares and flows at a mixing valve, and what a failed valve does.",
+    # What a floor takes with what it loses, or what open taps take, is no load of the house.
+    apart=Apart("mixed", "mixed water", (MIX_LOAD.key,), always=True),
     fields=(MIX_PURPOSE, STORE_TOP, MIXED_WANTED, FLOW_KNOWN, *outlet.FOLDED),
     givens=(
         Given("wide_open", "fraction", "Share of hot water with the valve wide open", "100 %", "definition"),

@@ -146,7 +146,7 @@ def _see(asked: Asked, system: System, reader: Reader) -> _Seen:
     given = given_for(worksheet, entries)
     if not worksheet.takes:
         return _Seen(answer_plan(worksheet, entries, system), given, entries, entries)
-    from render.chosen import in_whole  # here: other pages do without the whole
+    from calc.chosen import in_whole  # here: other pages do without the whole
 
     whole, taken = in_whole(worksheet, entries)
     # What somebody gave stays in its box, also where another worksheet needs more.

@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 from markupsafe import Markup, escape
 
 from calc.answer import answer, link_of
+from calc.chosen import filled, is_complete, lacks_of, needs
 from calc.engine.declare import Field, Worksheet
 from calc.engine.link import signed as link_signed
 from calc.engine.plan import Entries, Entry, given_for
@@ -23,7 +24,6 @@ from calc.engine.words import LEVEL_WORDS
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import folding, qr, record, stock, view
-from render.chosen import filled, is_complete, lacks_of, needs
 from render.plan import entries_from
 from render.sized import fed_by
 from render.templating import fill

@@ -1,12 +1,12 @@
 """What other worksheets say in one line below a verdict, where the plan holds all that they ask."""
 
 from calc.answer import answer_plan
+from calc.chosen import lacks_of
 from calc.engine.plan import Entries
 from calc.engine.texts import Texts
 from calc.engine.worksheet import Worksheet
 from calc.units import System
 from calc.worksheets import WORKSHEETS
-from render.chosen import lacks_of
 
 
 def lines(worksheet: Worksheet, entries: Entries, system: System) -> list[str]:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from markupsafe import Markup
 
+from calc.chosen import Chosen, fields
 from calc.engine.citing import MARKS_SAID, marked_line
 from calc.engine.declare import Suits, Worksheet
 from calc.engine.offering import apart
@@ -21,7 +22,6 @@ from calc.tables.year import MONTH_NAMES
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import qr, sized, twice
-from render.chosen import Chosen, fields
 from render.drawings.piping import SYSTEMS, figure
 from render.lines import lines
 from render.sums import left_alone, sections

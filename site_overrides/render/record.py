@@ -7,13 +7,13 @@ A worksheet is in the record when the plan holds its numbers, or when the reader
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from calc.chosen import fields, look_at
 from calc.engine import link, plan
 from calc.engine.plan import Entries, Entry
 from calc.engine.typed import Reader, Typed
 from calc.units import System
 from calc.worksheets import WORKSHEETS
 from render import stock
-from render.chosen import fields, look_at
 from render.paper import SITE, Wanted, document
 from render.plan import entries_from, entries_of, entry_for_page, made_said
 from render.templating import fill

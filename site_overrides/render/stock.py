@@ -9,13 +9,13 @@ from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from calc.answer import answer_plan
+from calc.chosen import fields, lacks_of
 from calc.engine.plan import Entries, Entry
 from calc.engine.sheet import Sheet
 from calc.engine.typed import Reader, item_key
 from calc.units import System, fixed, show, shown_unit
 from calc.worksheets import WORKSHEETS
 from render.bill import bill_of, shown
-from render.chosen import fields, lacks_of
 from render.lacking import Lacking
 from render.plan import as_typed, entry_for_page
 from render.templating import fill

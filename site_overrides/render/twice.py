@@ -3,13 +3,13 @@
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from calc.chosen import Chosen
 from calc.engine.offering import may_be_taken
 from calc.engine.settled import Raised
 from calc.engine.sheet import Sheet
 from calc.units import System, show
 from calc.vocabulary import BY_KEY
 from calc.worksheets import WORKSHEETS
-from render.chosen import Chosen
 
 SAME = 1e-3  # values nearer than this are one value: a plan keeps five figures
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
+from calc.chosen import Chosen, Taken, fields
 from calc.engine import offering
 from calc.engine.declare import Worksheet
 from calc.engine.plan import Entries
@@ -12,7 +13,6 @@ from calc.engine.sheet import Sheet
 from calc.engine.words import LEVEL_WORDS, Check
 from calc.units import System, show
 from calc.worksheets import WORKSHEETS
-from render.chosen import Chosen, Taken, fields
 
 MOST_CAUTIONS = 5  # told in full; the others are counted and named
 NOT_OF_THIS_JOB = 5  # weights beside those of advice: what makes other answers wrong comes first

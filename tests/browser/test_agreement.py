@@ -9,13 +9,13 @@ from typing import Any
 import pytest
 
 from calc.answer import Reader, Typed, answer, answer_plan
+from calc.chosen import in_whole
 from calc.engine.declare import Field
 from calc.engine.plan import opened
 from calc.engine.sheet import Sheet
 from calc.report import as_json
 from calc.units import System, grouped, round_to
 from calc.worksheets import WORKSHEETS
-from render.chosen import in_whole
 from render.plan import entries_from
 from tests.browser.conftest import At
 from tests.browser.reader import plain

@@ -6,6 +6,7 @@ from typing import Any
 from markupsafe import Markup
 
 from calc.answer import answer
+from calc.chosen import fields, look_at
 from calc.engine.declare import Field
 from calc.engine.plan import Entry
 from calc.engine.plan_file import LARGEST_FILE as LARGEST_PLAN
@@ -15,7 +16,6 @@ from calc.units import System
 from calc.vocabulary import OLDER_WORDS
 from calc.worksheets import WORKSHEETS
 from render import folding, start, view
-from render.chosen import fields, look_at
 from render.desk import JOIN, TOGETHER
 from render.drawings.piping import SYSTEMS
 from render.paper import SITE, Wanted, document

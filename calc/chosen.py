@@ -92,7 +92,7 @@ def _own_keys() -> dict[str, frozenset[str]]:
     A worksheet that looks at the whole asks again what its parts ask, and a part is no less the place to give it.
     """
     asked = {
-        key: {worksheet.plan_key(field.key) for field in worksheet.all_fields()}
+        key: {worksheet.plan_key(field.key) for field in worksheet.all_fields() if field.key not in worksheet.again}
         for key, worksheet in WORKSHEETS.items()
         if worksheet.in_record is None or worksheet.in_record.values
     }
