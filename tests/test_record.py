@@ -16,8 +16,8 @@ import edition
 from calc.answer import Reader, Typed, answer, answer_plan
 from calc.chosen import Chosen, Taken, fields, filled, look_at
 from calc.engine import link
-from calc.engine.offering import flowing, offers
-from calc.engine.plan import Entries, Entry
+from calc.engine.offering import flowing, offer, offers
+from calc.engine.plan import Entries, Entry, given_for
 from calc.engine.sheet import Sheet
 from calc.engine.steps import Step
 from calc.engine.worksheet import Worksheet
@@ -352,6 +352,16 @@ def test_a_chimney_that_was_worked_out_is_checked() -> None:
     plan = HOUSES["Fern Lane"] | entries(chimney_known="no")
     (chimney,) = [verdict for verdict in chosen(plan).sheets["will-it-work"].verdicts if verdict.key == "chimney"]
     assert chimney.status == "pass"
+
+
+def test_a_chimney_that_smokes_at_the_fire_s_height_holds_no_chain() -> None:
+    """The stove's sheet says stop where only the peak lets smoke into the room, and the chain said that it holds."""
+    plan = HOUSES["Fern Lane"] | entries(chimney_known="no", peak_factor="3", flue_diameter="5 in")
+    sheets = chosen(plan, chimney_draught=True).sheets
+    draught = sheets["chimney-draught"].values
+    assert draught["draught_left_peak"] < 0 < draught["draught_needed"] <= draught["draught_left"]  # type: ignore[operator]
+    (chimney,) = [verdict for verdict in sheets["will-it-work"].verdicts if verdict.key == "chimney"]
+    assert chimney.status == "unworkable"
 
 
 @pytest.mark.parametrize(("house", "open_to_air"), [("Fern Lane", True), ("Mill Row", False)])
@@ -1018,3 +1028,45 @@ def test_the_link_of_a_whole_plan_opens_at_any_page() -> None:
     made = asked(typed(**BARE))["link"]
     reply = json.loads(respond(json.dumps({"ask": "link", "link": link.packed(made), "plan": {}})))
     assert reply["whole"] and set(reply["fields"]) == set(BARE) and "whole plan" in words(reply["said"])
+
+
+@pytest.mark.parametrize("house", HOUSES)
+def test_the_link_of_a_record_opens_the_same_record(house: str) -> None:
+    """With what was worked out as such: it follows when the plan's numbers are changed, and its worksheets are in it."""
+    given = HOUSES[house] | {"store_needed": Entry("133 °F", "computed", "tap-water")}
+    sent = asked({key: entry_for_page(entry) for key, entry in given.items()})
+    opened = asked({}, link=sent["link"])
+    assert opened["entries"]["store_needed"] == {"text": "133F", "units": "us", "from": "computed", "by": "tap-water"}
+    sheets = [re.findall(r'data-ss-sheet="([a-z-]+)"[^>]* checked', reply["worksheets"]) for reply in (sent, opened)]
+    assert sheets[0] == sheets[1] != []
+    assert opened["link"] == sent["link"]
+
+
+def test_a_link_of_a_worksheet_fills_no_box_of_another_with_what_may_be_left_alone() -> None:
+    """The start takes a firebox that bounds nothing where nobody has measured one; the tank's sheet took it for measured."""
+    made = link.write(WORKSHEETS["first-sketch"], answer("first-sketch", {"amount": Typed("1,150 gal")}).inputs)
+    assert "firebox_volume=60ft3~" in made
+    reply = json.loads(respond(json.dumps({"ask": "link", "link": made, "plan": {}})))
+    assert reply["fields"]["amount"]["text"] == "1150gal"
+    assert "firebox_volume" not in reply["fields"]
+
+
+def test_a_need_of_the_emitters_stays_the_highest_when_the_taps_need_less_again() -> None:
+    """No other worksheet but the start asks what theirs asks, and the start is no place of its own."""
+    emitters = {"design_load": "45,000 Btu/h", "emitter": "radiator", "radiator_rating": "24,500 Btu/h"}
+    taps = {"tap_way": "coil", "coil_rating": "450,000 Btu/h", "tap_flow": "4 gal/min"}
+    given = entries(**emitters, **taps, emitters_share="33 %")
+    there = Entries(given | {"lowest_useful": Entry("146 °F", "computed", "tap-water")}, Reader())
+    found = {key: answer_plan(WORKSHEETS[key], there, "us") for key in ("emitter-temperature", "tap-water")}
+    assert found["emitter-temperature"].values["lowest_useful"] > found["tap-water"].values["lowest_useful"]  # type: ignore[operator]
+    made = offer("lowest_useful", found["tap-water"], there, WORKSHEETS, BY_KEY)
+    assert made and made.why == "higher" and made.standing and made.standing.worksheet == "emitter-temperature"
+    flows = flowing(found["tap-water"], there, WORKSHEETS, BY_KEY, new=True)
+    assert flows["lowest_useful"] == made.standing
+
+
+def test_mixed_water_takes_a_load_of_its_own() -> None:
+    given = entries(mixed_load="35,000 Btu/h", design_load="30,500 Btu/h")
+    assert given_for(WORKSHEETS["tempering"], given)["load"].text == "35,000 Btu/h"
+    assert "load" not in given_for(WORKSHEETS["stored-heat"], given)
+    assert "load" not in given_for(WORKSHEETS["tempering"], entries(load="9,000 Btu/h"))

@@ -217,8 +217,10 @@ def flowing(
         if kept is not None and now is not None and not apart(kept, now):
             continue
         made = offer(key, sheet, entries, worksheets, fields)
-        if made and made.taken:
-            flow[key] = made.taken
+        # Where this sheet no longer needs the most, the plan goes on with what does.
+        goes_on = made and (made.taken or (made.standing if ours and made.why == "higher" else None))
+        if goes_on:
+            flow[key] = goes_on
     return flow
 
 
@@ -227,16 +229,19 @@ def _highest(
 ) -> Entry | None:
     """The highest value for `key` that another worksheet needs: the one in the plan, or one that its numbers give.
 
-    Only worksheets count at which the reader has been: that have a number which no other one asks.
+    Only worksheets count at which the reader has been: that have a number which no other one asks, but for one that is
+    never a part of the record and asks again what its parts ask.
     """
     there = entries.get(key)
-    askers = {name: len(known.askers) for name, known in look(entries, worksheets.values()).items()}
+    places = {name for name, worksheet in worksheets.items() if not worksheet.in_record or worksheet.in_record.values}
+    askers = {name: len(places & {*known.askers}) for name, known in look(entries, worksheets.values()).items()}
     others: list[Entry] = []
     for name, worksheet in worksheets.items():
         if name == sheet.worksheet.key or key not in [result.key for result in worksheet.results]:
             continue
         in_plan = there is not None and there.origin == "computed" and there.worksheet == name
-        if not in_plan and not any(askers[key] == 1 for key in given_for(worksheet, entries) if key in askers):
+        been = name in places and any(askers.get(key) == 1 for key in given_for(worksheet, entries))
+        if not in_plan and not been:
             continue
         value = worked_out(worksheet, entries, key)
         if value is not None and field.holds(value):

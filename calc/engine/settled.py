@@ -97,7 +97,8 @@ def _answers(
     for worksheet in worksheets.values():
         for wanted in worksheet.takes:
             value, asked = values.get(wanted.worksheet, {}).get(_there(wanted)), fields.get(wanted.key)
-            if asked and wanted.key not in offered and isinstance(value, float) and asked[0].holds(value):
+            free = wanted.key not in offered or wanted.result  # it may take another result than the one of that name
+            if asked and free and isinstance(value, float) and asked[0].holds(value):
                 offered[wanted.key] = [(wanted.worksheet, value)]
     answers: dict[str, Entry] = {}
     raised: list[Raised] = []

@@ -455,7 +455,7 @@ _COVERING = {"floor": (COVERING,)}
 # The floor's own sheet asks for it under this name.
 _PIPED = {"floor": (Step("floor_area", floor_laws.piped_area, FLOOR_AREA.label),)}
 _UNKNOWN = "not yet known"
-_AND_STORE = "and a tank of {recommended}"
+_AND_STORE = "and a tank of {store_volume}"
 CHANGES = (
     Variant("a store of {recommended} in place of yours", {"store_known": "no"}),
     *(

@@ -16,8 +16,9 @@ from typing import Any
 import pytest
 
 from calc.__main__ import main
-from calc.answer import answer, link_of
-from calc.engine.plan import Entry
+from calc.answer import answer, answer_plan, link_of
+from calc.chosen import in_whole
+from calc.engine.plan import Entry, opened
 from calc.engine.plan_file import LARGEST_FILE, write
 from calc.worksheets import WORKSHEETS
 
@@ -465,3 +466,16 @@ def test_a_reader_who_has_had_enough_makes_no_traceback() -> None:
         running.stdout.read(1)
         running.stdout.close()
         assert running.stderr.read() == b""
+
+
+def test_the_whole_plan_is_judged_as_in_the_page(ask: Ask, tmp_path: Path) -> None:
+    """With what its other worksheets find: taps that need hotter water than somebody gave leave less in the store."""
+    given = {"lowest_useful": "120 °F", "store_volume": "500 gal", "tap_way": "coil", "tap_flow": "4 gal/min"}
+    path = tmp_path / "plan.txt"
+    entries = {key: Entry(text, "typed") for key, text in (given | {"taps_from_store": "yes"}).items()}
+    path.write_text(write(entries), encoding="utf-8")
+    report = ask("--plan", str(path), "--json", "will-it-work").json["worksheets"]["will-it-work"]
+    whole, taken = in_whole(WORKSHEETS["will-it-work"], opened(entries))
+    page = answer_plan(WORKSHEETS["will-it-work"], whole, "us", taken)
+    assert report["inputs"]["lowest_useful"]["from"] == "computed"
+    assert report["inputs"]["lowest_useful"]["si"] == page.inputs["lowest_useful"].si

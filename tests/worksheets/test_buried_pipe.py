@@ -2,6 +2,7 @@
 
 import pytest
 
+from calc.answer import Typed, answer
 from calc.units import BTU, HOUR
 from tests.worksheets.asking import codes, kelvin, sheet_of, values
 
@@ -47,3 +48,12 @@ def test_what_it_says_when(code: str, holds: dict[str, str], spared: dict[str, s
     assert code in codes("buried-pipe", **holds)
     if code != "store-place":
         assert code not in codes("buried-pipe", **spared)
+
+
+def test_the_trench_carries_water_as_hot_as_the_emitters_need_unless_it_is_said() -> None:
+    """A boiler's line to a store in the house is hotter, and what the emitters need stays what it is."""
+    cool = answer("buried-pipe", {"supply_water": Typed("140 °F")})
+    typed = answer("buried-pipe", {"supply_water": Typed("140 °F"), "trench_supply": Typed("180 °F")})
+    hot = answer("buried-pipe", {"supply_water": Typed("180 °F")})
+    assert cool.inputs["trench_supply"].si == cool.inputs["supply_water"].si == typed.inputs["supply_water"].si
+    assert typed.values["buried_loss"] == hot.values["buried_loss"] > cool.values["buried_loss"]  # type: ignore[operator]

@@ -77,3 +77,11 @@ def test_a_slab_cooler_than_the_room_gives_nothing() -> None:
     sheet = answer("slab-store", {"slab_warm": Typed("80 °F"), "slab_cool": Typed("60 °F"), "indoor": Typed("68 °F")})
     assert sheet.values["output_cool"] == 0
     assert sheet.values["surface_cool"] == sheet.values["slab_cool"]
+
+
+def test_a_slab_under_some_of_the_rooms_carries_their_part_of_the_load() -> None:
+    whole = answer("slab-store", {"load": Typed("19,500 Btu/h")})
+    part = answer("slab-store", {"load": Typed("19,500 Btu/h"), "floor_share": Typed("67 %")})
+    assert part.values["floor_load"] == pytest.approx(0.67 * whole.values["floor_load"])  # type: ignore[operator]
+    assert part.values["hours_carried"] == pytest.approx(whole.values["hours_carried"] / 0.67)  # type: ignore[operator]
+    assert "too-weak" not in {advice.code for advice in part.advice}

@@ -14,6 +14,7 @@ const ticked = {}; // worksheet to what the reader wants of it
 let link = linkInAddress();
 let arriving = link !== ""; // whoever opens a link reads first; what the record shows is folded
 let reply = null;
+let asked = ""; // the link of which the reader was told that it takes the place of typed numbers
 
 startCalculator([panel], { ...knownPlate(page), weather: keptWeather });
 whenUnitsChange(ask);
@@ -26,6 +27,12 @@ button("print").addEventListener("click", () => print());
 button("copy").addEventListener("click", () => copyLink(reply.link, slot("copied"), page.dataset));
 button("take").addEventListener("click", () => {
   const taken = reply.entries;
+  const typed = Object.values(entries()).filter((entry) => !entry.from).length;
+  if (typed > 0 && asked !== link) {
+    asked = link;
+    slot("copied").textContent = page.dataset.sayLose.replace("{count}", typed);
+    return;
+  }
   for (const { dataset } of slot("worksheets").querySelectorAll(":checked")) ticked[dataset.ssSheet] = true;
   leaveLink();
   setNumbers({ ...Object.fromEntries(keys.map((key) => [key, undefined])), ...taken });
