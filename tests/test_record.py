@@ -1054,7 +1054,7 @@ def test_a_link_of_a_worksheet_fills_no_box_of_another_with_what_may_be_left_alo
 def test_a_need_of_the_emitters_stays_the_highest_when_the_taps_need_less_again() -> None:
     """No other worksheet but the start asks what theirs asks, and the start is no place of its own."""
     emitters = {"design_load": "45,000 Btu/h", "emitter": "radiator", "radiator_rating": "24,500 Btu/h"}
-    taps = {"tap_way": "coil", "coil_rating": "450,000 Btu/h", "tap_flow": "4 gal/min"}
+    taps = {"tap_way": "coil", "coil_rating": "450,000 Btu/h", "tap_flow": "4 gal/min", "store_volume": "500 gal"}
     given = entries(**emitters, **taps, emitters_share="33 %")
     there = Entries(given | {"lowest_useful": Entry("146 °F", "computed", "tap-water")}, Reader())
     found = {key: answer_plan(WORKSHEETS[key], there, "us") for key in ("emitter-temperature", "tap-water")}
