@@ -52,6 +52,20 @@ def test_a_copied_link_brings_the_same_numbers_to_somebody_else(live: Live) -> N
         assert other.results() == changed
 
 
+def test_every_guide_goes_on_from_a_link_to_the_start(live: Live, served: server.Site, places: dict[str, str]) -> None:
+    """Without a number changed there: what the start finds is in the plan, as where somebody typed its numbers."""
+    given = {"fuel_now": "propane", "start_from": "bill", "amount": "1,150 gal", "emitter": "radiator"}
+    given |= {"radiator_rating": "60,000 Btu/h", "stove": "rated", "water_output": "60,000 Btu/h", "burn_time": "4 h"}
+    sketch = answer("first-sketch", {key: Typed(text) for key, text in given.items()})
+    with live("first-sketch", link_of(sketch)) as reader:
+        recommended = reader.results()["recommended"]
+        expect(reader.slot("flow")).to_contain_text("In your plan now:")
+        reader.page.goto(served.url + places["tank-size"])
+        tank = Reader(reader.page, "tank-size")
+        tank.wait_until_live()
+        assert tank.results()["recommended"] == recommended
+
+
 def test_a_link_in_the_address_with_mistakes_says_so(live: Live) -> None:
     link = "#v2;stored-heat;store_volume=640gal;store_top=hot;goats=3;store_volume=5gal"
     with live("stored-heat", link) as reader:

@@ -257,6 +257,21 @@ def test_the_record_of_the_readers_own_plan(page: Page, served: server.Site) -> 
     assert "Winterbourne" not in page.locator(".ss-r-link").inner_text()
 
 
+def test_a_link_s_numbers_take_the_place_of_typed_ones_only_when_that_was_told(page: Page, served: server.Site) -> None:
+    page.goto(f"{served.url}guides/storage/")
+    reader = Reader(page, "stored-heat")
+    reader.wait_until_live()
+    reader.type("store_volume", "650")
+    open_record(page, served.url, record.link_of(HOUSES["Hollow Cabin"]))
+    take = page.get_by_role("button", name="Put these numbers into my plan")
+    take.click()
+    expect(page.locator("[data-slot=copied]")).to_contain_text("you have typed 1 of its numbers")
+    assert '"650"' in page.evaluate("localStorage['stoke-and-store.plan']")
+    take.click()
+    expect(page.locator("[data-slot=status]")).to_have_text("This is the record of your plan.")
+    assert '"650"' not in page.evaluate("localStorage['stoke-and-store.plan']")
+
+
 def test_what_a_link_asks_about_stays_when_its_numbers_are_taken(page: Page, served: server.Site) -> None:
     link = "#v1;plan;water_output=60000Btu/h;burn_time=4h;store_volume=300gal;sheets=tank-size;end"
     answers = open_record(page, served.url, link).locator("section", has=page.get_by_role("heading", name="Answers"))
