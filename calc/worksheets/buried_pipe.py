@@ -210,6 +210,7 @@ WORKSHEET = Worksheet(
         # store stands there. The heat is each pipe's own, since one of them may be a branch.
         SUPPLY_HERE,
         WATER_DROP,
+        TRENCH_SUPPLY,
         TRENCH_LENGTH,
         PIPE_KIND.but(
             options=tuple(option for option in PIPE_KIND.options if option.value in ("copper-m", "copper-l", "pex"))
@@ -228,7 +229,6 @@ WORKSHEET = Worksheet(
         EXPOSED_AIR,
         ANTIFREEZE_KIND,
         PIPE_HEAT,
-        TRENCH_SUPPLY,
     ),
     givens=(
         Given("whole", "fraction", "All of it", "100 %", "definition"),

@@ -486,3 +486,19 @@ def test_nothing_of_an_example_stands_for_the_reader_s_numbers(
             expect(reader.slot("status")).to_have_text("The calculator could not start here. What you typed is kept.")
             assert reader.figure == "No result yet"
             troubles.clear()
+
+
+def test_a_choice_that_stands_there_can_be_taken_for_one_s_own(at: At) -> None:
+    """Browsers say nothing of it when the option that is shown is chosen once more."""
+    reader = at("will-it-work")
+    reader.type("store_volume", "640 gal")
+    reader.unfold("taps_from_store")
+    said = reader.field("taps_from_store").locator(".ss-note")
+    expect(said).to_contain_text("Still the choice of the worked example.")
+    said.get_by_role("button", name="It is so here").click()
+    reader.wait()
+    expect(said).to_be_empty()
+    expect(reader.box("taps_from_store")).to_be_focused()
+    assert (
+        reader.box("taps_from_store").input_value() == WORKSHEETS["will-it-work"].examples[0].given["taps_from_store"]
+    )

@@ -22,6 +22,7 @@ export class Boxes {
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("input", (event) => this.#edited(event.target));
     form.addEventListener("change", () => this.#left());
+    form.addEventListener("click", ({ target }) => target.matches("[data-ss-so]") && this.#confirm(target));
     form.addEventListener("focusout", () => this.#left());
   }
 
@@ -93,6 +94,13 @@ export class Boxes {
     // An emptied box that may be left alone is left alone again.
     const empty = target.value.trim() === "" && this.#fields.get(key).hasAttribute("data-optional");
     setNumbers({ ...this.#restsOn(key), [key]: empty ? undefined : entry });
+  }
+
+  /** A choice that stands there already is the reader's own: to choose it once more, browsers take for no change. */
+  #confirm(button) {
+    const select = button.closest("[data-key]").querySelector("select");
+    this.#edited(select);
+    select.focus();
   }
 
   /** The choices in sight on which it hangs that a box is asked, where the plan does not hold them yet. */
