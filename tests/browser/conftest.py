@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+import finishing
 import server
 from calc.worksheets import WORKSHEETS
 from tests.browser.reader import SIZES, Reader
@@ -32,6 +33,18 @@ def places(site: Path) -> dict[str, str]:
             result[key] = f"{path.parent.relative_to(site).as_posix()}/"
     assert result
     return {key: result[key] for key in WORKSHEETS if key in result}
+
+
+@pytest.fixture(scope="session")
+def asked_anew(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site on a host that has browsers ask for everything anew, so that it hears of each worker."""
+    root = tmp_path_factory.mktemp("asked anew")
+    for path in site.iterdir():
+        (root / path.name).symlink_to(path)
+    (root / "_headers").unlink()
+    rules = (site / "_headers").read_text(encoding="utf-8")
+    (root / "_headers").write_text(rules.replace(finishing.FOR_EVER, "no-cache"), encoding="utf-8")
+    return root
 
 
 @dataclass

@@ -93,12 +93,12 @@ def test_a_number_typed_before_python_is_there_is_answered_when_it_is(
 
 
 def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
-    page: Page, site: Path, places: dict[str, str]
+    page: Page, asked_anew: Path, places: dict[str, str]
 ) -> None:
     """Built in gallons, the box would take for gallons what is typed over the reader's own litres."""
     late = Late("/worker.js")
     late.arrived.set()
-    with server.serving(site, interfere=late) as slow:
+    with server.serving(asked_anew, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
         reader.wait_until_live()
@@ -117,10 +117,10 @@ def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
 
 
 def test_what_is_printed_while_the_calculator_loads_is_the_example(
-    page: Page, site: Path, places: dict[str, str]
+    page: Page, asked_anew: Path, places: dict[str, str]
 ) -> None:
     late = Late(".wasm")
-    with server.serving(site, interfere=late) as slow:
+    with server.serving(asked_anew, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
         expect(reader.slot("status")).to_contain_text("Getting the calculator ready")

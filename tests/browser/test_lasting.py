@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-import finishing
 import server
 from calc.answer import Typed, answer
 from tests.browser.conftest import Visiting
@@ -18,18 +17,6 @@ pytestmark = pytest.mark.browser
 
 WORKER = "/worker.js"
 STORAGE = {"store_volume": Typed("650")}
-
-
-@pytest.fixture(scope="module")
-def asked_anew(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site on a host that has browsers ask for everything anew, so that it hears of each worker."""
-    root = tmp_path_factory.mktemp("asked anew")
-    for path in site.iterdir():
-        (root / path.name).symlink_to(path)
-    (root / "_headers").unlink()
-    rules = (site / "_headers").read_text(encoding="utf-8")
-    (root / "_headers").write_text(rules.replace(finishing.FOR_EVER, "no-cache"), encoding="utf-8")
-    return root
 
 
 def started(served: server.Site) -> int:
