@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
+import edition
 from calc.answer import Typed, answer
 from calc.engine import link
+from calc.engine.fields import quantity
 from calc.worksheets import WORKSHEETS
 from render import respond
 from render.desk import JOIN, TOGETHER
@@ -167,3 +169,20 @@ def test_cautions_travel_with_the_message_the_strongest_first() -> None:
     assert 1 <= len(cautions) <= 3
     grave = [number for number, line in enumerate(told) if line.startswith(("Stop", "This cannot work"))]
     assert not grave or max(grave) < told.index(cautions[0])
+
+
+def test_who_says_how_high_the_house_stands_has_measured_no_walls() -> None:
+    """A dealer's place fills the height in: the boxes of the fuel bill stay."""
+    assert answer("house-load", {"altitude": Typed("3,000 ft")}).inputs["method"].si == "fuel"
+    walls = {"altitude": Typed("3,000 ft"), "wall_area": Typed("1,500 ft2")}
+    assert answer("house-load", walls).inputs["method"].si == "surfaces"
+
+
+@pytest.mark.parametrize("shop", ["quillbrook", "ellerquist"])
+def test_a_place_s_heating_days_are_those_of_its_degree_days(shop: str) -> None:
+    kinds = {"heating_days": "time", "degree_days": "degree_days", "base_temperature": "temperature"}
+    for place in edition.load(shop).places:
+        of = {key: quantity(place.fills[key], kind) for key, kind in kinds.items()}
+        outdoor = quantity(place.fills["average_outdoor"], "temperature")
+        days = of["degree_days"] / (of["base_temperature"] - outdoor)
+        assert days == pytest.approx(of["heating_days"] / 86400, rel=0.01)

@@ -292,3 +292,12 @@ def test_open_or_closed_and_the_altitude_of_the_place() -> None:
     assert _verdict(sheet_of("first-sketch", **high, stove="help")) == "no"
     closed = sheet_of("first-sketch", **high | {"store_top": "180 °F"}, stove="help", system_pressure="12 psi")
     assert _verdict(closed) != "no"
+
+
+def test_on_a_store_of_one_s_own_no_other_tank_is_told_of() -> None:
+    example = next(example for example in WORKSHEETS["first-sketch"].examples if "store_volume" in example.given)
+    given = WORKSHEETS["first-sketch"].examples[0].given | example.given | {"store_volume": "1,400 gal"}
+    sheet = answer("first-sketch", {key: Typed(text) for key, text in given.items()})
+    labels = [row[0] for table in sheet.tables for row in table.rows if "and a tank of" in row[0]]
+    assert len(labels) > 5
+    assert {label.rpartition("and a tank of ")[2] for label in labels} == {"1,400\u00a0gal"}
