@@ -145,13 +145,13 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
         named, _ = plan.brought_up(typed, WORKSHEETS.values(), Reader())
     else:
         named = {WORKSHEETS[asked.worksheet].plan_key(key): entry for key, entry in typed.items()}
-    entries = opened.entries | named
+    entries = plan.opened(opened.entries | named)
     sheets = {}
     for key in WORKSHEETS if asked.worksheet is None else (asked.worksheet,):
         known = plan.given_for(WORKSHEETS[key], entries)
         # What was typed for a worksheet is handed to it even if it does not ask for it, so that it can say so.
         if known or asked.worksheet:
-            sheets[key] = _of_plan(WORKSHEETS[key], plan.opened(entries), known | given, asked.units)
+            sheets[key] = _of_plan(WORKSHEETS[key], entries, known | given, asked.units)
     if asked.worksheet is not None:
         problems = problems + [(problem.key, problem.text) for problem in sheets[asked.worksheet].problems]
         if problems:
@@ -169,8 +169,10 @@ def _plan(asked: argparse.Namespace, given: dict[str, Typed], problems: list[tup
 
 def _of_plan(worksheet: Worksheet, entries: plan.Entries, known: dict[str, Typed], system: System) -> Sheet:
     """The sheet for what a plan holds; a worksheet that takes what others find does so, as it does in the page."""
-    if not worksheet.takes or known.keys() - {field.key for field in worksheet.all_fields()}:
-        return answer(worksheet.key, known, system)
+    if known.keys() - {field.key for field in worksheet.all_fields()}:
+        return answer(
+            worksheet.key, known, system
+        )  # which says what it has no input for, or finds it by its other name
     whole, taken = in_whole(worksheet, entries)
     return answer_plan(worksheet, whole, system, taken)
 

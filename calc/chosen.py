@@ -1,6 +1,5 @@
 """Which worksheets a record holds, and each of them worked out with what the others have found."""
 
-from collections import Counter
 from collections.abc import Mapping
 from functools import cache
 from typing import NamedTuple
@@ -8,7 +7,7 @@ from typing import NamedTuple
 from calc.answer import answer_plan
 from calc.engine import plan
 from calc.engine.declare import Field, Worksheet
-from calc.engine.plan import Entries, Entry, fields_by_key
+from calc.engine.plan import Entries, Entry, fields_by_key, own_keys
 from calc.engine.read import Problem, Reading, read
 from calc.engine.settled import Raised, Settled, settled
 from calc.engine.sheet import Sheet
@@ -85,22 +84,6 @@ def look_at(given: Mapping[str, Entry], system: System, ticked: Mapping[str, boo
     return Chosen(given, work.entries, work.raised, taken)
 
 
-@cache
-def _own_keys() -> dict[str, frozenset[str]]:
-    """Of each worksheet the keys that no other one asks: whoever gave one of these has been there.
-
-    A worksheet that looks at the whole asks again what its parts ask, and a part is no less the place to give it.
-    """
-    asked = {
-        key: {worksheet.plan_key(field.key) for field in worksheet.all_fields() if field.key not in worksheet.again}
-        for key, worksheet in WORKSHEETS.items()
-        if worksheet.in_record is None or worksheet.in_record.values
-    }
-    count = Counter(key for name, keys in asked.items() if not WORKSHEETS[name].checks for key in keys)
-    count.update(key for name, keys in asked.items() if WORKSHEETS[name].checks for key in keys - count.keys())
-    return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
-
-
 def _is_held(worksheet: Worksheet, entries: Entries, taken: TakenOver = NOTHING) -> bool:
     """Whether a worksheet is in the record by itself: it can be answered, and is known well or somebody means it."""
     meant = _been_there(worksheet, entries) or _is_chosen(worksheet, entries)
@@ -115,7 +98,9 @@ def _is_chosen(worksheet: Worksheet, entries: Entries) -> bool:
 
 def _been_there(worksheet: Worksheet, entries: Entries) -> bool:
     """Whether somebody gave what this worksheet alone asks, or took a result of it into the plan."""
-    own = [entries[key] for key in _own_keys().get(worksheet.key, frozenset()) & entries.keys()]
+    own = [
+        entries[key] for key in own_keys(tuple(WORKSHEETS.values())).get(worksheet.key, frozenset()) & entries.keys()
+    ]
     return any(entry.text.strip() and entry.origin in ("typed", "link") for entry in own) or any(
         entry.worksheet == worksheet.key and entry.origin == "computed" for entry in entries.values()
     )

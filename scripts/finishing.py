@@ -18,7 +18,7 @@ from pathlib import Path
 import brotli
 
 import offline as keeping
-from runtime import WORKER_POLICY, gzipped
+from runtime import WORKER_POLICY, content_digest, digest_of, gzipped
 from toolchain import CACHE
 
 # Source maps, the search's word lists for languages that the site is not in, and lists that nothing here reads.
@@ -78,10 +78,8 @@ def name_by_content(site: Path) -> dict[str, str]:
     """Rename the folders of scripts and styles: a browser asks once, and no page gets those of another release."""
     named = {}
     for folder in NAMED:
-        total = hashlib.sha256()
-        for path in sorted((site / folder).iterdir()):
-            total.update(path.name.encode() + b"\0" + hashlib.sha256(path.read_bytes()).digest())
-        named[folder] = f"{folder}-{total.hexdigest()[:12]}"
+        files = sorted((site / folder).iterdir())
+        named[folder] = f"{folder}-{digest_of(*(path.name + content_digest(path) for path in files))}"
         (site / folder).rename(site / named[folder])
     (site / LATER).parent.mkdir()
     (site / named["assets/js"] / Path(LATER).name).rename(site / LATER)

@@ -95,23 +95,25 @@ ZIP_DATE = (1980, 1, 1, 0, 0, 0)
 
 def publish(site: Path) -> None:
     """Put the page's Python into `site`/assets/python, making what has changed."""
-    library = kept_folder("compiled", _digest(_version(), *_files(NPM, LIBRARY)), _compile_library)
-    wheels = kept_folder("wheels", _digest(_version(), *_source_files()), _make_wheels)
-    looked_at = _digest(library.name, wheels.name, LIST_USED)
+    library = kept_folder("compiled", digest_of(_version(), *_files(NPM, LIBRARY)), _compile_library)
+    wheels = kept_folder("wheels", digest_of(_version(), *_source_files()), _make_wheels)
+    looked_at = digest_of(library.name, wheels.name, LIST_USED)
     used = json.loads(
         kept_folder("used", looked_at, lambda out: _look(library, wheels, out)).joinpath(USED).read_text()
     )
     modules, seen = used.pop("modules"), interpreter.Seen(**used)
-    trimmed = kept_folder("library", _digest(library.name, *modules), lambda out: _trim_library(library, modules, out))
-    made_of = _digest(_version(), str(seen), MAKE_SNAPSHOT, START_PYTHON, *_files(NPM, *LOADER))
+    trimmed = kept_folder(
+        "library", digest_of(library.name, *modules), lambda out: _trim_library(library, modules, out)
+    )
+    made_of = digest_of(_version(), str(seen), MAKE_SNAPSHOT, START_PYTHON, *_files(NPM, *LOADER))
     parted = kept_folder("pyodide", made_of, lambda out: _part(seen, out))
-    made_from = _digest(parted.name, trimmed.name, wheels.name, MAKE_SNAPSHOT, REST_LOADER)
+    made_from = digest_of(parted.name, trimmed.name, wheels.name, MAKE_SNAPSHOT, REST_LOADER)
     snapshot = kept_folder("snapshot", made_from, lambda out: _make_snapshot(parted, trimmed, wheels, modules, out))
 
     out = site / "assets" / "python"
     shutil.rmtree(out, ignore_errors=True)
     loader = _files(parted, *LOADER, REST)
-    names = {"pyodide": f"pyodide-{_digest(*map(_content, loader))}/"}
+    names = {"pyodide": f"pyodide-{digest_of(*map(content_digest, loader))}/"}
     (out / names["pyodide"]).mkdir(parents=True)
     for path in loader:
         shutil.copyfile(path, out / names["pyodide"] / path.name)
@@ -121,7 +123,7 @@ def publish(site: Path) -> None:
         package["file_name"] = _place_archive(wheels / package["file_name"], out, "wheel")
     told = json.loads((snapshot / "told.json").read_text(encoding="utf-8"))
     memory = snapshot / "python.memory"
-    told |= {"path": _place(memory, out, "snapshot"), "digest": _content(memory)}
+    told |= {"path": _place(memory, out, "snapshot"), "digest": content_digest(memory)}
     _write_start(out, {**names, "lock": lock, "snapshot": told})
 
 
@@ -134,7 +136,7 @@ def _write_start(out: Path, files: dict[str, Any]) -> None:
 
 def _place(path: Path, out: Path, kind: str) -> str:
     """Copy a file into a folder named by its content and return the name below `out`."""
-    folder = out / f"{kind}-{_content(path)[:12]}"
+    folder = out / f"{kind}-{content_digest(path)[:12]}"
     folder.mkdir()
     shutil.copyfile(path, folder / path.name)
     return f"{folder.name}/{path.name}"
@@ -273,7 +275,7 @@ def _settle_lock(path: Path) -> None:
         wheel = path.parent / package["file_name"]
         _settle(wheel)
         _pack(wheel)
-        package["sha256"] = _content(wheel)
+        package["sha256"] = content_digest(wheel)
     path.write_text(json.dumps(lock, sort_keys=True), encoding="utf-8")
 
 
@@ -354,10 +356,10 @@ def _files(folder: Path, *names: str) -> list[Path]:
 
 def _version() -> str:
     """Stands for this recipe and the Python that runs it: what is kept from another one is made again."""
-    return sys.version + _digest(*(ROOT / "scripts" / name for name in RECIPE))
+    return sys.version + digest_of(*(ROOT / "scripts" / name for name in RECIPE))
 
 
-def _digest(*parts: Path | str) -> str:
+def digest_of(*parts: Path | str) -> str:
     """A short digest of texts and of files with their names."""
     total = hashlib.sha256()
     for part in parts:
@@ -369,7 +371,8 @@ def _digest(*parts: Path | str) -> str:
     return total.hexdigest()[:12]
 
 
-def _content(path: Path) -> str:
+def content_digest(path: Path) -> str:
+    """The whole digest of what a file holds, wherever it lies."""
     return hashlib.sha256(path.read_bytes()).hexdigest()
 
 

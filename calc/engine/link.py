@@ -82,8 +82,7 @@ def write(worksheet: Worksheet, inputs: dict[str, Input], system: System = "us")
 def write_plan(given: Mapping[str, Typed], system: System = "us", sheets: Iterable[str] = ()) -> str:
     """The link that restores a plan. Its texts name their units; one with no text is a number that nobody knows.
 
-    The `item` of one that a worksheet has worked out is that worksheet. `sheets` are the worksheets that the plan is
-    about, if it is not about the whole.
+    `sheets` are the worksheets that it is about, if it is not about the whole.
     """
     return _written(PLAN, given, system, ",".join(sheets))
 
@@ -92,8 +91,8 @@ def _written(what: str, given: Mapping[str, Typed], system: System, sheets: str 
     parts = []
     for key, text in given.items():
         item = f".{text.item}" if text.item else ""
-        letter = WORKED_OUT if text.origin == "computed" and item else MARKS.get(text.giver, "")
-        told = f"!{letter}{item}" if letter else ""
+        told = f"!{MARKS[text.giver]}{item}" if text.giver in MARKS else ""
+        told = f"!{WORKED_OUT}.{text.worksheet}" if text.worksheet else told
         mark = "~" if text.origin in ("typical", "example") else told
         parts.append(f"{key}={quote(text.text, safe=_SAFE)}{mark}")
     parts += [f"{UNITS}={system}"] if system != "us" else []
@@ -178,8 +177,9 @@ def read(
             origin, _, mark = origin.partition("!")
             letter, _, item = mark.partition(".")
             if letter == WORKED_OUT and key == PLAN and item in worksheets:
-                origin = "computed"
-            given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
+                given[name] = Typed(value, origin="computed", worksheet=item)
+            else:
+                given[name] = Typed(value, origin=origin, giver=_GIVER_OF.get(letter, ""), item=item_key(item))
     given = _as_left(given, fields)
     if key == PLAN:
         given, changed = brought_up(given, worksheets.values(), reader or Reader())

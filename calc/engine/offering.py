@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from calc.engine.conditions import condition
 from calc.engine.fields import Field
-from calc.engine.plan import Entries, Entry, given_for, look, opened
+from calc.engine.plan import Entries, Entry, given_for, opened, own_keys
 from calc.engine.read import read
 from calc.engine.sheet import Sheet
 from calc.engine.standing import foreign, inputs_behind
@@ -229,19 +229,17 @@ def _highest(
 ) -> Entry | None:
     """The highest value for `key` that another worksheet needs: the one in the plan, or one that its numbers give.
 
-    Only worksheets count at which the reader has been: that have a number which no other one asks, but for one that is
-    never a part of the record and asks again what its parts ask.
+    Only worksheets count at which the reader has been: of which the plan has a number that no other one asks.
     """
     there = entries.get(key)
-    places = {name for name, worksheet in worksheets.items() if not worksheet.in_record or worksheet.in_record.values}
-    askers = {name: len(places & {*known.askers}) for name, known in look(entries, worksheets.values()).items()}
+    own = own_keys(tuple(worksheets.values()))
     others: list[Entry] = []
     for name, worksheet in worksheets.items():
         if name == sheet.worksheet.key or key not in [result.key for result in worksheet.results]:
             continue
         in_plan = there is not None and there.origin == "computed" and there.worksheet == name
-        been = name in places and any(askers.get(key) == 1 for key in given_for(worksheet, entries))
-        if not in_plan and not been:
+        given = {worksheet.plan_key(key) for key in given_for(worksheet, entries)}
+        if not in_plan and given.isdisjoint(own.get(name, ())):
             continue
         value = worked_out(worksheet, entries, key)
         if value is not None and field.holds(value):

@@ -1,6 +1,8 @@
 """The reader's plan: numbers that several worksheets share, each with who gave it, as one request sees them."""
 
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import cache
 from typing import NamedTuple
 
 from calc.engine.fields import Field
@@ -93,6 +95,23 @@ def fields_by_key(worksheets: Iterable[Worksheet]) -> dict[str, list[Field]]:
     return fields
 
 
+@cache
+def own_keys(worksheets: tuple[Worksheet, ...]) -> dict[str, frozenset[str]]:
+    """Of each worksheet the keys that no other one asks: whoever gave one of these has been there.
+
+    A worksheet that looks at the whole asks again what its parts ask, and a part is no less the place to give it. One
+    that is never a part of a record is no place.
+    """
+    places = [worksheet for worksheet in worksheets if worksheet.in_record is None or worksheet.in_record.values]
+    asked = {
+        sheet.key: {sheet.plan_key(field.key) for field in sheet.all_fields() if field.key not in sheet.again}
+        for sheet in places
+    }
+    count = Counter(key for worksheet in places if not worksheet.checks for key in asked[worksheet.key])
+    count.update(key for worksheet in places if worksheet.checks for key in asked[worksheet.key] - count.keys())
+    return {name: frozenset(key for key in keys if count[key] == 1) for name, keys in asked.items()}
+
+
 def given_for(worksheet: Worksheet, entries: Mapping[str, Entry]) -> dict[str, Typed]:
     """What the plan knows of the fields that a worksheet asks; what it has worked out itself is no answer to it."""
     fields = {worksheet.plan_key(field.key): field for field in worksheet.all_fields()}
@@ -120,7 +139,7 @@ def brought_up[Value: (Entry, Typed)](
     told = []
     for key, value in older.items():
         asking = [part for part in parts if key in {field.key for field in part.all_fields()}]
-        by = value.worksheet if isinstance(value, Entry) else ""
+        by = value.worksheet
         typed = _typed(value) if isinstance(value, Entry) else value
         asking = [part for part in asking if part.key == by] or asking
         asking = [part for part in asking if part.apart and not _is_made(part.apart.other, given)] or asking

@@ -36,7 +36,8 @@ class Typed(NamedTuple):
     """A text as somebody gave it, the unit system that was in force then, who gave it, and from where (GIVERS).
 
     `unit` is what stood beside the box, in ASCII: a bare number is meant in it, whatever the label says later. Without
-    it a bare number is in the unit that the field shows. `item` is the key of what a dealer's stock calls it.
+    it a bare number is in the unit that the field shows. `item` is the key of what a dealer's stock calls it,
+    `worksheet` that of the worksheet which worked it out, if one did.
     """
 
     text: str
@@ -45,6 +46,7 @@ class Typed(NamedTuple):
     unit: str = ""
     giver: str = ""
     item: str = ""
+    worksheet: str = ""
 
 
 class Input(NamedTuple):

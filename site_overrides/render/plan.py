@@ -299,9 +299,7 @@ def entries_of(opened: link.Opened) -> dict[str, Entry]:
     """What a link holds, as entries of a plan."""
     plan_key = WORKSHEETS[opened.worksheet].plan_key if opened.worksheet in WORKSHEETS else str
     return {
-        plan_key(key): Entry(typed.text, "computed", typed.item)
-        if typed.origin == "computed"
-        else Entry(typed.text, typed.origin, giver=typed.giver, item=typed.item)
+        plan_key(key): Entry(typed.text, typed.origin, typed.worksheet, giver=typed.giver, item=typed.item)
         for key, typed in opened.given.items()
     }
 

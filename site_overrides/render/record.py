@@ -80,6 +80,5 @@ def link_of(entries: Mapping[str, Entry], system: System = "us", sheets: Iterabl
             given[key] = Typed("", "us", entry.origin)
         elif value:
             text = str(value.si) if value.quantity is None else value.quantity.link_text()
-            item = entry.worksheet if entry.origin == "computed" else entry.item
-            given[key] = Typed(text, origin=entry.origin, giver=entry.giver, item=item)
+            given[key] = Typed(text, origin=entry.origin, giver=entry.giver, item=entry.item, worksheet=entry.worksheet)
     return link.write_plan(given, system, sheets)

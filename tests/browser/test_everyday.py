@@ -117,10 +117,10 @@ def test_own_numbers_can_be_changed_once_python_has_set_their_boxes(
 
 
 def test_what_is_printed_while_the_calculator_loads_is_the_example(
-    page: Page, asked_anew: Path, places: dict[str, str]
+    page: Page, site: Path, places: dict[str, str]
 ) -> None:
     late = Late(".wasm")
-    with server.serving(asked_anew, interfere=late) as slow:
+    with server.serving(site, interfere=late) as slow:
         page.goto(slow.url + places["stored-heat"])
         reader = Reader(page, "stored-heat")
         expect(reader.slot("status")).to_contain_text("Getting the calculator ready")
